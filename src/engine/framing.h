@@ -1,0 +1,36 @@
+/* framing.h - how a frame cuts a person
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "body.h"
+
+typedef enum
+{
+  LR_SHOT_EXTREME_CLOSE_UP,
+  LR_SHOT_BIG_CLOSE_UP,
+  LR_SHOT_CLOSE_UP,
+  LR_SHOT_MEDIUM_CLOSE_UP,
+  LR_SHOT_MEDIUM,
+  LR_SHOT_MEDIUM_LONG,
+  LR_SHOT_THREE_QUARTER,
+  LR_SHOT_FULL,
+  LR_SHOT_LONG,
+  LR_N_SHOTS
+} LrShot;
+
+/* What a frame holds of a person, in the upright plane of their eyes */
+typedef struct
+{
+  double top_m, bottom_m; /* heights at which the frame's edges meet that plane */
+  double headroom;        /* share of the frame's height above the crown; < 0 when it is cropped */
+  double eyes_down;       /* share of the frame's height above the eyes */
+  LrShot shot;
+} LrFraming;
+
+bool lr_framing (const LrBody *body, double top_m, double bottom_m, LrFraming *framing);
+bool lr_shot_frame_height_m (LrShot shot, const LrBody *body, double *height_m, double *eyes_down);
+/* How many whole sizes lie between two, and the ratio of their frame heights, >= 1 */
+int    lr_shot_steps (LrShot a, LrShot b);
