@@ -1,0 +1,47 @@
+/* limits.h - every threshold that a remark uses, with its default and where that comes from
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "prop.h"
+
+typedef enum
+{
+  LR_LIMIT_LINE_MARGIN,        /* rad: nearer to the line of action than this is a Mind */
+  LR_LIMIT_GAZE_MIN,           /* rad: under it the look seems to miss the lens */
+  LR_LIMIT_GAZE_MAX,           /* rad: main camera */
+  LR_LIMIT_GAZE_MAX_SECOND,    /* rad: other cameras */
+  LR_LIMIT_LENS_ELEVATION,     /* rad: lens against the subject's eyes */
+  LR_LIMIT_EYELINE_ELEVATION,  /* rad: interviewer's eyes against the lens, seen by the subject */
+  LR_LIMIT_EYES_LEVEL,         /* m: interviewer's eyes against the subject's */
+  LR_LIMIT_NATURAL_DISTANCE,   /* m: nearer to the face its perspective looks unnatural */
+  LR_LIMIT_BACKGROUND_DISTANCE,/* m: subject to what stands behind */
+  LR_LIMIT_BACKGROUND_BLUR,    /* share of frame width */
+  LR_LIMIT_DEPTH_COMFORT,      /* m: total depth of field */
+  LR_LIMIT_DEPTH_LEAST,        /* m */
+  LR_LIMIT_DEPTH_FRONT,        /* m: in front of the eyes */
+  LR_LIMIT_CUT_ANGLE,          /* rad: least angle between cameras, the 30° rule */
+  LR_LIMIT_CUT_STEPS,          /* shot sizes: or this many sizes apart */
+  LR_LIMIT_HEADROOM_MIN,       /* share of frame height */
+  LR_LIMIT_HEADROOM_MAX,
+  LR_LIMIT_OVERLAP,            /* m: footprints may overlap by this much */
+  LR_LIMIT_WAY_OUT,            /* m: clear width on the way to the door */
+  LR_N_LIMITS
+} LrLimit;
+
+typedef struct
+{
+  const char *source;  /* for people, to be translated: where the default comes from */
+  LrProp      prop;    /* key, label, type, range, default; offset unused */
+} LrLimitInfo;
+
+typedef struct
+{
+  double   value[LR_N_LIMITS];   /* inside units */
+  gboolean is_set[LR_N_LIMITS];  /* changed by the user: only these are in the file */
+} LrLimits;
+
+const LrLimitInfo *lr_limit_info   (LrLimit limit);
+void               lr_limits_init  (LrLimits *limits);

@@ -1,0 +1,138 @@
+/* plan.h - the plan: a value
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Invariants of an LrPlan that anyone holds:
+ *  1. It never changes. Edits (plan_edit.h) return the next plan and share with it what did not change.
+ *  2. It has at least one set-up; shown is the index of one.
+ *  3. Ids are unique within a set-up and within the kit; they are not "".
+ *  4. Every number lies in its property's range and is what the file can hold (whole millimetres, ...).
+ *  5. A reference names an existing id or is "".
+ *  6. A room has no corners (not drawn yet) or at least three, anticlockwise, and does not cross itself.
+ *  7. An item on a wall names an existing wall.
+ */
+
+#pragma once
+
+#include "item.h"
+#include "limits.h"
+
+#define LR_PLAN_FORMAT "lookroom-plan"
+#define LR_PLAN_VERSION 1
+#define LR_MAX_CORNERS 64
+#define LR_N_BANDS 6 /* octaves 125 Hz to 4 kHz */
+
+typedef struct
+{
+  char  *material;
+  double reflectance;
+  double absorption[LR_N_BANDS];
+} LrSurface;
+
+typedef struct
+{
+  int    from, to;   /* corners */
+  double length_m;
+} LrTapeNote;
+
+typedef struct
+{
+  LrVec2     *corners_m;
+  gsize       n_corners;
+  double      height_m;
+  double      north_rad;    /* clockwise from up the sheet */
+  char       *floor_note;
+  LrSurface   walls, floor, ceiling;
+  LrTapeNote *tape;
+  gsize       n_tape;
+  char       *underlay_file;
+  double      underlay_scale; /* metres per picture pixel; 0: none */
+  double      underlay_x_m, underlay_y_m;
+  JsonObject *unknown;
+} LrRoom;
+
+typedef struct
+{
+  char *role, *name, *phone;
+} LrContact;
+
+typedef struct
+{
+  char *title, *subtitle, *client, *owner, *place, *address, *notes;
+  char *date;                                  /* ISO 8601: 2026-02-19 */
+  char *time_in, *time_roll, *time_wrap, *time_out; /* 10:00 */
+  char *time_zone;                             /* IANA name or UTC */
+  double latitude_deg, longitude_deg;
+  char *created_by, *approved_by, *identification, *revision, *issued;
+  LrContact *contacts;
+  gsize      n_contacts;
+  char     **requests;                         /* what the place is asked to arrange; NULL-terminated */
+  JsonObject *unknown;
+} LrJob;
+
+/* Something in the van: how many, and the item that placing one makes */
+typedef struct
+{
+  char   *title, *note; /* "Wide emitter", "90 × 90 cm, 200 W" */
+  int     count;
+  LrItem *item;         /* its id is the entry's id */
+} LrKitEntry;
+
+typedef struct
+{
+  char      *id, *name;
+  LrRoom    *room;      /* shared, immutable */
+  GPtrArray *items;     /* of LrItem, shared, in the order of drawing and of the file's lists */
+  JsonObject *unknown;
+} LrSetup;
+
+typedef struct
+{
+  LrJob     *job;       /* shared, immutable */
+  LrLimits   limits;
+  GPtrArray *kit;       /* of LrKitEntry, shared as a whole */
+  GPtrArray *setups;    /* of LrSetup, each shared */
+  guint      shown;
+  gboolean   is_read_only; /* of a newer version */
+  JsonObject *unknown;
+} LrPlan;
+
+LrPlan *lr_plan_new_empty (void);           /* one set-up without corners, the generic kit */
+LrPlan *lr_plan_ref       (const LrPlan *plan);
+void    lr_plan_unref     (LrPlan *plan);
+gboolean lr_plan_equal    (const LrPlan *a, const LrPlan *b);
+
+const LrSetup    *lr_plan_get_setup (const LrPlan *plan);                 /* (transfer none): the shown one */
+const LrItem     *lr_plan_find      (const LrPlan *plan, const char *id); /* in the shown set-up; (nullable) */
+const LrKitEntry *lr_plan_find_kit  (const LrPlan *plan, const char *id); /* (nullable) */
+int               lr_plan_kit_left  (const LrPlan *plan, const LrKitEntry *entry); /* may be < 0 */
+const LrItem     *lr_setup_find_role (const LrSetup *setup, LrRole role); /* first person of that role; (nullable) */
+/* The subject's interviewer and so on: whom a person looks at, or NULL */
+
+const LrPropTable *lr_job_table  (void);
+const LrPropTable *lr_room_table (void);
+const LrPropTable *lr_surface_table (void);
+
+/* Where an item stands, of whatever kind: on the floor, on its wall, at its wearer, at its first path point */
+gboolean lr_setup_place (const LrSetup *setup, const LrItem *item, LrVec2 *at_m, double *facing_rad);
+/* Wall @wall of a room: its first corner, the direction along it, its length; the room lies to the left */
+gboolean lr_room_wall   (const LrRoom *room, int wall, LrVec2 *from_m, LrVec2 *along, double *length_m);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrPlan, lr_plan_unref)
+
+/* Errors of the layer: one code per cause that a caller can act on */
+#define LR_PLAN_ERROR lr_plan_error_quark ()
+GQuark lr_plan_error_quark (void);
+
+typedef enum
+{
+  LR_PLAN_ERROR_IO,        /* cannot be opened, read or written */
+  LR_PLAN_ERROR_SYNTAX,    /* not JSON */
+  LR_PLAN_ERROR_FORMAT,    /* JSON, but not a plan */
+  LR_PLAN_ERROR_VALUE,     /* a member has a wrong type or lies outside its range */
+  LR_PLAN_ERROR_REFERENCE, /* names something that is not there, or an id twice */
+  LR_PLAN_ERROR_VERSION,   /* of a newer version that cannot be saved over */
+  LR_PLAN_ERROR_TOO_LARGE,
+  LR_PLAN_ERROR_NOT_FOUND, /* no such item, property or set-up */
+  LR_PLAN_ERROR_REFUSED,   /* an edit that the invariants forbid */
+} LrPlanError;

@@ -1,0 +1,47 @@
+/* plan_edit.h - every edit: from one plan to the next
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Each returns (transfer full) the next plan, or NULL with an error and nothing changed. Values are rounded to what the
+ * file can hold. All work on the shown set-up.
+ */
+
+#pragma once
+
+#include "plan.h"
+
+/* One change of one property of one item: the smallest edit, and what remedies are made of */
+typedef struct
+{
+  const char *id;    /* of the item */
+  const char *key;   /* "x-mm", "lens-height-mm": of its kind's table */
+  double      value; /* inside units; choices: the enum's value; flags 0 or 1 */
+} LrChange;
+
+LrPlan *lr_plan_change      (const LrPlan *plan, const LrChange *changes, gsize n, GError **error);
+LrPlan *lr_plan_change_text (const LrPlan *plan, const char *id, const char *key, const char *text, GError **error);
+/* Floor things to the point; wall things to the nearest place on a wall; a lead's whole path; worn things: refused */
+LrPlan *lr_plan_move        (const LrPlan *plan, const char *id, LrVec2 to_m, GError **error);
+LrPlan *lr_plan_turn        (const LrPlan *plan, const char *id, double facing_rad, GError **error);
+LrPlan *lr_plan_move_path_point (const LrPlan *plan, const char *id, gsize index, LrVec2 to_m, GError **error);
+/* A copy of @prototype with a fresh id, name and tag stands at @at_m; @id (out, optional, transfer full) */
+LrPlan *lr_plan_add         (const LrPlan *plan, const LrItem *prototype, LrVec2 at_m, double facing_rad, char **id, GError **error);
+LrPlan *lr_plan_add_from_kit (const LrPlan *plan, const char *kit_id, LrVec2 at_m, double facing_rad, char **id, GError **error);
+LrPlan *lr_plan_remove      (const LrPlan *plan, const char *id, GError **error); /* references to it become "" */
+LrPlan *lr_plan_duplicate   (const LrPlan *plan, const char *id, LrVec2 by_m, char **new_id, GError **error);
+
+LrPlan *lr_plan_set_corners (const LrPlan *plan, const LrVec2 *corners_m, gsize n, GError **error); /* turned anticlockwise if need be */
+LrPlan *lr_plan_move_corner (const LrPlan *plan, gsize corner, LrVec2 to_m, GError **error);
+/* The wall keeps its direction and first corner; the corners after it move along by the difference, up to the wall parallel to it */
+LrPlan *lr_plan_set_wall_length (const LrPlan *plan, int wall, double length_m, GError **error);
+LrPlan *lr_plan_set_room    (const LrPlan *plan, const char *key, double value, GError **error);
+LrPlan *lr_plan_set_room_text (const LrPlan *plan, const char *key, const char *text, GError **error);
+LrPlan *lr_plan_set_job     (const LrPlan *plan, const char *key, const char *text, GError **error);
+LrPlan *lr_plan_set_job_number (const LrPlan *plan, const char *key, double value, GError **error);
+LrPlan *lr_plan_set_requests (const LrPlan *plan, const char *const *requests, GError **error);
+LrPlan *lr_plan_set_limit   (const LrPlan *plan, LrLimit limit, double value, GError **error); /* NAN: back to the default */
+
+LrPlan *lr_plan_show_setup  (const LrPlan *plan, const char *id_or_name, GError **error);
+LrPlan *lr_plan_copy_setup  (const LrPlan *plan, const char *name, GError **error); /* the shown one; the copy is shown */
+LrPlan *lr_plan_rename_setup (const LrPlan *plan, const char *name, GError **error);
+LrPlan *lr_plan_remove_setup (const LrPlan *plan, GError **error);

@@ -1,0 +1,21 @@
+/* units.h - lengths, angles and numbers as people write them
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include <glib.h>
+
+typedef enum { LR_UNITS_METRIC, LR_UNITS_IMPERIAL } LrUnits;
+
+/* "2.4", "2.4 m", "240cm", "2400 mm", "7' 10\"", "7ft 10 1/2in", "2,4"; a bare number is metres or, in imperial units, feet */
+gboolean lr_length_parse  (const char *text, LrUnits units, double *length_m);
+char    *lr_length_format (double length_m, LrUnits units);           /* "2.40 m", "7′ 10″" with no-break spaces */
+char    *lr_length_format_short (double length_m, LrUnits units);     /* without the unit where it is plain: "2.40" */
+gboolean lr_angle_parse   (const char *text, double *angle_rad);      /* "22", "22°", "-3.5" */
+char    *lr_angle_format  (double angle_rad);                         /* "22°", with a true minus */
+char    *lr_f_number_format (double f_number);                        /* "f/2.8" */
+gboolean lr_f_number_parse (const char *text, double *f_number);
+char    *lr_shutter_format (double shutter_s);                        /* "1/50 s" */
+gboolean lr_shutter_parse (const char *text, double *shutter_s);
