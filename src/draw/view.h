@@ -1,0 +1,53 @@
+/* view.h - how a drawing looks at the room
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "remarks.h"
+#include "theme.h"
+
+typedef enum
+{
+  LR_SHOW_SIGHT = 1 << LR_FAMILY_SIGHT,
+  LR_SHOW_LIGHT = 1 << LR_FAMILY_LIGHT,
+  LR_SHOW_SOUND = 1 << LR_FAMILY_SOUND,
+  LR_SHOW_SUN   = 1 << LR_FAMILY_SUN,
+  LR_SHOW_POWER = 1 << LR_FAMILY_POWER,
+} LrShow;
+
+typedef struct
+{
+  double         scale;        /* device units (px, pt) per metre */
+  LrVec2         origin;       /* device place of the room's 0, 0; y runs down on the device */
+  double         width, height;/* of the drawing, device units */
+  const LrTheme *theme;
+  LrUnits        units;
+  guint          shown;        /* LrShow */
+  const char    *in_hand;      /* id of the selected item, NULL for none */
+  const char    *pointed;      /* id of the item under the pointer */
+  const LrRemark *remark;      /* in hand: its geometry is drawn; may be NULL */
+  const LrPlan  *ghost;        /* a remedy's plan, drawn where it differs; may be NULL */
+  const char    *only;         /* draw this item alone (a drag's moving layer); NULL: all */
+  const char    *skip;         /* leave out this item and what hangs on it (a drag's fixed layer); NULL: none */
+  gboolean       is_dragging;  /* distances ride along */
+  gboolean       is_read_only; /* no knobs */
+  gboolean       has_dimensions; /* wall dimensions: the page draws its own chains */
+  gboolean       is_page;      /* long-lived marks only: no knobs, no halo */
+} LrView;
+
+static inline LrVec2
+lr_view_to_device (const LrView *view, LrVec2 at_m)
+{
+  return lr_vec2 (view->origin.x + at_m.x * view->scale, view->origin.y - at_m.y * view->scale);
+}
+
+static inline LrVec2
+lr_view_to_room (const LrView *view, LrVec2 at)
+{
+  return lr_vec2 ((at.x - view->origin.x) / view->scale, (view->origin.y - at.y) / view->scale);
+}
+
+/* Scale and origin that show the whole room with @margin device units around it */
+void lr_view_fit (LrView *view, const LrStudy *study, double margin);

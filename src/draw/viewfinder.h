@@ -1,0 +1,21 @@
+/* viewfinder.h - what a camera sees
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "remarks.h"
+#include "theme.h"
+
+typedef struct
+{
+  double   width;            /* device units; the height follows from the camera's aspect */
+  gboolean has_thirds, has_safe_area, has_eye_pointers;
+} LrViewfinderStyle;
+
+double lr_viewfinder_height (const LrCameraReading *camera, double width);
+/* Draws the picture with its upper left corner at 0, 0 */
+void   lr_viewfinder_draw   (cairo_t *cr, const LrStudy *study, const LrCameraReading *camera, const LrViewfinderStyle *style);
+/* The line of figures under it: "eyes 31 % down   headroom 19 %   gaze 18° off the lens   sharp 2.00 to 2.30 m"; (transfer full) */
+char  *lr_viewfinder_figures (const LrCameraReading *camera, LrUnits units);

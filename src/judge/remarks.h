@@ -1,0 +1,96 @@
+/* remarks.h - judgements on a study, in the user's words, with what would mend them
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "study.h"
+#include "plan_edit.h"
+#include "units.h"
+
+typedef enum
+{
+  LR_GRADE_FIX,  /* it will go wrong */
+  LR_GRADE_MIND, /* know it */
+  LR_GRADE_FINE,
+  LR_N_GRADES
+} LrGrade;
+
+typedef enum
+{
+  LR_CHECK_LINE_SIDE, LR_CHECK_LINE_MARGIN,
+  LR_CHECK_GAZE,
+  LR_CHECK_LENS_HEIGHT, LR_CHECK_EYES_LEVEL,
+  LR_CHECK_FACE_DISTANCE, LR_CHECK_BACKGROUND_SEEN,
+  LR_CHECK_BACKGROUND_DISTANCE, LR_CHECK_BACKGROUND_BLUR,
+  LR_CHECK_DEPTH_OF_FIELD,
+  LR_CHECK_SHOT_SIZE, LR_CHECK_HEADROOM, LR_CHECK_CUT,
+  LR_CHECK_OVERLAP, LR_CHECK_OUTSIDE, LR_CHECK_DOOR_SWING, LR_CHECK_CEILING,
+  LR_CHECK_MISSING, /* no room, no subject, no camera: what to do next */
+  LR_N_CHECKS
+} LrCheck;
+
+/* One row of the table of checks */
+typedef struct
+{
+  const char *word;     /* in --json: "line-side" */
+  const char *title;    /* for people: "Line of action" */
+  LrLimit     limit;    /* the limit it uses, or LR_N_LIMITS */
+  const char *source;   /* of the limit or of the rule, translated by its user */
+} LrCheckInfo;
+
+typedef enum { LR_MARK_LINE, LR_MARK_ARC, LR_MARK_POINT, LR_MARK_OUTLINE, LR_MARK_DISTANCE } LrMarkType;
+
+/* Geometry to highlight on the sheet */
+typedef struct
+{
+  LrMarkType type;
+  LrVec2     a_m, b_m;        /* line, distance: its ends; arc: a is the centre; point: a */
+  double     from_rad, to_rad, radius_m; /* arc, anticlockwise */
+  LrOutline  outline;
+  char      *figure;          /* "22°", at the mark; may be NULL */
+} LrMark;
+
+typedef struct
+{
+  char   *sentence;           /* "Move B 0.46 m towards the north wall, to 32°." */
+  char   *short_figure;       /* "0.46 m" for the ghost */
+  GArray *changes;            /* LrChange with owned ids; keys are static */
+} LrRemedy;
+
+typedef struct
+{
+  LrCheck   check;
+  LrGrade   grade;
+  char     *key;              /* stable while the plan is edited: "cut:camera-a:camera-b"; selects the same remark again */
+  char     *markup;           /* one line: what, by how much, the limit, the change; figures in <b>, Pango markup */
+  char     *text;             /* the same without markup */
+  char    **ids;              /* items that it is about, the one to mark first; NULL-terminated */
+  GArray   *marks;            /* LrMark */
+  LrRemedy *remedy;           /* may be NULL */
+  double    value, limit;     /* the figure judged and its limit, inside units; NAN if none */
+} LrRemark;
+
+typedef struct
+{
+  GPtrArray *all;             /* of LrRemark: Fix first, then Mind, then Fine; steady order within */
+  guint      n[LR_N_GRADES];
+} LrRemarks;
+
+/* @units: how lengths are written in the sentences */
+LrRemarks *lr_remarks_new  (const LrStudy *study, LrUnits units);
+void       lr_remarks_free (LrRemarks *remarks);
+const LrRemark *lr_remarks_find (const LrRemarks *remarks, const char *key);     /* (nullable) */
+LrGrade    lr_remarks_worst_for (const LrRemarks *remarks, const char *item_id);  /* FINE if there is none */
+
+const LrCheckInfo *lr_check_info (LrCheck check);
+const char        *lr_grade_title (LrGrade grade); /* "Fix", translated */
+const char        *lr_grade_word  (LrGrade grade); /* "fix" */
+
+/* (transfer full): the plan with the remedy applied */
+LrPlan *lr_remedy_apply (const LrRemedy *remedy, const LrPlan *plan, GError **error);
+/* (transfer full): { "format": "lookroom-remarks", "version": 1, "remarks": [...] } */
+JsonNode *lr_remarks_to_json (const LrRemarks *remarks);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrRemarks, lr_remarks_free)

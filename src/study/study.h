@@ -1,0 +1,140 @@
+/* study.h - every number that is computed from a plan
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Pure: the same plan gives the same study. No I/O, no globals. Lengths in metres, angles in radians, shares of the
+ * frame 0..1. What cannot be computed (no subject, no corners) is NAN, or its has_ flag is FALSE.
+ */
+
+#pragma once
+
+#include "body.h"
+#include "framing.h"
+#include "plan.h"
+#include "polygon.h"
+#include "projection.h"
+#include "sightlines.h"
+#include "setting_out.h"
+
+/* Where a thing stands and the room that it takes */
+typedef struct
+{
+  const LrItem *item;
+  LrVec2     at_m;
+  double     facing_rad;     /* as it is: towards what it looks or aims at, if it does */
+  LrOutline  footprint;      /* on the floor: what the collisions use */
+  double     bottom_m, top_m;/* heights that it fills */
+  gboolean   has_footprint;  /* FALSE: takes no room (lavalier, lead, noise in the wall, house light, socket) */
+  LrBody     body;           /* people */
+  LrVec3     eyes_m;         /* people: between the eyes */
+  LrVec3     point_m;        /* what others aim at: eyes of a person, middle of a thing */
+} LrPlaced;
+
+typedef enum { LR_BEHIND_NOTHING, LR_BEHIND_WALL, LR_BEHIND_ITEM } LrBehind;
+
+typedef struct
+{
+  const LrItem   *item;
+  const LrPlaced *placed;
+  const LrPlaced *subject;       /* whom it is judged against: the person it aims at, else the subject; may be NULL */
+  gboolean        is_main;       /* the first camera of the set-up */
+  LrSensorArea    area;          /* used part of the sensor */
+  double          image_aspect;  /* width : height as delivered */
+  LrVec3          sensor_m;      /* middle of the sensor plane: above the tripod's centre */
+  LrProjection    projection;    /* through the lens */
+  double          pan_rad, tilt_rad;
+  double          angle_h_rad, angle_v_rad;
+  gboolean        has_subject;   /* what follows needs one */
+  double          distance_m;    /* sensor plane to the eyes */
+  double          focus_m;       /* where it is focused, from the sensor plane */
+  double          magnification;
+  double          field_w_m, field_h_m; /* at the eyes */
+  double          sharp_near_m, sharp_far_m, hyperfocal_m; /* from the sensor plane; far may be HUGE_VAL */
+  LrFraming       framing;
+  double          eyes_across, eyes_down;   /* where the eyes fall in the frame */
+  double          gaze_rad;      /* signed, horizontal: off the lens */
+  double          gaze_up_rad;   /* look against lens, vertical, seen by the subject; > 0 looks above the lens */
+  double          lens_up_rad;   /* elevation of the lens seen from the eyes: > 0 looks down on the subject */
+  double          lens_above_m;  /* lens above the subject's eyes */
+  LrSide          side;
+  double          line_margin_rad; /* 0 on the line .. pi/2 */
+  double          line_distance_m;
+  double          face_ratio;    /* nose over ear: perspective of the face */
+  LrBehind        behind;        /* what the lens axis meets behind the subject */
+  const LrPlaced *behind_item;
+  int             behind_wall;
+  LrVec3          behind_at_m;   /* where */
+  double          behind_m;      /* from the sensor plane, along the axis */
+  double          separation_m;  /* subject to it */
+  double          behind_field_w_m, behind_field_h_m; /* how much of it the frame sees, in the plane square to the axis */
+  double          size_ratio;    /* a thing there against the same thing at the subject */
+  double          blur_m;        /* disc on the sensor */
+  double          blur_share;    /* of the frame's width */
+  LrVec2         *wedge_m;       /* field on the floor, cut by the walls: apex first; n_wedge corners */
+  gsize           n_wedge;
+} LrCameraReading;
+
+typedef struct
+{
+  const LrCameraReading *a, *b;  /* the same subject */
+  double   angle_rad;            /* at the subject, in plan */
+  int      steps;                /* whole shot sizes apart */
+  double   size_ratio;           /* of the heads in the two frames, >= 1 */
+  gboolean is_same_side;
+} LrPairReading;
+
+typedef enum { LR_CLASH_OVERLAP, LR_CLASH_OUTSIDE, LR_CLASH_DOOR, LR_CLASH_CEILING } LrClashType;
+
+typedef struct
+{
+  LrClashType     type;
+  const LrPlaced *a, *b;         /* b: the other thing, the door; NULL for outside and ceiling */
+  double          depth_m;       /* by how much */
+  LrVec2          push;          /* a's shortest way out, unit */
+  LrVec2          at_m;
+} LrClash;
+
+typedef struct
+{
+  const LrItem *item;
+  double        length_m;        /* along its path */
+} LrLeadReading;
+
+/* Place of one thing by tape */
+typedef struct
+{
+  const LrPlaced *placed;
+  double     west_m, south_m;    /* x and y from the room's leftmost and lowest walls */
+  LrTapePair tapes;
+} LrTapeReading;
+
+typedef struct
+{
+  const LrPlan  *plan;           /* held */
+  const LrSetup *setup;
+  GArray        *placed;         /* LrPlaced, one per item, in the set-up's order */
+  const LrPlaced *subject, *interviewer; /* may be NULL */
+  gboolean       has_line;
+  LrVec2         line_from_m, line_to_m; /* eyes of the subject, eyes of the interviewer */
+  GArray        *cameras;        /* LrCameraReading */
+  GArray        *pairs;          /* LrPairReading: every two cameras */
+  GArray        *clashes;        /* LrClash */
+  GArray        *leads;          /* LrLeadReading */
+  GArray        *tapes;          /* LrTapeReading: people, cameras, lights, microphones on stands, panels */
+  gsize          tape_p, tape_q; /* the corners they are taped from */
+  gboolean       has_tapes;
+  double         eyes_level_m;   /* interviewer's eyes above the subject's; NAN without both */
+  double         room_area_m2;
+} LrStudy;
+
+LrStudy *lr_study_new  (const LrPlan *plan);
+void     lr_study_free (LrStudy *study);
+
+const LrPlaced        *lr_study_find_placed (const LrStudy *study, const char *id); /* (nullable) */
+const LrCameraReading *lr_study_find_camera (const LrStudy *study, const char *id); /* (nullable) */
+/* Title of a shot size for people: "medium close-up", translated */
+const char            *lr_shot_title (LrShot shot);
+/* What a person calls the thing: "Camera B", "Wenna", "L1 key", "drafting table"; (transfer full) */
+char                  *lr_item_title (const LrItem *item);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrStudy, lr_study_free)
