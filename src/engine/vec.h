@@ -92,6 +92,12 @@ lr_vec2_angle_rad (LrVec2 a)
   return atan2 (a.y, a.x);
 }
 
+static inline bool
+lr_vec2_is_finite (LrVec2 a)
+{
+  return isfinite (a.x) && isfinite (a.y);
+}
+
 static inline LrVec2
 lr_vec2_polar (double angle_rad, double length)
 {
