@@ -7,6 +7,7 @@
 
 #include "body.h"
 
+/* From the tightest to the widest */
 typedef enum
 {
   LR_SHOT_EXTREME_CLOSE_UP,
@@ -26,11 +27,12 @@ typedef struct
 {
   double top_m, bottom_m; /* heights at which the frame's edges meet that plane */
   double headroom;        /* share of the frame's height above the crown; < 0 when it is cropped */
-  double eyes_down;       /* share of the frame's height above the eyes */
+  double eyes_down;       /* share of the frame's height above the eyes; outside 0..1 when they are not in it */
   LrShot shot;
 } LrFraming;
 
 bool lr_framing (const LrBody *body, double top_m, double bottom_m, LrFraming *framing);
+/* Frame height [m] that makes the shot, and the eyes' place in it */
 bool lr_shot_frame_height_m (LrShot shot, const LrBody *body, double *height_m, double *eyes_down);
-/* How many whole sizes lie between two, and the ratio of their frame heights, >= 1 */
-int    lr_shot_steps (LrShot a, LrShot b);
+/* Steps from one size to the other: 0 the same, 1 neighbours */
+int  lr_shot_steps (LrShot a, LrShot b);
