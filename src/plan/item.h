@@ -38,7 +38,7 @@ typedef enum
   LR_PLACE_FLOOR, /* at_m and facing_rad */
   LR_PLACE_WALL,  /* wall and along_m */
   LR_PLACE_PATH,  /* path: a lead */
-  LR_PLACE_NONE,  /* a lens in the kit */
+  LR_PLACE_NONE,  /* a lens in the kit, a circuit */
 } LrPlaceType;
 
 typedef enum { LR_ROLE_SUBJECT, LR_ROLE_INTERVIEWER, LR_ROLE_OTHER } LrRole;
@@ -147,8 +147,8 @@ typedef struct
 typedef struct
 {
   int      form;         /* LrFurnitureForm */
-  double   length_m;     /* along its own x */
-  double   width_m;      /* along its own y */
+  double   length_m;     /* along its own x, front to back: a chest's drawers, a chair's sitter face +x */
+  double   width_m;      /* along its own y, side to side */
   double   height_m;     /* its top above the floor */
   double   bottom_m;     /* its lowest part above the floor: a shelf, a picture; legs do not count */
   gboolean is_fixed;
@@ -247,18 +247,24 @@ typedef struct
   const char *tag_stem;  /* "L" for L1, L2, ...; "A" for A, B, C; NULL: no tag */
   gboolean    is_of_room;/* stands in the file's room, not beside it */
   LrPlaceType place;
-  LrPropTable table;     /* the members of its own part; the common ones are in lr_item_common_table () */
+  LrPropTable table;     /* the members of its own part; the common ones are in lr_item_common_table (). All offsets are into LrItem */
 } LrItemKindInfo;
 
 const LrItemKindInfo *lr_item_kind_info    (LrItemKind kind);
 const LrPropTable    *lr_item_common_table (LrPlaceType place); /* id, name, tag, kit, note, and the place's members */
+/* Kinds in the order of a set-up's items and of the file's lists; @index < LR_N_ITEM_KINDS */
+LrItemKind            lr_item_kind_in_order (guint index);
 /* The row of @key for this kind, common or own; NULL if it has none */
 const LrProp         *lr_item_find_prop    (LrItemKind kind, const char *key);
 
 LrItem  *lr_item_new   (LrItemKind kind, const char *id); /* with every fallback */
+/* The same in its usual size for a role (person) or form (light, microphone, panel, furniture); other kinds ignore @form */
+LrItem  *lr_item_new_usual (LrItemKind kind, int form, const char *id);
 LrItem  *lr_item_copy  (const LrItem *item);              /* a fresh one that may be written */
 LrItem  *lr_item_ref   (const LrItem *item);
 void     lr_item_unref (LrItem *item);
 gboolean lr_item_equal (const LrItem *a, const LrItem *b);
+const char *lr_item_tag_stem   (const LrItem *item); /* of its kind and form: reflector "R", flag "F"; (nullable) */
+const char *lr_item_form_label (const LrItem *item); /* translated: "Chair", "Interviewer", or its kind's title */
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrItem, lr_item_unref)

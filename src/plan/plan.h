@@ -9,17 +9,18 @@
  *  4. Every number lies in its property's range and is what the file can hold (whole millimetres, ...).
  *  5. A reference names an existing id or is "".
  *  6. A room has no corners (not drawn yet) or at least three, anticlockwise, and does not cross itself.
- *  7. An item on a wall names an existing wall.
+ *  7. An item on a wall names an existing wall and starts on it. (along_m lies between its corners.)
  */
 
 #pragma once
 
 #include "item.h"
-#include "limits.h"
+#include "plan_limits.h"
 
 #define LR_PLAN_FORMAT "lookroom-plan"
 #define LR_PLAN_VERSION 1
 #define LR_MAX_CORNERS 64
+#define LR_MAX_PATH_POINTS 64
 #define LR_N_BANDS 6 /* octaves 125 Hz to 4 kHz */
 
 typedef struct
@@ -27,12 +28,14 @@ typedef struct
   char  *material;
   double reflectance;
   double absorption[LR_N_BANDS];
+  JsonObject *unknown;
 } LrSurface;
 
 typedef struct
 {
   int    from, to;   /* corners */
   double length_m;
+  JsonObject *unknown;
 } LrTapeNote;
 
 typedef struct
@@ -54,6 +57,7 @@ typedef struct
 typedef struct
 {
   char *role, *name, *phone;
+  JsonObject *unknown;
 } LrContact;
 
 typedef struct
@@ -94,7 +98,8 @@ typedef struct
   GPtrArray *setups;    /* of LrSetup, each shared */
   guint      shown;
   gboolean   is_read_only; /* of a newer version */
-  JsonObject *unknown;
+  int        version;      /* of the file's format */
+  JsonObject *unknown, *unknown_limits;
 } LrPlan;
 
 LrPlan *lr_plan_new_empty (void);           /* one set-up without corners, the generic kit */
@@ -107,11 +112,14 @@ const LrItem     *lr_plan_find      (const LrPlan *plan, const char *id); /* in 
 const LrKitEntry *lr_plan_find_kit  (const LrPlan *plan, const char *id); /* (nullable) */
 int               lr_plan_kit_left  (const LrPlan *plan, const LrKitEntry *entry); /* may be < 0 */
 const LrItem     *lr_setup_find_role (const LrSetup *setup, LrRole role); /* first person of that role; (nullable) */
-/* The subject's interviewer and so on: whom a person looks at, or NULL */
+const LrItem     *lr_setup_find      (const LrSetup *setup, const char *id); /* (nullable) */
 
 const LrPropTable *lr_job_table  (void);
 const LrPropTable *lr_room_table (void);
 const LrPropTable *lr_surface_table (void);
+const LrPropTable *lr_contact_table (void);
+const LrPropTable *lr_tape_table    (void);
+const LrPropTable *lr_kit_entry_table (void); /* title, note, count */
 
 /* Where an item stands, of whatever kind: on the floor, on its wall, at its wearer, at its first path point */
 gboolean lr_setup_place (const LrSetup *setup, const LrItem *item, LrVec2 *at_m, double *facing_rad);

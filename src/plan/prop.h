@@ -38,8 +38,12 @@ typedef struct
   int             decimals; /* NUMBER: most decimals in the file */
   const char     *unit;     /* NUMBER: what to print behind it, "K", "W", "fps" */
   const LrChoice *choices;  /* CHOICE: ends in { NULL } */
-  gboolean        is_optional; /* number: 0 means "not given" and lies outside the range; left out of the file */
+  gboolean        is_optional; /* 0 (number, may lie outside the range) or "" (text) means "not given"; left out of the file */
+  const char     *target;   /* REF: the word of the kind it must name, or LR_TARGET_ITEM, LR_TARGET_KIT */
 } LrProp;
+
+#define LR_TARGET_ITEM "item" /* any item of the set-up but itself */
+#define LR_TARGET_KIT "kit"   /* the kit entry of the item's own kind */
 
 typedef struct
 {
@@ -54,6 +58,13 @@ const char   *lr_prop_get_text    (const LrProp *prop, gconstpointer owner); /* 
 /* Rounds to what the file can hold: whole millimetres, tenths of a degree, ... */
 double        lr_prop_quantise    (const LrProp *prop, double value);
 gboolean      lr_prop_accepts     (const LrProp *prop, double value);
+/* Between inside units and the file's: millimetres, degrees, per cent */
+double        lr_prop_to_file     (const LrProp *prop, double value);
+double        lr_prop_from_file   (const LrProp *prop, double file_value);
+int           lr_prop_decimals    (const LrProp *prop);    /* most decimals in the file */
+gboolean      lr_prop_is_text     (const LrProp *prop);    /* TEXT and REF */
+/* The value of the choice with this word in the file, or -1 */
+int           lr_prop_find_choice (const LrProp *prop, const char *word);
 /* Only for makers of fresh objects: reader, plan_edit, item_new */
 void          lr_prop_put_number  (const LrProp *prop, gpointer owner, double value);
 void          lr_prop_put_text    (const LrProp *prop, gpointer owner, const char *text);

@@ -1,6 +1,8 @@
-/* limits.h - every threshold that a remark uses, with its default and where that comes from
+/* plan_limits.h - every threshold that a remark uses, with its default and where that comes from
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Not named limits.h: this folder is on the include path, and <limits.h> would find it.
  */
 
 #pragma once

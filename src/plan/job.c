@@ -1,0 +1,202 @@
+/* job.c - what, when, where and who
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "plan_private.h"
+
+#include "plan_json.h"
+#include "prop_rows.h"
+
+#include <glib/gi18n-lib.h>
+
+#define ROW_OWNER LrJob
+
+static const LrProp job_rows[] = {
+  TEXT ("title", N_("Title"), title),
+  TEXT ("subtitle", N_("Subtitle"), subtitle),
+  TEXT ("client", N_("Client"), client),
+  TEXT ("owner", N_("Owner"), owner),
+  TEXT ("place", N_("Place"), place),
+  TEXT ("address", N_("Address"), address),
+  TEXT ("notes", N_("Notes"), notes),
+  TEXT ("date", N_("Date"), date),
+  TEXT ("time-in", N_("In"), time_in),
+  TEXT ("time-roll", N_("Rolling"), time_roll),
+  TEXT ("time-wrap", N_("Wrap"), time_wrap),
+  TEXT ("time-out", N_("Out"), time_out),
+  TEXT ("time-zone", N_("Time zone"), time_zone),
+  NUMBER ("latitude-deg", N_("Latitude"), latitude_deg, -90.0, 90.0, 0.0, 5, "°"),
+  NUMBER ("longitude-deg", N_("Longitude"), longitude_deg, -180.0, 180.0, 0.0, 5, "°"),
+  TEXT ("created-by", N_("Created by"), created_by),
+  TEXT ("approved-by", N_("Approved by"), approved_by),
+  TEXT ("identification", N_("Identification"), identification),
+  TEXT ("revision", N_("Revision"), revision),
+  TEXT ("issued", N_("Issued"), issued),
+};
+
+#undef ROW_OWNER
+#define ROW_OWNER LrContact
+
+static const LrProp contact_rows[] = {
+  TEXT ("role", N_("Role"), role),
+  TEXT ("name", N_("Name"), name),
+  TEXT ("phone", N_("Telephone"), phone),
+};
+
+static const LrPropTable job_table = TABLE (job_rows);
+static const LrPropTable contact_table = TABLE (contact_rows);
+
+/**
+ * lr_job_table:
+ *
+ * Returns: (transfer none): the members of a job but its contacts and requests, which are lists
+ */
+const LrPropTable *
+lr_job_table (void)
+{
+  return &job_table;
+}
+
+/**
+ * lr_contact_table:
+ *
+ * Returns: (transfer none): the members of a contact
+ */
+const LrPropTable *
+lr_contact_table (void)
+{
+  return &contact_table;
+}
+
+/**
+ * lr_job_new:
+ *
+ * Returns: (transfer full): an empty job
+ */
+LrJob *
+lr_job_new (void)
+{
+  LrJob *job = g_atomic_rc_box_new0 (LrJob);
+
+  lr_prop_table_init (&job_table, job);
+  job->requests = g_new0 (char *, 1);
+
+  return job;
+}
+
+/**
+ * lr_contact_clear:
+ * @contact: a contact
+ *
+ * Frees what it holds.
+ */
+void
+lr_contact_clear (LrContact *contact)
+{
+  lr_prop_table_clear (&contact_table, contact);
+  g_clear_pointer (&contact->unknown, json_object_unref);
+}
+
+static void
+clear_contacts (LrJob *job)
+{
+  for (gsize i = 0; i < job->n_contacts; i++)
+    lr_contact_clear (&job->contacts[i]);
+  g_clear_pointer (&job->contacts, g_free);
+  job->n_contacts = 0;
+}
+
+/**
+ * lr_job_set_contacts:
+ * @job: a fresh job
+ * @contacts: (array length=n): whom to call; its texts are not %NULL
+ * @n: how many
+ *
+ * Replaces the contacts by copies of @contacts.
+ */
+void
+lr_job_set_contacts (LrJob           *job,
+                     const LrContact *contacts,
+                     gsize            n)
+{
+  LrContact *copies = g_memdup2 (contacts, n * sizeof *contacts);
+
+  for (gsize i = 0; i < n; i++)
+    {
+      lr_prop_table_copy (&contact_table, &copies[i], &contacts[i]);
+      copies[i].unknown = lr_json_dup_object (contacts[i].unknown);
+    }
+  clear_contacts (job);
+  job->contacts = copies;
+  job->n_contacts = n;
+}
+
+/**
+ * lr_job_copy:
+ * @job: a job
+ *
+ * Returns: (transfer full): a fresh one that may be written
+ */
+LrJob *
+lr_job_copy (const LrJob *job)
+{
+  LrJob *copy = g_atomic_rc_box_dup (sizeof *job, (gpointer) job);
+
+  lr_prop_table_copy (&job_table, copy, job);
+  copy->contacts = NULL;
+  copy->n_contacts = 0;
+  lr_job_set_contacts (copy, job->contacts, job->n_contacts);
+  copy->requests = g_strdupv (job->requests);
+  copy->unknown = lr_json_dup_object (job->unknown);
+
+  return copy;
+}
+
+static void
+clear (gpointer data)
+{
+  LrJob *job = data;
+
+  lr_prop_table_clear (&job_table, job);
+  clear_contacts (job);
+  g_strfreev (job->requests);
+  g_clear_pointer (&job->unknown, json_object_unref);
+}
+
+/**
+ * lr_job_unref:
+ * @job: (transfer full): a job
+ */
+void
+lr_job_unref (LrJob *job)
+{
+  g_atomic_rc_box_release_full (job, clear);
+}
+
+/**
+ * lr_job_equal:
+ * @a: a job
+ * @b: another
+ *
+ * Returns: whether they are the same in every member
+ */
+gboolean
+lr_job_equal (const LrJob *a,
+              const LrJob *b)
+{
+  if (a == b)
+    return TRUE;
+  if (a->n_contacts != b->n_contacts)
+    return FALSE;
+  for (gsize i = 0; i < a->n_contacts; i++)
+    if (!lr_prop_table_equal (&contact_table, &a->contacts[i], &b->contacts[i])
+        || !lr_json_objects_equal (a->contacts[i].unknown, b->contacts[i].unknown))
+      return FALSE;
+
+  return lr_prop_table_equal (&job_table, a, b)
+         && g_strv_equal ((const char *const *) a->requests, (const char *const *) b->requests)
+         && lr_json_objects_equal (a->unknown, b->unknown);
+}

@@ -1,0 +1,111 @@
+/* plan_limits.c - the defaults of every threshold, and where they come from
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "plan_limits.h"
+
+#include "vec.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define ANGLE(key_, label_, max_deg_, fallback_deg_) \
+  { .key = key_, .label = label_, .type = LR_PROP_ANGLE, .max = (max_deg_) * LR_DEG, .fallback = (fallback_deg_) * LR_DEG }
+#define LENGTH(key_, label_, max_, fallback_) \
+  { .key = key_, .label = label_, .type = LR_PROP_LENGTH, .max = max_, .fallback = fallback_ }
+#define SHARE(key_, label_, max_, fallback_) \
+  { .key = key_, .label = label_, .type = LR_PROP_SHARE, .max = max_, .fallback = fallback_ }
+#define COMMON_PRACTICE N_("common practice, no source")
+
+static const LrLimitInfo limits_info[LR_N_LIMITS] = {
+  [LR_LIMIT_LINE_MARGIN] = {
+    N_("common practice, no source: within about 3° of the lens a look reads as into it"),
+    ANGLE ("line-margin-deg", N_("Least angle from the line of action"), 90, 3) },
+  [LR_LIMIT_GAZE_MIN] = {
+    N_("common practice, no source: from 3° to 8° a look seems to just miss the lens"),
+    ANGLE ("gaze-min-deg", N_("Least gaze angle"), 90, 8) },
+  [LR_LIMIT_GAZE_MAX] = {
+    N_("common practice, no source: 8° to 20° is usual for an interview, beyond it feels detached"),
+    ANGLE ("gaze-max-deg", N_("Largest gaze angle, main camera"), 180, 20) },
+  [LR_LIMIT_GAZE_MAX_SECOND] = {
+    N_("common practice, no source: 35° to 60° is usual for a second camera, beyond 75° it is a profile"),
+    ANGLE ("gaze-max-second-deg", N_("Largest gaze angle, other cameras"), 180, 60) },
+  [LR_LIMIT_LENS_ELEVATION] = {
+    N_("common practice, no source: within 5° the lens counts as level with the eyes"),
+    ANGLE ("lens-elevation-deg", N_("Lens above or below the subject’s eyes"), 90, 5) },
+  [LR_LIMIT_EYELINE_ELEVATION] = {
+    N_("common practice, no source: within 5° the look seems level"),
+    ANGLE ("eyeline-elevation-deg", N_("Look above or below the lens"), 90, 5) },
+  [LR_LIMIT_EYES_LEVEL] = {
+    N_("common practice, no source: both pairs of eyes and the lens level with each other"),
+    LENGTH ("eyes-level-mm", N_("Interviewer’s eyes against the subject’s"), 3.0, 0.1) },
+  [LR_LIMIT_NATURAL_DISTANCE] = {
+    N_("common practice, no source: at 1.5 m the nose is drawn 14 % larger than the ears"),
+    LENGTH ("natural-distance-mm", N_("Least distance of a lens to the face"), 20.0, 1.5) },
+  [LR_LIMIT_BACKGROUND_DISTANCE] = {
+    N_("common practice, no source: as far as the room allows"),
+    LENGTH ("background-distance-mm", N_("Least distance behind the subject"), 50.0, 1.5) },
+  [LR_LIMIT_BACKGROUND_BLUR] = {
+    COMMON_PRACTICE,
+    SHARE ("background-blur-pct", N_("Least blur of the background, of the frame’s width"), 1.0, 0.005) },
+  [LR_LIMIT_DEPTH_COMFORT] = {
+    N_("common practice, no source: nose to ear 0.12 m and a seated speaker’s sway"),
+    LENGTH ("depth-comfort-mm", N_("Comfortable depth of field"), 50.0, 0.25) },
+  [LR_LIMIT_DEPTH_LEAST] = {
+    N_("common practice, no source: with less, only while the focus follows the eyes"),
+    LENGTH ("depth-least-mm", N_("Least depth of field"), 50.0, 0.1) },
+  [LR_LIMIT_DEPTH_FRONT] = {
+    N_("common practice, no source: a speaker leans in by that much"),
+    LENGTH ("depth-front-mm", N_("Least depth of field in front of the eyes"), 50.0, 0.1) },
+  [LR_LIMIT_CUT_ANGLE] = {
+    N_("the 30-degree rule; Corrigan and White, The Film Experience"),
+    ANGLE ("cut-angle-deg", N_("Least angle between two cameras"), 180, 30) },
+  [LR_LIMIT_CUT_STEPS] = {
+    N_("common practice, no source: a clear change of size lets an axial cut pass"),
+    { .key = "cut-steps", .label = N_("Shot sizes between two cameras"), .type = LR_PROP_COUNT, .max = 9, .fallback = 2 } },
+  [LR_LIMIT_HEADROOM_MIN] = {
+    N_("common practice, no source: 5 % to 12 % in medium shots"),
+    SHARE ("headroom-min-pct", N_("Least headroom, of the frame’s height"), 1.0, 0.05) },
+  [LR_LIMIT_HEADROOM_MAX] = {
+    N_("common practice, no source: eyes on the upper third leave up to 20 % in wider shots"),
+    SHARE ("headroom-max-pct", N_("Largest headroom, of the frame’s height"), 1.0, 0.2) },
+  [LR_LIMIT_OVERLAP] = {
+    N_("common practice, no source: what a tape measure can tell"),
+    LENGTH ("overlap-mm", N_("Footprints may overlap by"), 5.0, 0.01) },
+  [LR_LIMIT_WAY_OUT] = {
+    N_("common practice, no source; the local fire code decides"),
+    LENGTH ("way-out-mm", N_("Clear width on the way to the door"), 10.0, 0.8) },
+};
+
+/**
+ * lr_limit_info:
+ * @limit: a limit
+ *
+ * Returns: (transfer none): its row: key, label, range, default, and where the default comes from
+ */
+const LrLimitInfo *
+lr_limit_info (LrLimit limit)
+{
+  g_return_val_if_fail (limit < LR_N_LIMITS, NULL);
+
+  return &limits_info[limit];
+}
+
+/**
+ * lr_limits_init:
+ * @limits: (out caller-allocates): limits
+ *
+ * Gives every limit its default, in inside units.
+ */
+void
+lr_limits_init (LrLimits *limits)
+{
+  for (int i = 0; i < LR_N_LIMITS; i++)
+    {
+      limits->value[i] = limits_info[i].prop.fallback;
+      limits->is_set[i] = FALSE;
+    }
+}

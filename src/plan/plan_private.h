@@ -1,0 +1,46 @@
+/* plan_private.h - making the parts of a plan: for the reader, the edits and the generic kit
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Every part is reference counted (atomically) and immutable once it is in a plan. new and copy give a fresh one that
+ * may be written until then; a copy shares the parts below it.
+ */
+
+#pragma once
+
+#include "plan.h"
+
+LrJob      *lr_job_new         (void);
+LrJob      *lr_job_copy        (const LrJob *job);
+void        lr_job_unref       (LrJob *job);
+gboolean    lr_job_equal       (const LrJob *a, const LrJob *b);
+void        lr_job_set_contacts (LrJob *job, const LrContact *contacts, gsize n); /* of a fresh job */
+void        lr_contact_clear   (LrContact *contact);
+
+LrRoom     *lr_room_new        (void);
+LrRoom     *lr_room_copy       (const LrRoom *room);
+LrRoom     *lr_room_ref        (const LrRoom *room);
+void        lr_room_unref      (LrRoom *room);
+gboolean    lr_room_equal      (const LrRoom *a, const LrRoom *b);
+
+LrSetup    *lr_setup_new       (const char *id, const char *name); /* an empty room, no items */
+LrSetup    *lr_setup_copy      (const LrSetup *setup);             /* a pointer array of its own over the same items */
+LrSetup    *lr_setup_ref       (const LrSetup *setup);
+void        lr_setup_unref     (LrSetup *setup);
+gboolean    lr_setup_equal     (const LrSetup *a, const LrSetup *b);
+void        lr_setup_insert    (LrSetup *setup, LrItem *item); /* (transfer full) item: behind the last of its kind */
+
+LrKitEntry *lr_kit_entry_new   (LrItem *item);                     /* (transfer full) item */
+LrKitEntry *lr_kit_entry_copy  (const LrKitEntry *entry);
+void        lr_kit_entry_unref (LrKitEntry *entry);
+gboolean    lr_kit_entry_equal (const LrKitEntry *a, const LrKitEntry *b);
+gboolean    lr_kit_holds_kind  (LrItemKind kind);
+GPtrArray  *lr_kit_new_generic (void);
+
+LrPlan     *lr_plan_alloc      (void);                             /* no set-ups, no kit, an empty job: not yet a plan */
+LrPlan     *lr_plan_copy       (const LrPlan *plan);               /* shares everything; setups is an array of its own */
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrJob, lr_job_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrRoom, lr_room_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrSetup, lr_setup_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrKitEntry, lr_kit_entry_unref)
