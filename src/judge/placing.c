@@ -1,0 +1,402 @@
+/* placing.c - a sensible place for a thing that comes into the room
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Angles are taken at the subject from the way to the interviewer, the look; > 0 on the camera's side of it. The figures are
+ * common practice, no source: key on the far side of the interviewer from the camera, about 45 degrees off the look; fill
+ * opposite; back light high and behind; interviewer close beside the main lens; second camera a good 30 degrees round.
+ */
+
+#include "config.h"
+
+#include "placing.h"
+
+#include <glib/gi18n-lib.h>
+
+#define FAR_WALL_M 2.0         /* subject to the wall behind */
+#define FAR_WALL_SHARE 0.35    /* of the room's depth, in a short room */
+#define CAMERA_M 2.2
+#define CAMERA_OFF_LOOK_RAD (18.0 * LR_DEG)
+#define CAMERA_STEP_RAD (35.0 * LR_DEG)
+#define INTERVIEWER_M 1.75
+#define RING_M 0.2             /* step of the search for a free place */
+#define MAX_RINGS 25
+#define OVERLAP_M 0.02
+
+/* Where a thing stands round the subject */
+typedef struct
+{
+  double off_look_rad;
+  double distance_m;
+} Station;
+
+static const Station light_stations[] = {
+  [LR_JOB_KEY]   = {  -43.0 * LR_DEG, 1.55 },
+  [LR_JOB_FILL]  = {   50.0 * LR_DEG, 1.90 },
+  [LR_JOB_BACK]  = {  150.0 * LR_DEG, 2.00 },
+  [LR_JOB_WALL]  = { -100.0 * LR_DEG, 2.40 },
+  [LR_JOB_OTHER] = {   80.0 * LR_DEG, 2.20 },
+};
+
+static const Station panel_stations[] = {
+  [LR_PANEL_REFLECTOR] = { 110.0 * LR_DEG, 1.15 },
+  [LR_PANEL_FLAG]      = { -70.0 * LR_DEG, 1.60 },
+  [LR_PANEL_BACKDROP]  = { 180.0 * LR_DEG, 1.80 },
+};
+
+static const Station boom_station = { 95.0 * LR_DEG, 1.70 };
+
+static LrVec2
+polygon_middle_m (const LrRoom *room)
+{
+  return lr_polygon_centroid_m (room->corners_m, room->n_corners);
+}
+
+/* Radius of the floor that an item takes, as the widest it can reach */
+static double
+item_radius_m (const LrItem *item)
+{
+  switch (item->kind)
+    {
+    case LR_ITEM_PERSON:
+      return 0.45;
+    case LR_ITEM_CAMERA:
+      return item->camera.stand_radius_m;
+    case LR_ITEM_LIGHT:
+      return fmax (item->light.stand_radius_m, 0.5 * item->light.width_m);
+    case LR_ITEM_MICROPHONE:
+      return item->microphone.form == LR_MIC_LAVALIER ? 0.0 : item->microphone.stand_radius_m;
+    case LR_ITEM_PANEL:
+      return fmax (item->panel.stand_radius_m, 0.5 * item->panel.width_m);
+    case LR_ITEM_FURNITURE:
+      return 0.5 * hypot (item->furniture.length_m, item->furniture.width_m);
+    case LR_ITEM_LEAD:
+    case LR_ITEM_DOOR:
+    case LR_ITEM_WINDOW:
+    case LR_ITEM_SOCKET:
+    case LR_ITEM_CIRCUIT:
+    case LR_ITEM_NOISE:
+    case LR_ITEM_HOUSE_LIGHT:
+    case LR_ITEM_LENS:
+    case LR_N_ITEM_KINDS:
+    default:
+      return 0.0;
+    }
+}
+
+/* The floor in front of a door stays free */
+static LrOutline
+placed_outline (const LrPlaced *placed)
+{
+  if (placed->item->kind == LR_ITEM_DOOR)
+    return lr_outline_disc (placed->at_m, placed->item->door.width_m);
+
+  return placed->footprint;
+}
+
+static gboolean
+is_free (const LrStudy *study,
+         LrOutline      outline)
+{
+  const LrRoom *room = study->setup->room;
+
+  if (lr_outline_outside_m (&outline, room->corners_m, room->n_corners) > OVERLAP_M)
+    return FALSE;
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
+      LrOutline other = placed_outline (placed);
+
+      if ((placed->has_footprint || placed->item->kind == LR_ITEM_DOOR)
+          && lr_outline_overlap_m (&outline, &other, NULL) > OVERLAP_M)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* The free place for a disc nearest to @wanted_m, searched in rings; @wanted_m itself when the room is full */
+static LrVec2
+nearest_free_m (const LrStudy *study,
+                LrVec2         wanted_m,
+                double         radius_m)
+{
+  for (int ring = 0; ring <= MAX_RINGS; ring++)
+    {
+      int n = ring == 0 ? 1 : 6 * ring;
+
+      for (int i = 0; i < n; i++)
+        {
+          LrVec2 at_m = lr_vec2_add (wanted_m, lr_vec2_polar (2.0 * LR_PI * i / n, ring * RING_M));
+
+          if (is_free (study, lr_outline_disc (at_m, radius_m)))
+            return at_m;
+        }
+    }
+  return wanted_m;
+}
+
+static double
+towards_rad (LrVec2 from_m,
+             LrVec2 to_m)
+{
+  return lr_vec2_angle_rad (lr_vec2_sub (to_m, from_m));
+}
+
+/* Way in which the subject looks */
+static double
+look_rad (const LrStudy *study)
+{
+  if (study->interviewer != NULL)
+    return towards_rad (study->subject->at_m, study->interviewer->at_m);
+
+  return study->subject->facing_rad;
+}
+
+static const LrPlaced *
+first_camera (const LrStudy *study)
+{
+  return study->cameras->len > 0 ? g_array_index (study->cameras, LrCameraReading, 0).placed : NULL;
+}
+
+/* 1 when the main camera stands to the left of the look, -1 to the right; without a camera, towards the room's middle */
+static double
+camera_side (const LrStudy *study)
+{
+  const LrPlaced *camera = first_camera (study);
+  LrVec2 at_m = camera != NULL ? camera->at_m : polygon_middle_m (study->setup->room);
+  LrVec2 look = lr_vec2_polar (look_rad (study), 1.0);
+
+  return lr_vec2_cross (look, lr_vec2_sub (at_m, study->subject->at_m)) >= 0.0 ? 1.0 : -1.0;
+}
+
+static LrVec2
+station_m (const LrStudy *study,
+           Station        station)
+{
+  double angle_rad = look_rad (study) + camera_side (study) * station.off_look_rad;
+
+  return lr_vec2_add (study->subject->at_m, lr_vec2_polar (angle_rad, station.distance_m));
+}
+
+/* The subject sits before the wall with the deepest room in front of it, and faces into the room */
+static void
+place_subject (const LrStudy *study,
+               LrVec2        *at_m,
+               double        *facing_rad)
+{
+  const LrRoom *room = study->setup->room;
+  double deepest_m = 0.0;
+
+  *at_m = polygon_middle_m (room);
+  *facing_rad = 0.0;
+  for (gsize i = 0; i < room->n_corners; i++)
+    {
+      LrVec2 from_m, along, middle_m, inward;
+      double length_m;
+      LrRayHit hit;
+
+      if (!lr_room_wall (room, (int) i, &from_m, &along, &length_m) || length_m < 1.5)
+        continue;
+
+      inward = lr_vec2_left (along);
+      middle_m = lr_vec2_along (lr_vec2_along (from_m, along, 0.5 * length_m), inward, 0.01);
+      if (!lr_polygon_ray (room->corners_m, room->n_corners, middle_m, inward, &hit) || hit.distance_m <= deepest_m + 0.01)
+        continue;
+
+      deepest_m = hit.distance_m;
+      *at_m = lr_vec2_along (middle_m, inward, fmin (FAR_WALL_M, FAR_WALL_SHARE * deepest_m));
+      *facing_rad = lr_vec2_angle_rad (inward);
+    }
+}
+
+static LrVec2
+interviewer_place_m (const LrStudy *study)
+{
+  const LrPlaced *camera = first_camera (study);
+  double angle_rad = look_rad (study);
+
+  if (camera != NULL)
+    angle_rad = towards_rad (study->subject->at_m, camera->at_m) - CAMERA_OFF_LOOK_RAD;
+  return lr_vec2_add (study->subject->at_m, lr_vec2_polar (angle_rad, INTERVIEWER_M));
+}
+
+static LrVec2
+camera_place_m (const LrStudy *study)
+{
+  Station station = { CAMERA_OFF_LOOK_RAD + CAMERA_STEP_RAD * study->cameras->len, CAMERA_M };
+
+  if (study->interviewer == NULL && study->cameras->len == 0)
+    station.off_look_rad = 0.0;
+  return station_m (study, station);
+}
+
+static LrVec2
+wanted_place_m (const LrStudy *study,
+                const LrItem  *item)
+{
+  if (study->subject == NULL)
+    return polygon_middle_m (study->setup->room);
+
+  switch (item->kind)
+    {
+    case LR_ITEM_PERSON:
+      return interviewer_place_m (study);
+    case LR_ITEM_CAMERA:
+      return camera_place_m (study);
+    case LR_ITEM_LIGHT:
+      return station_m (study, light_stations[CLAMP (item->light.job, LR_JOB_KEY, LR_JOB_OTHER)]);
+    case LR_ITEM_MICROPHONE:
+      return item->microphone.form == LR_MIC_LAVALIER ? study->subject->at_m : station_m (study, boom_station);
+    case LR_ITEM_PANEL:
+      return station_m (study, panel_stations[CLAMP (item->panel.form, LR_PANEL_REFLECTOR, LR_PANEL_BACKDROP)]);
+    case LR_ITEM_LEAD:
+    case LR_ITEM_FURNITURE:
+    case LR_ITEM_DOOR:
+    case LR_ITEM_WINDOW:
+    case LR_ITEM_SOCKET:
+    case LR_ITEM_CIRCUIT:
+    case LR_ITEM_NOISE:
+    case LR_ITEM_HOUSE_LIGHT:
+    case LR_ITEM_LENS:
+    case LR_N_ITEM_KINDS:
+    default:
+      return polygon_middle_m (study->setup->room);
+    }
+}
+
+static gboolean
+stands_at_wall (const LrItem *item)
+{
+  if (item->kind != LR_ITEM_FURNITURE)
+    return item->kind == LR_ITEM_NOISE;
+
+  return item->furniture.form == LR_FURNITURE_SOFA || item->furniture.form == LR_FURNITURE_CABINET
+         || item->furniture.form == LR_FURNITURE_CHEST || item->furniture.form == LR_FURNITURE_RADIATOR;
+}
+
+static double
+item_depth_m (const LrItem *item)
+{
+  return item->kind == LR_ITEM_FURNITURE ? item->furniture.length_m : 0.1;
+}
+
+static double
+item_width_m (const LrItem *item)
+{
+  switch ((int) item->kind)
+    {
+    case LR_ITEM_FURNITURE:
+      return item->furniture.width_m;
+    case LR_ITEM_DOOR:
+      return item->door.width_m;
+    case LR_ITEM_WINDOW:
+      return item->window.width_m;
+    default:
+      return 0.15;
+    }
+}
+
+/* Whether a stretch of @wall about @middle_m along it is clear of doors, windows and sockets there */
+static gboolean
+is_wall_free (const LrSetup *setup,
+              int            wall,
+              double         middle_m,
+              double         width_m)
+{
+  for (guint i = 0; i < setup->items->len; i++)
+    {
+      const LrItem *other = g_ptr_array_index (setup->items, i);
+      gboolean is_opening = other->kind == LR_ITEM_DOOR || other->kind == LR_ITEM_WINDOW;
+      double other_middle_m = other->along_m + (is_opening ? 0.5 * item_width_m (other) : 0.0);
+
+      if (lr_item_kind_info (other->kind)->place == LR_PLACE_WALL && other->wall == wall
+          && fabs (other_middle_m - middle_m) < 0.5 * (width_m + item_width_m (other)))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* First free stretch from the middle of a wall outwards; a thing on the floor stands with its back to it */
+static gboolean
+place_on_wall (const LrStudy *study,
+               const LrItem  *item,
+               int            wall,
+               LrVec2        *at_m,
+               double        *facing_rad)
+{
+  gboolean is_on_floor = lr_item_kind_info (item->kind)->place == LR_PLACE_FLOOR;
+  double depth_m = item_depth_m (item), width_m = item_width_m (item), length_m;
+  LrVec2 from_m, along;
+
+  if (!lr_room_wall (study->setup->room, wall, &from_m, &along, &length_m))
+    return FALSE;
+
+  for (double off_m = 0.0; off_m <= 0.5 * (length_m - width_m); off_m += RING_M)
+    for (int side = 1; side >= -1; side -= 2)
+      {
+        double middle_m = 0.5 * length_m + side * off_m;
+        LrVec2 point_m = lr_vec2_along (from_m, along, middle_m);
+        LrVec2 inward = lr_vec2_left (along), stand_m = lr_vec2_along (point_m, inward, 0.5 * depth_m + 0.02);
+        double inward_rad = lr_vec2_angle_rad (inward);
+
+        if (is_on_floor ? !is_free (study, lr_outline_box (stand_m, depth_m, width_m, inward_rad))
+                        : !is_wall_free (study->setup, wall, middle_m, width_m))
+          continue;
+
+        *at_m = is_on_floor ? stand_m : point_m;
+        *facing_rad = inward_rad;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+static gboolean
+place_on_any_wall (const LrStudy *study,
+                   const LrItem  *item,
+                   LrVec2        *at_m,
+                   double        *facing_rad)
+{
+  for (int wall = 0; wall < (int) study->setup->room->n_corners; wall++)
+    if (place_on_wall (study, item, wall, at_m, facing_rad))
+      return TRUE;
+
+  return FALSE;
+}
+
+/**
+ * lr_placing_find:
+ * @study: of the plan that the item comes into
+ * @item: what is to be placed
+ * @at_m: (out): where it stands [m]; on a wall for what is on walls
+ * @facing_rad: (out): its facing [rad]
+ *
+ * Looks for a free place near where its like usually stands. In a room that is full the place may not be free.
+ *
+ * Returns: %FALSE, with nothing written, when no room is drawn yet
+ */
+gboolean
+lr_placing_find (const LrStudy *study,
+                 const LrItem  *item,
+                 LrVec2        *at_m,
+                 double        *facing_rad)
+{
+  gboolean is_on_wall = lr_item_kind_info (item->kind)->place == LR_PLACE_WALL || stands_at_wall (item);
+
+  if (study->setup->room->n_corners < 3)
+    return FALSE;
+
+  if (is_on_wall && place_on_any_wall (study, item, at_m, facing_rad))
+    return TRUE;
+
+  if (study->subject == NULL && item->kind == LR_ITEM_PERSON)
+    {
+      place_subject (study, at_m, facing_rad);
+      *at_m = nearest_free_m (study, *at_m, item_radius_m (item));
+      return TRUE;
+    }
+
+  *at_m = nearest_free_m (study, wanted_place_m (study, item), item_radius_m (item));
+  *facing_rad = study->subject != NULL && item->kind != LR_ITEM_FURNITURE ? towards_rad (*at_m, study->subject->at_m) : 0.0;
+  return TRUE;
+}
