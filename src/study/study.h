@@ -10,6 +10,7 @@
 
 #include "body.h"
 #include "framing.h"
+#include "optics.h"
 #include "plan.h"
 #include "polygon.h"
 #include "projection.h"
