@@ -31,7 +31,7 @@ typedef struct
   LrVec3     point_m;        /* what others aim at: eyes of a person, middle of a thing */
 } LrPlaced;
 
-typedef enum { LR_BEHIND_NOTHING, LR_BEHIND_WALL, LR_BEHIND_ITEM } LrBehind;
+typedef enum { LR_BEHIND_NOTHING, LR_BEHIND_WALL, LR_BEHIND_ITEM, LR_BEHIND_FLOOR, LR_BEHIND_CEILING } LrBehind;
 
 typedef struct
 {
@@ -48,16 +48,19 @@ typedef struct
   gboolean        has_subject;   /* what follows needs one */
   double          distance_m;    /* sensor plane to the eyes */
   double          focus_m;       /* where it is focused, from the sensor plane */
+  LrFocus         focus;         /* the same from the lens; without one subject_m is HUGE_VAL and image_m the focal length */
   double          magnification;
   double          field_w_m, field_h_m; /* at the eyes */
   double          sharp_near_m, sharp_far_m, hyperfocal_m; /* from the sensor plane; far may be HUGE_VAL */
-  LrFraming       framing;
+  LrFraming       framing;       /* shot is LR_N_SHOTS and the shares NAN when nothing of the person is in the frame */
   double          eyes_across, eyes_down;   /* where the eyes fall in the frame */
+  gboolean        is_looking;    /* the subject looks at someone: gaze and line are known */
+  gboolean        is_on_study_line; /* the look runs along the study's line: sides may be compared */
   double          gaze_rad;      /* signed, horizontal: off the lens */
   double          gaze_up_rad;   /* look against lens, vertical, seen by the subject; > 0 looks above the lens */
   double          lens_up_rad;   /* elevation of the lens seen from the eyes: > 0 looks down on the subject */
   double          lens_above_m;  /* lens above the subject's eyes */
-  LrSide          side;
+  LrSide          side;          /* of the tripod's centre */
   double          line_margin_rad; /* 0 on the line .. pi/2 */
   double          line_distance_m;
   double          face_ratio;    /* nose over ear: perspective of the face */
@@ -78,7 +81,7 @@ typedef struct
 typedef struct
 {
   const LrCameraReading *a, *b;  /* the same subject */
-  double   angle_rad;            /* at the subject, in plan */
+  double   angle_rad;            /* at the middle of the subject's head, in plan */
   int      steps;                /* whole shot sizes apart */
   double   size_ratio;           /* of the heads in the two frames, >= 1 */
   gboolean is_same_side;
@@ -105,7 +108,7 @@ typedef struct
 typedef struct
 {
   const LrPlaced *placed;
-  double     west_m, south_m;    /* x and y from the room's leftmost and lowest walls */
+  double     west_m, south_m;    /* x and y from the room's leftmost and lowest corners */
   LrTapePair tapes;
 } LrTapeReading;
 
@@ -126,6 +129,7 @@ typedef struct
   gboolean       has_tapes;
   double         eyes_level_m;   /* interviewer's eyes above the subject's; NAN without both */
   double         room_area_m2;
+  GHashTable    *by_id;          /* private: of LrPlaced */
 } LrStudy;
 
 LrStudy *lr_study_new  (const LrPlan *plan);
@@ -137,5 +141,22 @@ const LrCameraReading *lr_study_find_camera (const LrStudy *study, const char *i
 const char            *lr_shot_title (LrShot shot);
 /* What a person calls the thing: "Camera B", "Wenna", "L1 key", "drafting table"; (transfer full) */
 char                  *lr_item_title (const LrItem *item);
+/* Compass direction of a wall, seen from inside: "north wall", translated. Also "towards the north wall" */
+const char            *lr_wall_title   (const LrRoom *room, int wall);
+const char            *lr_wall_towards (const LrRoom *room, LrVec2 direction);
+
+/* Focal length and distance that show a strip of background at the same framing of the subject */
+typedef struct
+{
+  double focal_m, distance_m;    /* from the sensor plane */
+} LrRefit;
+
+gboolean lr_camera_refit (const LrCameraReading *camera, double behind_field_w_m, LrRefit *refit);
+/* Width of the background that the same framing shows through another focal length, and the distance it takes */
+gboolean lr_camera_behind_with_focal (const LrCameraReading *camera, double focal_m, double *behind_field_w_m, double *distance_m);
+/* The floor that a door needs: the swing of its leaf, or the way to it; FALSE: its wall is not there */
+gboolean lr_study_door_floor (const LrStudy *study, const LrPlaced *door, LrOutline *floor);
+/* How deep the thing would stand in others, in walls or in door swings if it stood elsewhere; 0 if it would be clear */
+double   lr_study_clash_at (const LrStudy *study, const LrPlaced *placed, LrVec2 at_m);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrStudy, lr_study_free)

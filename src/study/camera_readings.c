@@ -1,0 +1,373 @@
+/* camera_readings.c - what each camera sees of its subject
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The tripod's centre is under the middle of the sensor plane, for that is where the tape is held. The lens lies ahead of
+ * it by the image distance v, along the axis, at the lens height. The distance of the subject is the straight line from
+ * the sensor plane to the eyes; it is also the distance at which a lens left on "the eyes" is focused. Off the axis the
+ * plane of focus lies nearer by 1 - cos: 3 mm in two metres at three degrees, which is let pass.
+ *
+ * Angles in plan: the look and the line of action are measured at the subject's eyes; side and margin of the line to the
+ * tripod's centre, the look to the lens.
+ */
+
+#include "study_parts.h"
+
+#include "perspective.h"
+
+#include <string.h>
+
+/* The lens moves with the pan, the pan depends on the lens: each round leaves v / distance of the error, a
+ * fortieth, so three leave microradians */
+#define AIM_ROUNDS 3
+
+static double
+aspect_of (const LrCamera *camera)
+{
+  switch ((LrAspect) camera->aspect)
+    {
+    case LR_ASPECT_16_9:
+      return 16.0 / 9.0;
+    case LR_ASPECT_9_16:
+      return 9.0 / 16.0;
+    case LR_ASPECT_1_1:
+      return 1.0;
+    case LR_ASPECT_4_5:
+      return 4.0 / 5.0;
+    case LR_ASPECT_239:
+      return 2.39;
+    case LR_ASPECT_SENSOR:
+    default:
+      return camera->squeeze * camera->sensor_width_m / camera->sensor_height_m;
+    }
+}
+
+static double
+width_extent_m (const LrCameraReading *reading)
+{
+  return reading->item->camera.squeeze * reading->area.width_m;
+}
+
+/* Without anything to focus on the lens stands at infinity */
+static void
+focus_lens (LrCameraReading *reading,
+            const LrPlaced  *target)
+{
+  const LrCamera *camera = &reading->item->camera;
+  const LrPlaced *on = target != NULL ? target : reading->subject;
+
+  reading->focus_m = camera->focus_m;
+  if (!(camera->focus_m > 0.0) && on != NULL)
+    reading->focus_m = lr_vec3_length (lr_vec3_sub (on->point_m, reading->sensor_m));
+
+  reading->focus = (LrFocus) { HUGE_VAL, camera->focal_m, 0.0 };
+  if (!lr_focus_at (camera->focal_m, reading->focus_m, &reading->focus))
+    reading->focus_m = reading->focus_m > 0.0 ? reading->focus_m : HUGE_VAL;
+  reading->magnification = reading->focus.magnification;
+}
+
+static LrVec3
+axis (const LrCameraReading *reading)
+{
+  LrVec2 pan = lr_vec2_polar (reading->pan_rad, cos (reading->tilt_rad));
+
+  return lr_vec2_raise (pan, sin (reading->tilt_rad));
+}
+
+/* Where the camera looks, with the lens ahead of the tripod */
+static void
+point_camera (LrCameraReading *reading,
+              const LrPlaced  *target)
+{
+  const LrCamera *camera = &reading->item->camera;
+  LrVec3 under_m = lr_vec2_raise (reading->placed->at_m, camera->lens_height_m);
+  LrVec3 lens_m = under_m;
+  double half_width = 0.0, half_height = 0.0;
+
+  reading->pan_rad = reading->placed->facing_rad;
+  reading->tilt_rad = target != NULL ? 0.0 : camera->tilt_rad;
+
+  for (int i = 0; i < AIM_ROUNDS; i++)
+    {
+      double v_m;
+
+      reading->sensor_m = under_m;
+      reading->sensor_m.z -= reading->focus.image_m * sin (reading->tilt_rad);
+      focus_lens (reading, target);
+
+      v_m = reading->focus.image_m;
+      half_width = 0.5 * width_extent_m (reading) / v_m;
+      half_height = 0.5 * reading->area.height_m / v_m;
+      lens_m = lr_vec3_along (under_m, axis (reading), v_m);
+      lens_m.z = camera->lens_height_m;
+      if (target == NULL
+          || !lr_projection_aim (lens_m, target->point_m, camera->across, camera->down, half_width, half_height,
+                                 &reading->pan_rad, &reading->tilt_rad))
+        break;
+    }
+
+  lr_projection_look (lens_m, reading->pan_rad, reading->tilt_rad, half_width, half_height, &reading->projection);
+  reading->angle_h_rad = 2.0 * atan (half_width);
+  reading->angle_v_rad = 2.0 * atan (half_height);
+}
+
+static void
+read_sharpness (LrCameraReading *reading)
+{
+  const LrCamera *camera = &reading->item->camera;
+  LrSharpRange range;
+  double coc_m = camera->coc_m;
+
+  reading->sharp_near_m = reading->sharp_far_m = reading->hyperfocal_m = NAN;
+  if (!(coc_m > 0.0) && !lr_coc_default_m (camera->sensor_width_m, camera->sensor_height_m, &coc_m))
+    return;
+  if (!lr_sharp_range (camera->focal_m, camera->f_number, coc_m, &reading->focus, &range))
+    return;
+
+  reading->sharp_near_m = range.near_m;
+  reading->sharp_far_m = range.far_m;
+  reading->hyperfocal_m = range.hyperfocal_m + reading->focus.image_m;
+}
+
+/* Height at which the ray up the frame by this tangent meets the upright plane at the distance */
+static double
+height_at_m (const LrCameraReading *reading,
+             double                 tangent,
+             double                 distance_m)
+{
+  double up_rad = reading->tilt_rad + atan (tangent);
+
+  return fabs (up_rad) < 0.5 * LR_PI - 1e-6 ? reading->projection.eye_m.z + distance_m * tan (up_rad)
+                                            : copysign (HUGE_VAL, up_rad);
+}
+
+/* The camera does not roll, so the frame's upper and lower edges meet that plane in level lines */
+static void
+read_framing (LrCameraReading *reading)
+{
+  LrVec2 pan = lr_vec2_polar (reading->pan_rad, 1.0);
+  LrVec2 way = lr_vec2_sub (lr_vec3_flat (reading->subject->eyes_m), lr_vec3_flat (reading->projection.eye_m));
+  double distance_m = lr_vec2_dot (way, pan);
+  double top_m = height_at_m (reading, reading->projection.half_height, distance_m);
+  double bottom_m = height_at_m (reading, -reading->projection.half_height, distance_m);
+
+  reading->framing = (LrFraming) { top_m, bottom_m, NAN, NAN, LR_N_SHOTS };
+  if (distance_m > 0.0)
+    lr_framing (&reading->subject->body, top_m, bottom_m, &reading->framing);
+}
+
+static void
+read_field (LrCameraReading *reading)
+{
+  LrFramePoint eyes;
+
+  reading->field_w_m = reading->field_h_m = reading->eyes_across = reading->eyes_down = NAN;
+  if (!lr_projection_point (&reading->projection, reading->subject->eyes_m, &eyes))
+    return;
+
+  reading->eyes_across = eyes.across;
+  reading->eyes_down = eyes.down;
+  reading->field_w_m = 2.0 * reading->projection.half_width * eyes.depth_m;
+  reading->field_h_m = 2.0 * reading->projection.half_height * eyes.depth_m;
+}
+
+static void
+read_heights (LrCameraReading *reading)
+{
+  const LrPlaced *subject = reading->subject;
+  LrVec3 middle_m = lr_vec2_raise (subject->at_m, subject->body.eyes_m);
+  double to_head_m = lr_vec3_length (lr_vec3_sub (middle_m, reading->projection.eye_m));
+
+  reading->lens_up_rad = lr_elevation_rad (subject->eyes_m, reading->projection.eye_m);
+  reading->lens_above_m = reading->projection.eye_m.z - subject->eyes_m.z;
+  reading->face_ratio = NAN;
+  lr_face_depth_ratio (to_head_m, 0.5 * subject->body.head_depth_m, &reading->face_ratio);
+}
+
+/* The interviewer's own camera is judged against the same line, from the same end */
+static void
+read_look (const LrStudy   *study,
+           LrCameraReading *reading)
+{
+  const LrPlaced *subject = reading->subject;
+  const LrPlaced *partner = lr_study_find_partner (study, subject);
+  LrVec2 eyes_m = lr_vec3_flat (subject->eyes_m);
+  LrVec2 lens_m = lr_vec3_flat (reading->projection.eye_m);
+  LrVec2 partner_m;
+
+  if (partner == NULL)
+    return;
+
+  partner_m = lr_vec3_flat (partner->eyes_m);
+  if (!lr_gaze_rad (eyes_m, partner_m, lens_m, &reading->gaze_rad))
+    return;
+
+  reading->is_looking = TRUE;
+  reading->gaze_up_rad = lr_elevation_rad (subject->eyes_m, partner->eyes_m) - reading->lens_up_rad;
+  lr_line_margin_rad (eyes_m, partner_m, reading->placed->at_m, &reading->line_margin_rad);
+  lr_line_distance_m (eyes_m, partner_m, reading->placed->at_m, &reading->line_distance_m);
+
+  reading->is_on_study_line = (subject == study->subject && partner == study->interviewer)
+                              || (subject == study->interviewer && partner == study->subject);
+  reading->side = reading->is_on_study_line
+                      ? lr_line_side (study->line_from_m, study->line_to_m, reading->placed->at_m)
+                      : lr_line_side (eyes_m, partner_m, reading->placed->at_m);
+}
+
+/* Directions of the frame's left and right edges at the height of the axis, cut by the walls */
+static void
+read_wedge (const LrStudy   *study,
+            LrCameraReading *reading)
+{
+  const LrRoom *room = study->setup->room;
+  const LrProjection *p = &reading->projection;
+  LrVec2 forward = lr_vec3_flat (p->forward);
+  LrVec2 right = lr_vec3_flat (p->right);
+  gsize max = 2 * room->n_corners + 4;
+
+  if (room->n_corners < 3)
+    return;
+
+  reading->wedge_m = g_new (LrVec2, max);
+  reading->n_wedge = lr_wedge_in_room (room->corners_m, room->n_corners, lr_vec3_flat (p->eye_m),
+                                       lr_vec2_along (forward, right, p->half_width),
+                                       lr_vec2_along (forward, right, -p->half_width),
+                                       reading->wedge_m, max);
+}
+
+static const LrPlaced *
+subject_of (const LrStudy  *study,
+            const LrPlaced *target)
+{
+  return target != NULL && target->item->kind == LR_ITEM_PERSON ? target : study->subject;
+}
+
+static void
+read_camera (LrStudy         *study,
+             LrPlaced        *placed,
+             LrCameraReading *reading)
+{
+  const LrCamera *camera = &placed->item->camera;
+  const LrPlaced *target = lr_study_find_placed (study, camera->aims_at);
+
+  *reading = (LrCameraReading) {
+    .item = placed->item, .placed = placed, .subject = subject_of (study, target),
+    .is_main = study->cameras->len == 0, .image_aspect = aspect_of (camera), .behind_wall = -1,
+    .distance_m = NAN, .field_w_m = NAN, .field_h_m = NAN, .eyes_across = NAN, .eyes_down = NAN,
+    .framing = { NAN, NAN, NAN, NAN, LR_N_SHOTS }, .gaze_rad = NAN, .gaze_up_rad = NAN, .lens_up_rad = NAN,
+    .lens_above_m = NAN, .line_margin_rad = NAN, .line_distance_m = NAN, .face_ratio = NAN,
+    .behind_at_m = { NAN, NAN, NAN }, .behind_m = NAN, .separation_m = NAN, .behind_field_w_m = NAN,
+    .behind_field_h_m = NAN, .size_ratio = NAN, .blur_m = NAN, .blur_share = NAN,
+  };
+  lr_sensor_area (camera->sensor_width_m, camera->sensor_height_m, camera->squeeze, reading->image_aspect, &reading->area);
+  reading->focus.image_m = camera->focal_m;
+
+  point_camera (reading, target == placed ? NULL : target);
+  placed->facing_rad = reading->pan_rad;
+  placed->point_m = reading->projection.eye_m;
+  read_sharpness (reading);
+  read_wedge (study, reading);
+
+  reading->has_subject = reading->subject != NULL;
+  if (!reading->has_subject)
+    return;
+
+  reading->distance_m = lr_vec3_length (lr_vec3_sub (reading->subject->eyes_m, reading->sensor_m));
+  read_field (reading);
+  read_framing (reading);
+  read_heights (reading);
+  read_look (study, reading);
+  lr_study_read_background (study, reading);
+}
+
+/**
+ * lr_study_read_cameras:
+ * @study: a study whose items are placed
+ *
+ * Fills one reading for each camera, the main one first: the first in the set-up.
+ */
+void
+lr_study_read_cameras (LrStudy *study)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < study->placed->len; i++)
+    n += lr_study_placed_at (study, i)->item->kind == LR_ITEM_CAMERA;
+
+  /* Pairs point into the array: it must not move */
+  study->cameras = g_array_sized_new (FALSE, FALSE, sizeof (LrCameraReading), n + 1);
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      LrPlaced *placed = lr_study_placed_at (study, i);
+      LrCameraReading reading;
+
+      if (placed->item->kind != LR_ITEM_CAMERA)
+        continue;
+
+      read_camera (study, placed, &reading);
+      g_array_append_val (study->cameras, reading);
+    }
+}
+
+/**
+ * lr_camera_refit:
+ * @camera: a reading with a subject and something behind it
+ * @behind_field_w_m: width of the background that is wanted [m], > the field at the subject
+ * @refit: (out): the focal length and the distance from the sensor plane to the eyes that show it
+ *
+ * The framing of the subject stays: the field at the eyes keeps its width. Assumes that the camera moves along
+ * its axis and that the background is a plane square to it.
+ *
+ * Source: similar triangles, see lr_distance_for_background_m(); the thin lens.
+ *
+ * Returns: %FALSE, with @refit untouched, if there is nothing behind the subject or no such place
+ */
+gboolean
+lr_camera_refit (const LrCameraReading *camera,
+                 double                 behind_field_w_m,
+                 LrRefit               *refit)
+{
+  double lens_m, m, focal_m;
+
+  if (!camera->has_subject
+      || !lr_distance_for_background_m (camera->field_w_m, behind_field_w_m, camera->separation_m, &lens_m))
+    return FALSE;
+
+  /* s = f (1 + m) / m, and the sensor plane lies f (1 + m) behind the lens */
+  m = width_extent_m (camera) / camera->field_w_m;
+  focal_m = lens_m * m / (1.0 + m);
+  *refit = (LrRefit) { focal_m, lens_m + focal_m * (1.0 + m) };
+  return TRUE;
+}
+
+/**
+ * lr_camera_behind_with_focal:
+ * @camera: a reading with a subject and something behind it
+ * @focal_m: another focal length [m], > 0
+ * @behind_field_w_m: (out): width of background that the same framing shows through it [m]
+ * @distance_m: (out): from the sensor plane to the eyes then [m]
+ *
+ * The inverse of lr_camera_refit().
+ *
+ * Returns: %FALSE, with the outputs untouched, if there is nothing behind the subject
+ */
+gboolean
+lr_camera_behind_with_focal (const LrCameraReading *camera,
+                             double                 focal_m,
+                             double                *behind_field_w_m,
+                             double                *distance_m)
+{
+  double m, lens_m, extent_m;
+
+  if (!camera->has_subject || !(focal_m > 0.0))
+    return FALSE;
+
+  m = width_extent_m (camera) / camera->field_w_m;
+  lens_m = focal_m * (1.0 + m) / m;
+  if (!lr_background_extent_m (camera->field_w_m, lens_m, camera->separation_m, &extent_m))
+    return FALSE;
+
+  *behind_field_w_m = extent_m;
+  *distance_m = lens_m + focal_m * (1.0 + m);
+  return TRUE;
+}

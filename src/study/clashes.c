@@ -1,0 +1,386 @@
+/* clashes.c - what stands in each other, in a wall, in a door's swing or through the ceiling
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Two things clash where their footprints overlap and their heights do: a tripod fits under a shelf. Found by a sweep
+ * along x over the boxes round the footprints, so that things that stand apart cost nothing.
+ *
+ * A person may sit on a chair or a sofa, and with the legs under a table.
+ */
+
+#include "study_parts.h"
+
+#define SAME_M 1e-6
+#define TRUNK_BACK_M 0.29  /* of a seated person: what does not go under a table */
+#define TRUNK_FRONT_M 0.22
+#define TRUNK_HALF_WIDTH_M 0.26
+
+/* Something on the floor: a thing, or the floor that a door needs */
+typedef struct
+{
+  const LrPlaced *placed;
+  const LrOutline *outline;
+  double  min_x_m, max_x_m, min_y_m, max_y_m;
+  gboolean is_door;
+} Piece;
+
+static void
+bound (Piece *piece)
+{
+  const LrOutline *o = piece->outline;
+
+  piece->min_x_m = o->centre_m.x - o->radius_m;
+  piece->max_x_m = o->centre_m.x + o->radius_m;
+  piece->min_y_m = o->centre_m.y - o->radius_m;
+  piece->max_y_m = o->centre_m.y + o->radius_m;
+}
+
+/* The quarter disc of the leaf, as a fan round its hinge with its arc drawn outside the true one, by 7 mm for 0.85 m */
+static LrOutline
+swing_fan (LrVec2 hinge_m,
+           LrVec2 closed,
+           LrVec2 into_room,
+           double width_m)
+{
+  LrOutline fan = { .n = LR_OUTLINE_MAX };
+  double step_rad = 0.5 * LR_PI / (LR_OUTLINE_MAX - 2);
+  double radius_m = width_m / cos (0.5 * step_rad);
+  gboolean is_left = lr_vec2_cross (closed, into_room) > 0.0;
+
+  fan.corner_m[0] = hinge_m;
+  for (int i = 0; i + 1 < LR_OUTLINE_MAX; i++)
+    {
+      double turn_rad = i * step_rad;
+      LrVec2 way = lr_vec2_add (lr_vec2_scale (closed, cos (turn_rad)), lr_vec2_scale (into_room, sin (turn_rad)));
+
+      fan.corner_m[is_left ? i + 1 : LR_OUTLINE_MAX - 1 - i] = lr_vec2_along (hinge_m, way, radius_m);
+    }
+
+  fan.centre_m = lr_vec2_along (hinge_m, lr_vec2_add (closed, into_room), 0.5 * width_m);
+  for (size_t i = 0; i < fan.n; i++)
+    fan.radius_m = fmax (fan.radius_m, lr_vec2_distance (fan.centre_m, fan.corner_m[i]));
+  return fan;
+}
+
+/**
+ * lr_study_door_floor:
+ * @study: a study
+ * @door: a door
+ * @floor: (out): the floor that it needs
+ *
+ * Where the leaf swings in, the quarter disc round its hinge; else a strip before the opening, as deep as the
+ * limit of the way out.
+ *
+ * Returns: %FALSE if the door's wall is not there
+ */
+gboolean
+lr_study_door_floor (const LrStudy  *study,
+                     const LrPlaced *door,
+                     LrOutline      *floor)
+{
+  const LrItem *item = door->item;
+  double clear_m = study->plan->limits.value[LR_LIMIT_WAY_OUT];
+  LrVec2 from_m, along, inward, start_m;
+  double length_m;
+
+  if (!lr_room_wall (study->setup->room, item->wall, &from_m, &along, &length_m))
+    return FALSE;
+
+  inward = lr_vec2_left (along);
+  start_m = lr_vec2_along (from_m, along, item->along_m);
+  if (item->door.swing != LR_SWING_IN)
+    *floor = lr_outline_box (lr_vec2_along (door->at_m, inward, 0.5 * clear_m),
+                             clear_m, item->door.width_m, lr_vec2_angle_rad (inward));
+  else if (item->door.hinge == LR_HINGE_START)
+    *floor = swing_fan (start_m, along, inward, item->door.width_m);
+  else
+    *floor = swing_fan (lr_vec2_along (start_m, along, item->door.width_m), lr_vec2_scale (along, -1.0), inward,
+                        item->door.width_m);
+  return TRUE;
+}
+
+static gboolean
+is_seat (const LrPlaced *placed)
+{
+  return placed->item->kind == LR_ITEM_FURNITURE
+         && (placed->item->furniture.form == LR_FURNITURE_CHAIR || placed->item->furniture.form == LR_FURNITURE_SOFA);
+}
+
+static gboolean
+is_table (const LrPlaced *placed)
+{
+  return placed->item->kind == LR_ITEM_FURNITURE && placed->item->furniture.form == LR_FURNITURE_TABLE;
+}
+
+static gboolean
+is_seated (const LrPlaced *placed)
+{
+  return placed->item->kind == LR_ITEM_PERSON && placed->item->person.posture == LR_POSTURE_SEATED;
+}
+
+static LrOutline
+trunk (const LrPlaced *person)
+{
+  LrVec2 facing = lr_vec2_polar (person->facing_rad, 0.5 * (TRUNK_FRONT_M - TRUNK_BACK_M));
+
+  return lr_outline_box (lr_vec2_add (person->at_m, facing), TRUNK_FRONT_M + TRUNK_BACK_M, 2.0 * TRUNK_HALF_WIDTH_M,
+                         person->facing_rad);
+}
+
+/* Depth by which a stands in b, and a's way out */
+static double
+overlap_m (const Piece *a,
+           const Piece *b,
+           LrVec2      *push)
+{
+  LrOutline legless;
+  const LrOutline *outline_a = a->outline, *outline_b = b->outline;
+
+  if (a->placed->bottom_m >= b->placed->top_m - SAME_M || b->placed->bottom_m >= a->placed->top_m - SAME_M)
+    return 0.0;
+  if ((is_seated (a->placed) && is_seat (b->placed)) || (is_seated (b->placed) && is_seat (a->placed)))
+    return 0.0;
+
+  if (is_seated (a->placed) && is_table (b->placed))
+    {
+      legless = trunk (a->placed);
+      outline_a = &legless;
+    }
+  else if (is_seated (b->placed) && is_table (a->placed))
+    {
+      legless = trunk (b->placed);
+      outline_b = &legless;
+    }
+  return lr_outline_overlap_m (outline_a, outline_b, push);
+}
+
+static gboolean
+are_apart (const Piece *a,
+           const Piece *b)
+{
+  return a->max_x_m <= b->min_x_m || b->max_x_m <= a->min_x_m || a->max_y_m <= b->min_y_m || b->max_y_m <= a->min_y_m;
+}
+
+/* Two doors, or two fixed things that were measured so, are not ours to mend */
+static gboolean
+is_given (const Piece *piece)
+{
+  return piece->is_door || (piece->placed->item->kind == LR_ITEM_FURNITURE && piece->placed->item->furniture.is_fixed);
+}
+
+static void
+meet (LrStudy     *study,
+      const Piece *a,
+      const Piece *b)
+{
+  LrClash clash = { .push = { 1.0, 0.0 } };
+
+  if (is_given (a) && is_given (b))
+    return;
+  if (a->is_door)
+    {
+      const Piece *thing = b;
+
+      b = a;
+      a = thing;
+    }
+
+  clash.depth_m = overlap_m (a, b, &clash.push);
+  if (!(clash.depth_m > SAME_M))
+    return;
+
+  clash.type = b->is_door ? LR_CLASH_DOOR : LR_CLASH_OVERLAP;
+  clash.a = a->placed;
+  clash.b = b->placed;
+  clash.at_m = lr_vec2_scale (lr_vec2_add (a->outline->centre_m, b->outline->centre_m), 0.5);
+  g_array_append_val (study->clashes, clash);
+}
+
+/* The part of the outline that is farthest out, and the way back in from there */
+static LrVec2
+way_in (const LrRoom    *room,
+        const LrOutline *outline,
+        LrVec2          *at_m)
+{
+  LrRayHit wall = { 0 };
+  LrVec2 worst_m = outline->centre_m;
+  double worst_inside_m = HUGE_VAL, inside_m, length_m;
+  LrVec2 way;
+
+  for (size_t i = 0; i < outline->n; i++)
+    {
+      inside_m = lr_polygon_distance_m (room->corners_m, room->n_corners, outline->corner_m[i], NULL);
+      if (inside_m < worst_inside_m)
+        {
+          worst_inside_m = inside_m;
+          worst_m = outline->corner_m[i];
+        }
+    }
+
+  inside_m = lr_polygon_distance_m (room->corners_m, room->n_corners, worst_m, &wall);
+  *at_m = wall.at_m;
+  way = inside_m < 0.0 ? lr_vec2_sub (wall.at_m, worst_m) : lr_vec2_sub (worst_m, wall.at_m);
+  length_m = lr_vec2_length (way);
+  if (length_m < SAME_M)
+    {
+      LrVec2 from_m, along;
+
+      lr_room_wall (room, (int) wall.edge, &from_m, &along, &length_m);
+      return lr_vec2_left (along);
+    }
+  return lr_vec2_scale (way, 1.0 / length_m);
+}
+
+static void
+meet_room (LrStudy        *study,
+           const LrPlaced *placed)
+{
+  const LrRoom *room = study->setup->room;
+  LrClash clash = { .a = placed };
+
+  if (room->n_corners >= 3 && placed->has_footprint)
+    {
+      clash.type = LR_CLASH_OUTSIDE;
+      clash.depth_m = lr_outline_outside_m (&placed->footprint, room->corners_m, room->n_corners);
+      if (clash.depth_m > SAME_M)
+        {
+          clash.push = way_in (room, &placed->footprint, &clash.at_m);
+          g_array_append_val (study->clashes, clash);
+        }
+    }
+
+  if (room->n_corners >= 3 && !lr_item_kind_info (placed->item->kind)->is_of_room
+      && placed->top_m > room->height_m + SAME_M)
+    {
+      clash = (LrClash) { .type = LR_CLASH_CEILING, .a = placed, .depth_m = placed->top_m - room->height_m,
+                          .at_m = placed->at_m };
+      g_array_append_val (study->clashes, clash);
+    }
+}
+
+static int
+compare_pieces (gconstpointer a,
+                gconstpointer b)
+{
+  double x_a_m = ((const Piece *) a)->min_x_m, x_b_m = ((const Piece *) b)->min_x_m;
+
+  return (x_a_m > x_b_m) - (x_a_m < x_b_m);
+}
+
+/* Everything on the floor; @floors holds the doors' */
+static GArray *
+collect_pieces (const LrStudy *study,
+                GArray        *floors)
+{
+  GArray *pieces = g_array_sized_new (FALSE, FALSE, sizeof (Piece), study->placed->len + 1);
+
+  g_array_set_size (floors, 0);
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *placed = lr_study_placed_at (study, i);
+      Piece piece = { .placed = placed, .outline = &placed->footprint };
+      LrOutline floor;
+
+      if (placed->item->kind == LR_ITEM_DOOR && lr_study_door_floor (study, placed, &floor))
+        {
+          g_array_append_val (floors, floor);
+          piece.outline = &g_array_index (floors, LrOutline, floors->len - 1);
+          piece.is_door = TRUE;
+        }
+      else if (!placed->has_footprint || !isfinite (placed->at_m.x))
+        continue;
+
+      bound (&piece);
+      g_array_append_val (pieces, piece);
+    }
+  return pieces;
+}
+
+static int
+compare_clashes (gconstpointer a,
+                 gconstpointer b)
+{
+  const LrClash *clash_a = a, *clash_b = b;
+
+  if (clash_a->type != clash_b->type)
+    return clash_a->type < clash_b->type ? -1 : 1;
+  if (clash_a->a != clash_b->a)
+    return clash_a->a < clash_b->a ? -1 : 1;
+  return (clash_a->b > clash_b->b) - (clash_a->b < clash_b->b);
+}
+
+/**
+ * lr_study_find_clashes:
+ * @study: a study whose items are placed
+ *
+ * Fills every clash of more than a micrometre, in the order of their types and of the set-up's items. Of two
+ * things, a is the one that comes first in the set-up; of a thing and a door, the thing.
+ */
+void
+lr_study_find_clashes (LrStudy *study)
+{
+  g_autoptr (GArray) floors = g_array_sized_new (FALSE, FALSE, sizeof (LrOutline), study->placed->len + 1);
+  g_autoptr (GArray) pieces = collect_pieces (study, floors);
+
+  study->clashes = g_array_new (FALSE, FALSE, sizeof (LrClash));
+  g_array_sort (pieces, compare_pieces);
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const Piece *a = &g_array_index (pieces, Piece, i);
+
+      for (guint j = i + 1; j < pieces->len; j++)
+        {
+          const Piece *b = &g_array_index (pieces, Piece, j);
+
+          if (b->min_x_m >= a->max_x_m)
+            break;
+          if (!are_apart (a, b))
+            meet (study, a->placed < b->placed ? a : b, a->placed < b->placed ? b : a);
+        }
+    }
+
+  for (guint i = 0; i < study->placed->len; i++)
+    meet_room (study, lr_study_placed_at (study, i));
+  g_array_sort (study->clashes, compare_clashes);
+}
+
+/**
+ * lr_study_clash_at:
+ * @study: a study
+ * @placed: one of its things, with a footprint
+ * @at_m: where it might stand [m], as it faces now
+ *
+ * How deep it would stand in another thing, in a door's swing or outside the room there.
+ *
+ * Returns: the deepest of these [m]; 0 if the place is clear
+ */
+double
+lr_study_clash_at (const LrStudy  *study,
+                   const LrPlaced *placed,
+                   LrVec2          at_m)
+{
+  g_autoptr (GArray) floors = g_array_sized_new (FALSE, FALSE, sizeof (LrOutline), study->placed->len + 1);
+  g_autoptr (GArray) pieces = collect_pieces (study, floors);
+  const LrRoom *room = study->setup->room;
+  LrVec2 by = lr_vec2_sub (at_m, placed->at_m);
+  LrPlaced moved = *placed;
+  Piece piece = { .placed = &moved, .outline = &moved.footprint };
+  double worst_m = 0.0;
+
+  moved.at_m = at_m;
+  moved.footprint.centre_m = lr_vec2_add (moved.footprint.centre_m, by);
+  for (size_t i = 0; i < moved.footprint.n; i++)
+    moved.footprint.corner_m[i] = lr_vec2_add (moved.footprint.corner_m[i], by);
+  bound (&piece);
+
+  if (room->n_corners >= 3)
+    worst_m = lr_outline_outside_m (&moved.footprint, room->corners_m, room->n_corners);
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const Piece *other = &g_array_index (pieces, Piece, i);
+
+      if (other->placed != placed && !are_apart (&piece, other))
+        worst_m = fmax (worst_m, overlap_m (&piece, other, NULL));
+    }
+  return worst_m;
+}

@@ -1,0 +1,161 @@
+/* tape_readings.c - where each mark on the floor is, by tape
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Two ways: square to the leftmost and the lowest wall, and with two tapes from the two corners from which the
+ * worst placed mark is taped best. Corners under furniture that must stay are no use for a tape.
+ */
+
+#include "study_parts.h"
+
+#define CORNER_CLEAR_M 0.05
+
+static gboolean
+is_taped (const LrPlaced *placed)
+{
+  switch (placed->item->kind)
+    {
+    case LR_ITEM_PERSON:
+    case LR_ITEM_CAMERA:
+    case LR_ITEM_LIGHT:
+    case LR_ITEM_PANEL:
+      return TRUE;
+    case LR_ITEM_MICROPHONE:
+      return placed->item->microphone.form != LR_MIC_LAVALIER;
+    case LR_ITEM_LEAD:
+    case LR_ITEM_FURNITURE:
+    case LR_ITEM_DOOR:
+    case LR_ITEM_WINDOW:
+    case LR_ITEM_SOCKET:
+    case LR_ITEM_CIRCUIT:
+    case LR_ITEM_NOISE:
+    case LR_ITEM_HOUSE_LIGHT:
+    case LR_ITEM_LENS:
+    case LR_N_ITEM_KINDS:
+    default:
+      return FALSE;
+    }
+}
+
+static gboolean
+is_covered (const LrStudy *study,
+            LrVec2         corner_m)
+{
+  LrOutline hand = lr_outline_disc (corner_m, CORNER_CLEAR_M);
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *placed = lr_study_placed_at (study, i);
+
+      if (placed->item->kind == LR_ITEM_FURNITURE && placed->bottom_m < CORNER_CLEAR_M
+          && lr_outline_overlap_m (&placed->footprint, &hand, NULL) > 0.0)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+static void
+choose_corners (LrStudy *study,
+                LrVec2  *marks_m,
+                gsize    n_marks)
+{
+  const LrRoom *room = study->setup->room;
+  LrVec2 free_m[LR_MAX_CORNERS];
+  gsize index[LR_MAX_CORNERS];
+  gsize n_free = 0;
+  gsize p, q;
+
+  for (gsize i = 0; i < room->n_corners && n_free < LR_MAX_CORNERS; i++)
+    if (!is_covered (study, room->corners_m[i]))
+      {
+        free_m[n_free] = room->corners_m[i];
+        index[n_free++] = i;
+      }
+
+  if (n_free >= 2 && lr_tape_corners (free_m, n_free, marks_m, n_marks, &p, &q))
+    {
+      study->tape_p = index[p];
+      study->tape_q = index[q];
+      study->has_tapes = TRUE;
+    }
+  else if (lr_tape_corners (room->corners_m, room->n_corners, marks_m, n_marks, &p, &q))
+    {
+      study->tape_p = p;
+      study->tape_q = q;
+      study->has_tapes = TRUE;
+    }
+}
+
+static LrVec2
+lower_left_m (const LrRoom *room)
+{
+  LrVec2 least_m = room->corners_m[0];
+
+  for (gsize i = 1; i < room->n_corners; i++)
+    {
+      least_m.x = fmin (least_m.x, room->corners_m[i].x);
+      least_m.y = fmin (least_m.y, room->corners_m[i].y);
+    }
+  return least_m;
+}
+
+/**
+ * lr_study_read_tapes:
+ * @study: a study whose items are placed
+ *
+ * Fills one reading for everything whose place is marked on the floor, in the set-up's order; none without a room.
+ */
+void
+lr_study_read_tapes (LrStudy *study)
+{
+  const LrRoom *room = study->setup->room;
+  g_autofree LrVec2 *marks_m = g_new (LrVec2, study->placed->len + 1);
+  LrVec2 origin_m;
+
+  study->tapes = g_array_sized_new (FALSE, FALSE, sizeof (LrTapeReading), study->placed->len + 1);
+  if (room->n_corners < 3)
+    return;
+
+  origin_m = lower_left_m (room);
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *placed = lr_study_placed_at (study, i);
+      LrTapeReading tape = { placed, placed->at_m.x - origin_m.x, placed->at_m.y - origin_m.y, { NAN, NAN, NAN } };
+
+      if (!is_taped (placed))
+        continue;
+
+      marks_m[study->tapes->len] = placed->at_m;
+      g_array_append_val (study->tapes, tape);
+    }
+
+  choose_corners (study, marks_m, study->tapes->len);
+  for (guint i = 0; study->has_tapes && i < study->tapes->len; i++)
+    lr_tape_pair (room->corners_m[study->tape_p], room->corners_m[study->tape_q], marks_m[i],
+                  &g_array_index (study->tapes, LrTapeReading, i).tapes);
+}
+
+/**
+ * lr_study_read_leads:
+ * @study: a study
+ *
+ * Fills the length of each lead along its path.
+ */
+void
+lr_study_read_leads (LrStudy *study)
+{
+  study->leads = g_array_new (FALSE, FALSE, sizeof (LrLeadReading));
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrItem *item = lr_study_placed_at (study, i)->item;
+      LrLeadReading lead = { item, 0.0 };
+
+      if (item->kind != LR_ITEM_LEAD)
+        continue;
+
+      for (gsize j = 1; j < item->n_path; j++)
+        lead.length_m += lr_vec2_distance (item->path_m[j - 1], item->path_m[j]);
+      g_array_append_val (study->leads, lead);
+    }
+}
