@@ -87,7 +87,7 @@ static const LrProp camera_rows[] = {
   ROW ("coc-mm", N_("Blur disc limit"), LR_PROP_FINE_LENGTH, camera.coc_m, .min = 1e-6, .max = 5e-4, .is_optional = TRUE),
   LENGTH_OR_NONE ("focus-mm", N_("Focus"), camera.focus_m, 0.01, 1000.0),
   NUMBER ("frame-rate-fps", N_("Frame rate"), camera.frame_rate_fps, 1.0, 1000.0, 25.0, 3, "fps"),
-  NUMBER ("shutter-s", N_("Shutter"), camera.shutter_s, 1e-5, 10.0, 0.02, 7, "s"),
+  NUMBER ("shutter-s", N_("Shutter"), camera.shutter_s, 1e-5, 10.0, 0.02, 9, "s"),
   NUMBER ("iso", N_("ISO"), camera.iso, 12.0, 819200.0, 400.0, 0, NULL),
   NUMBER ("nd-stops", N_("ND"), camera.nd_stops, 0.0, 20.0, 0.0, 2, N_("stops")),
   NUMBER ("white-balance-k", N_("White balance"), camera.white_balance_k, 1500.0, 20000.0, 5600.0, 0, "K"),

@@ -23,6 +23,7 @@ LrPlan *lr_plan_change_text (const LrPlan *plan, const char *id, const char *key
 /* Floor things to the point; wall things to the nearest place on a wall; a lead's whole path; worn things: refused */
 LrPlan *lr_plan_move        (const LrPlan *plan, const char *id, LrVec2 to_m, GError **error);
 LrPlan *lr_plan_turn        (const LrPlan *plan, const char *id, double facing_rad, GError **error);
+LrPlan *lr_plan_set_path    (const LrPlan *plan, const char *id, const LrVec2 *path_m, gsize n, GError **error);
 LrPlan *lr_plan_move_path_point (const LrPlan *plan, const char *id, gsize index, LrVec2 to_m, GError **error);
 /* A copy of @prototype with a fresh id, name and tag stands at @at_m; @id (out, optional, transfer full) */
 LrPlan *lr_plan_add         (const LrPlan *plan, const LrItem *prototype, LrVec2 at_m, double facing_rad, char **id, GError **error);
@@ -34,10 +35,13 @@ LrPlan *lr_plan_set_corners (const LrPlan *plan, const LrVec2 *corners_m, gsize 
 LrPlan *lr_plan_move_corner (const LrPlan *plan, gsize corner, LrVec2 to_m, GError **error);
 /* The wall keeps its direction and first corner; the corners after it move along by the difference, up to the wall parallel to it */
 LrPlan *lr_plan_set_wall_length (const LrPlan *plan, int wall, double length_m, GError **error);
+/* Room keys: of its table, or of a surface's behind its name: "walls.reflectance-pct" */
 LrPlan *lr_plan_set_room    (const LrPlan *plan, const char *key, double value, GError **error);
 LrPlan *lr_plan_set_room_text (const LrPlan *plan, const char *key, const char *text, GError **error);
 LrPlan *lr_plan_set_job     (const LrPlan *plan, const char *key, const char *text, GError **error);
 LrPlan *lr_plan_set_job_number (const LrPlan *plan, const char *key, double value, GError **error);
+LrPlan *lr_plan_set_contacts (const LrPlan *plan, const LrContact *contacts, gsize n, GError **error);
+LrPlan *lr_plan_set_kit_count (const LrPlan *plan, const char *kit_id, int count, GError **error);
 LrPlan *lr_plan_set_requests (const LrPlan *plan, const char *const *requests, GError **error);
 LrPlan *lr_plan_set_limit   (const LrPlan *plan, LrLimit limit, double value, GError **error); /* NAN: back to the default */
 

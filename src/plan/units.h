@@ -11,8 +11,9 @@ typedef enum { LR_UNITS_METRIC, LR_UNITS_IMPERIAL } LrUnits;
 
 /* "2.4", "2.4 m", "240cm", "2400 mm", "7' 10\"", "7ft 10 1/2in", "2,4"; a bare number is metres or, in imperial units, feet */
 gboolean lr_length_parse  (const char *text, LrUnits units, double *length_m);
-char    *lr_length_format (double length_m, LrUnits units);           /* "2.40 m", "7′ 10″" with no-break spaces */
+char    *lr_length_format (double length_m, LrUnits units);           /* "2.40 m", "7′ 10½″" with no-break spaces */
 char    *lr_length_format_short (double length_m, LrUnits units);     /* without the unit where it is plain: "2.40" */
+char    *lr_length_format_exact (double length_m, LrUnits units);     /* for fields that are read back: "2.405 m", "7′ 10⅜″" */
 gboolean lr_angle_parse   (const char *text, double *angle_rad);      /* "22", "22°", "-3.5" */
 char    *lr_angle_format  (double angle_rad);                         /* "22°", with a true minus */
 char    *lr_f_number_format (double f_number);                        /* "f/2.8" */

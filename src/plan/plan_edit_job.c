@@ -1,0 +1,228 @@
+/* plan_edit_job.c - changing the job, the limits and the kit
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "plan_edit_private.h"
+
+#include "plan_check.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+static LrPlan *
+begin_job (const LrPlan  *plan,
+           GError       **error)
+{
+  LrPlan *next = lr_edit_begin (plan, NULL, error);
+
+  if (next == NULL)
+    return NULL;
+  lr_job_unref (next->job);
+  next->job = lr_job_copy (plan->job);
+
+  return next;
+}
+
+/**
+ * lr_plan_set_job:
+ * @plan: a plan
+ * @key: a text of the job; dates are of the form 2026-02-19, times 10:00, both may be ""
+ * @text: what it becomes
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_job (const LrPlan  *plan,
+                 const char    *key,
+                 const char    *text,
+                 GError       **error)
+{
+  g_autoptr (LrPlan) next = begin_job (plan, error);
+  const LrProp *prop = lr_prop_table_find (lr_job_table (), key);
+
+  if (next == NULL)
+    return NULL;
+  if (prop == NULL || !lr_prop_is_text (prop))
+    {
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND, _("A job has no text “%s”."), key);
+      return NULL;
+    }
+  if (!lr_edit_check_text (_(prop->label), text, error))
+    return NULL;
+  if (!lr_job_accepts_text (key, text))
+    {
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE,
+                   _("“%s” cannot be “%s”: dates are written 2026-02-19 and times 10:00."), _(prop->label), text);
+      return NULL;
+    }
+  lr_prop_put_text (prop, next->job, text);
+
+  return g_steal_pointer (&next);
+}
+
+/**
+ * lr_plan_set_job_number:
+ * @plan: a plan
+ * @key: "latitude-deg" or "longitude-deg"
+ * @value: in inside units, here degrees
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_job_number (const LrPlan  *plan,
+                        const char    *key,
+                        double         value,
+                        GError       **error)
+{
+  g_autoptr (LrPlan) next = begin_job (plan, error);
+  const LrProp *prop = lr_prop_table_find (lr_job_table (), key);
+
+  if (next == NULL)
+    return NULL;
+  if (prop == NULL || lr_prop_is_text (prop))
+    {
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND, _("A job has no number “%s”."), key);
+      return NULL;
+    }
+  if (!lr_edit_check_number (prop, value, error))
+    return NULL;
+  lr_prop_put_number (prop, next->job, value);
+
+  return g_steal_pointer (&next);
+}
+
+/**
+ * lr_plan_set_contacts:
+ * @plan: a plan
+ * @contacts: (array length=n): whom to call; texts are not %NULL
+ * @n: how many
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_contacts (const LrPlan     *plan,
+                      const LrContact  *contacts,
+                      gsize             n,
+                      GError          **error)
+{
+  g_autoptr (LrPlan) next = begin_job (plan, error);
+
+  if (next == NULL)
+    return NULL;
+  for (gsize i = 0; i < n; i++)
+    if (!lr_edit_check_text (_("Role"), contacts[i].role, error)
+        || !lr_edit_check_text (_("Name"), contacts[i].name, error)
+        || !lr_edit_check_text (_("Telephone"), contacts[i].phone, error))
+      return NULL;
+  lr_job_set_contacts (next->job, contacts, n);
+
+  return g_steal_pointer (&next);
+}
+
+/**
+ * lr_plan_set_requests:
+ * @plan: a plan
+ * @requests: (array zero-terminated=1): what the place is asked to arrange
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_requests (const LrPlan       *plan,
+                      const char *const  *requests,
+                      GError            **error)
+{
+  g_autoptr (LrPlan) next = begin_job (plan, error);
+
+  if (next == NULL)
+    return NULL;
+  for (gsize i = 0; requests[i] != NULL; i++)
+    if (!lr_edit_check_text (_("Please arrange"), requests[i], error))
+      return NULL;
+  g_strfreev (next->job->requests);
+  next->job->requests = g_strdupv ((char **) requests);
+
+  return g_steal_pointer (&next);
+}
+
+/**
+ * lr_plan_set_limit:
+ * @plan: a plan
+ * @limit: a limit
+ * @value: in inside units; NAN goes back to the default
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_limit (const LrPlan  *plan,
+                   LrLimit        limit,
+                   double         value,
+                   GError       **error)
+{
+  g_autoptr (LrPlan) next = lr_edit_begin (plan, NULL, error);
+  const LrProp *prop;
+
+  g_return_val_if_fail (limit < LR_N_LIMITS, NULL);
+
+  if (next == NULL)
+    return NULL;
+
+  prop = &lr_limit_info (limit)->prop;
+  if (!isnan (value) && !lr_edit_check_number (prop, value, error))
+    return NULL;
+  next->limits.is_set[limit] = !isnan (value);
+  next->limits.value[limit] = isnan (value) ? prop->fallback : lr_prop_quantise (prop, value);
+
+  return g_steal_pointer (&next);
+}
+
+static gpointer
+copy_entry (gconstpointer entry,
+            gpointer      data G_GNUC_UNUSED)
+{
+  return lr_kit_entry_copy (entry);
+}
+
+/**
+ * lr_plan_set_kit_count:
+ * @plan: a plan
+ * @kit_id: of a kit entry
+ * @count: how many of it there are
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_kit_count (const LrPlan  *plan,
+                       const char    *kit_id,
+                       int            count,
+                       GError       **error)
+{
+  g_autoptr (LrPlan) next = lr_edit_begin (plan, NULL, error);
+  LrKitEntry *entry;
+
+  if (next == NULL)
+    return NULL;
+
+  g_ptr_array_unref (next->kit);
+  next->kit = g_ptr_array_copy (plan->kit, (GCopyFunc) copy_entry, NULL);
+  entry = (LrKitEntry *) lr_plan_find_kit (next, kit_id);
+  if (entry == NULL)
+    {
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND, _("There is no “%s” in the kit."), kit_id);
+      return NULL;
+    }
+  if (!lr_edit_check_number (lr_prop_table_find (lr_kit_entry_table (), "count"), count, error))
+    return NULL;
+  entry->count = count;
+
+  return g_steal_pointer (&next);
+}
