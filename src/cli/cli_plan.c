@@ -1,0 +1,180 @@
+/* cli_plan.c - options that all commands share, and the plan that they are about
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "cli_private.h"
+#include "plan_reader.h"
+
+#include <glib/gi18n-lib.h>
+#include <langinfo.h>
+#include <string.h>
+
+/* Inches where the locale measures in them (LC_MEASUREMENT of glibc: 1 metric, 2 US) */
+static LrUnits
+units_of_locale (void)
+{
+#ifdef __GLIBC__
+  return nl_langinfo (_NL_MEASUREMENT_MEASUREMENT)[0] == 2 ? LR_UNITS_IMPERIAL : LR_UNITS_METRIC;
+#else
+  return LR_UNITS_METRIC;
+#endif
+}
+
+static gboolean
+parse_units (const char *word,
+             LrUnits    *units)
+{
+  if (word == NULL)
+    *units = units_of_locale ();
+  else if (g_str_equal (word, "metric"))
+    *units = LR_UNITS_METRIC;
+  else if (g_str_equal (word, "imperial"))
+    *units = LR_UNITS_IMPERIAL;
+  else
+    return FALSE;
+
+  return TRUE;
+}
+
+/**
+ * lr_cli_parse:
+ * @argc: from the command's word on
+ * @argv: from the command's word on
+ * @synopsis: what follows the word, translated
+ * @summary: what it does, translated
+ * @own: the command's own options
+ * @options: (out): the common ones; cleared by lr_cli_options_clear() whatever is returned
+ *
+ * Returns: %FALSE after a complaint
+ */
+gboolean
+lr_cli_parse (int                 argc,
+              char              **argv,
+              const char         *synopsis,
+              const char         *summary,
+              const GOptionEntry *own,
+              LrCliOptions       *options)
+{
+  const GOptionEntry common[] = {
+    { "setup", 0, 0, G_OPTION_ARG_STRING, &options->setup, N_("The set-up to look at, instead of the one shown"), N_("NAME") },
+    { "units", 0, 0, G_OPTION_ARG_STRING, &options->units, N_("How lengths are written: metric or imperial"), N_("UNITS") },
+    { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->files, NULL, NULL },
+    { NULL }
+  };
+  g_autofree char *program = g_strdup_printf ("lookroom %s", argv[0]);
+  g_autoptr (GOptionContext) context = g_option_context_new (synopsis);
+  g_autoptr (GError) error = NULL;
+  /* the first of the arguments is the program's name to GOption */
+  g_autofree char **words = g_memdup2 (argv, (gsize) (argc + 1) * sizeof *argv);
+  char **parsed = words;
+
+  *options = (LrCliOptions) { NULL };
+  words[0] = program;
+  g_option_context_set_summary (context, summary);
+  g_option_context_set_translation_domain (context, GETTEXT_PACKAGE);
+  g_option_context_add_main_entries (context, own, GETTEXT_PACKAGE);
+  g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
+
+  g_set_prgname (program);
+  if (!g_option_context_parse (context, &argc, &parsed, &error))
+    {
+      lr_cli_complain (argv[0], "%s", error->message);
+      return FALSE;
+    }
+
+  if (options->files == NULL || options->files[0] == NULL)
+    {
+      lr_cli_complain (argv[0], _("needs the name of a plan file"));
+      return FALSE;
+    }
+  if (options->files[1] != NULL)
+    {
+      lr_cli_complain (argv[0], _("takes one plan file, not “%s” as well"), options->files[1]);
+      return FALSE;
+    }
+
+  return TRUE;
+}
+
+/**
+ * lr_cli_options_clear:
+ * @options: common options
+ *
+ * Frees what they hold.
+ */
+void
+lr_cli_options_clear (LrCliOptions *options)
+{
+  g_clear_pointer (&options->setup, g_free);
+  g_clear_pointer (&options->units, g_free);
+  g_clear_pointer (&options->files, g_strfreev);
+}
+
+/**
+ * lr_cli_plan_open:
+ * @options: common options, parsed
+ *
+ * Reads the plan and computes what there is to know of it.
+ *
+ * Returns: (transfer full) (nullable): the plan, or %NULL after a complaint
+ */
+LrCliPlan *
+lr_cli_plan_open (const LrCliOptions *options)
+{
+  const char *path = options->files[0];
+  g_autoptr (LrPlan) plan = NULL;
+  g_autoptr (GError) error = NULL;
+  LrCliPlan *opened;
+  LrUnits units;
+
+  if (!parse_units (options->units, &units))
+    {
+      lr_cli_complain (NULL, _("--units is metric or imperial, not “%s”"), options->units);
+      return NULL;
+    }
+
+  plan = lr_plan_read (path, &error);
+  if (plan == NULL)
+    {
+      lr_cli_complain (path, "%s", error->message);
+      return NULL;
+    }
+
+  if (options->setup != NULL)
+    {
+      LrPlan *shown = lr_plan_show_setup (plan, options->setup, &error);
+
+      if (shown == NULL)
+        {
+          lr_cli_complain (path, "%s", error->message);
+          return NULL;
+        }
+      lr_plan_unref (plan);
+      plan = shown;
+    }
+
+  opened = g_new0 (LrCliPlan, 1);
+  opened->path = g_strdup (path);
+  opened->units = units;
+  opened->study = lr_study_new (plan);
+  opened->remarks = lr_remarks_new (opened->study, units);
+  opened->plan = g_steal_pointer (&plan);
+  return opened;
+}
+
+/**
+ * lr_cli_plan_free:
+ * @plan: (transfer full): a plan that a command looked at
+ */
+void
+lr_cli_plan_free (LrCliPlan *plan)
+{
+  lr_remarks_free (plan->remarks);
+  lr_study_free (plan->study);
+  lr_plan_unref (plan->plan);
+  g_free (plan->path);
+  g_free (plan);
+}

@@ -1,0 +1,39 @@
+/* cli_readings.c - every computed number as JSON
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "cli_private.h"
+#include "readings.h"
+
+#include <glib/gi18n-lib.h>
+
+/**
+ * lr_cli_readings:
+ * @argc: from the command's word on
+ * @argv: from the command's word on
+ *
+ * Prints what is computed of a plan, by the ids of its items.
+ *
+ * Returns: an exit code
+ */
+int
+lr_cli_readings (int    argc,
+                 char **argv)
+{
+  gboolean is_json = TRUE;
+  const GOptionEntry own[] = {
+    { "json", 0, 0, G_OPTION_ARG_NONE, &is_json, N_("Print JSON (the only form there is)"), NULL },
+    { NULL }
+  };
+  LrCliOptions options;
+  g_autoptr (LrCliPlan) plan = NULL;
+
+  if (lr_cli_parse (argc, argv, _("FILE"), _("Prints every computed number by the id of its item."), own, &options))
+    plan = lr_cli_plan_open (&options);
+  lr_cli_options_clear (&options);
+
+  return plan != NULL ? (int) lr_cli_print_json (lr_readings_to_json (plan->study)) : (int) LR_EXIT_FAILED;
+}
