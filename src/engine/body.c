@@ -2,15 +2,16 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Fractions of stature. Standing: Drillis & Contini 1966, in Winter, Biomechanics and Motor Control of Human
- * Movement, figure 4.1, for eye, chin, shoulder, hip and knee (chest: the same figure, from memory). Waist: the
- * navel of ANSUR II, 0.602 of women's and 0.601 of men's stature. Thigh: between hip and knee. Mouth: 0.40 of the
- * way from chin to the root of the nose (menton-sellion is 0.0696 of stature in ANSUR II; the 0.40 is from memory
- * of Farkas, Anthropometry of the Head and Face, 1994).
+ * Fractions of stature. Standing: Drillis & Contini 1966, in Winter, Biomechanics and Motor Control
+ * of Human Movement, figure 4.1, for eye, chin, shoulder, hip and knee (chest: the same figure,
+ * from memory). Waist: the navel of ANSUR II, 0.602 of women's and 0.601 of men's stature. Thigh:
+ * between hip and knee. Mouth: 0.40 of the way from chin to the root of the nose (menton-sellion is
+ * 0.0696 of stature in ANSUR II; the 0.40 is from memory of Farkas, Anthropometry of the Head and
+ * Face, 1994).
  *
- * Seated: the eyes are 0.459 of stature above the seat, women 0.459 and men 0.458 in ANSUR II (Gordon et al.
- * 2014, NATICK/TR-15/007). Shoes do not count, for the seat carries the body. A slump takes up to 40 mm
- * (Pheasant, Bodyspace): only a measured eye height knows of it.
+ * Seated: the eyes are 0.459 of stature above the seat, women 0.459 and men 0.458 in ANSUR II
+ * (Gordon et al. 2014, NATICK/TR-15/007). Shoes do not count, for the seat carries the body. A
+ * slump takes up to 40 mm (Pheasant, Bodyspace): only a measured eye height knows of it.
  */
 
 #include "body.h"
@@ -46,19 +47,19 @@ eye_height_m (const LrBodyInput *input)
 
 /**
  * lr_body:
- * @input: stature [m], > 0; the height of the compressed seat [m], >= 0, looked at when seated; the eyes'
- *   height above the floor as measured [m], or 0
+ * @input: stature [m], > 0; the height of the compressed seat [m], >= 0, looked at when seated; the
+ *   eyes' height above the floor as measured [m], or 0
  * @body: (out): heights above the floor and sizes [m]
  *
- * From the hip up everything keeps its distance from the eyes, standing or seated, so a measured eye
- * height moves the whole upper body. Below the hip, a standing person's legs fill what is left in
- * their usual proportion; a seated person's thighs run level, and thigh and knee are given at the
- * height of the seat. Bare feet: the 25 mm of shoes (ISO 3411) belong in a measured eye height.
+ * From the hip up everything keeps its distance from the eyes, standing or seated, so a measured
+ * eye height moves the whole upper body. Below the hip, a standing person's legs fill what is left
+ * in their usual proportion; a seated person's thighs run level, and thigh and knee are given at
+ * the height of the seat. Bare feet: the 25 mm of shoes (ISO 3411) belong in a measured eye height.
  *
  * Source: see the head of this file.
  *
- * Returns: %FALSE, with @body untouched, unless every number is finite and in its domain and the hip
- *   comes to lie above the floor
+ * Returns: %FALSE, with @body untouched, unless every number is finite and in its domain and the
+ *   hip comes to lie above the floor
  */
 bool
 lr_body (const LrBodyInput *input,

@@ -2,8 +2,9 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Segment heights as fractions of stature (Drillis & Contini 1966, in Winter, Biomechanics and Motor Control of
- * Human Movement, figure 4.1); sitting proportions and heads from ANSUR II (Gordon et al. 2014, NATICK/TR-15/007).
+ * Segment heights as fractions of stature (Drillis & Contini 1966, in Winter, Biomechanics and
+ * Motor Control of Human Movement, figure 4.1); sitting proportions and heads from ANSUR II (Gordon
+ * et al. 2014, NATICK/TR-15/007).
  */
 
 #pragma once
@@ -20,13 +21,15 @@ typedef struct
 
 typedef struct
 {
-  double crown_m, eyes_m, mouth_m, chin_m, shoulder_m, chest_m, waist_m, hip_m, thigh_m, knee_m, floor_m; /* heights above the floor */
+  /* heights above the floor */
+  double crown_m, eyes_m, mouth_m, chin_m, shoulder_m, chest_m, waist_m, hip_m, thigh_m, knee_m, floor_m;
   double head_width_m, head_depth_m, head_height_m, shoulder_width_m;
   double stature_m;
   bool   is_seated;
 } LrBody;
 
-/* The eyes and the mouth lie this far [m] ahead of the middle of the head, in plan: nearly half its depth. */
+/* The eyes and the mouth lie this far [m] ahead of the middle of the head, in plan: nearly half
+ * its depth. */
 #define LR_EYES_AHEAD_M 0.08
 
 bool lr_body (const LrBodyInput *input, LrBody *body);

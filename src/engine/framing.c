@@ -2,14 +2,15 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The names of shots are common practice, without a standard; the bottom edge decides. Books (Mascelli, The Five
- * C's of Cinematography; Thompson & Bowen, Grammar of the Shot; Millerson & Owens, Television Production) agree on
- * chest, waist, mid-thigh and knees and differ on the names, so a user interface shows the cut beside the name.
+ * The names of shots are common practice, without a standard; the bottom edge decides. Books
+ * (Mascelli, The Five C's of Cinematography; Thompson & Bowen, Grammar of the Shot; Millerson &
+ * Owens, Television Production) agree on chest, waist, mid-thigh and knees and differ on the names,
+ * so a user interface shows the cut beside the name.
  *
- * With b the height of the cut as a fraction of stature H, a frame F high has two wishes: a headroom of a tenth,
- * F1 = (1 - b) H / 0.9, and the eyes a third down, F2 = 1.5 (0.936 - b) H. They agree around the medium close-up.
- * Wider, the third leaves a fifth and more above the head; tighter, the headroom pushes the eyes to the middle. So
- * F = min (F1, F2).
+ * With b the height of the cut as a fraction of stature H, a frame F high has two wishes: a
+ * headroom of a tenth, F1 = (1 - b) H / 0.9, and the eyes a third down, F2 = 1.5 (0.936 - b) H.
+ * They agree around the medium close-up. Wider, the third leaves a fifth and more above the head;
+ * tighter, the headroom pushes the eyes to the middle. So F = min (F1, F2).
  */
 
 #include "framing.h"
@@ -107,16 +108,17 @@ shot_by_height (const LrBody *body,
  * @bottom_m: height of its lower edge [m], < @top_m
  * @framing: (out): headroom, place of the eyes, and the shot
  *
- * Names the shot by where the lower edge cuts the person, half-way between two cuts of the table at the
- * head of this file; extreme and big close-ups differ by the height of the frame, full and long shots
- * by whether the figure fills more than two thirds of it. Seated, the cuts above the hip keep their distance
- * from the crown, a medium long shot cuts at the lap, a three-quarter shot at the shins. Where
- * the eyes are not in the frame the cut says nothing, and the height of the frame alone decides.
+ * Names the shot by where the lower edge cuts the person, half-way between two cuts of the table at
+ * the head of this file; extreme and big close-ups differ by the height of the frame, full and long
+ * shots by whether the figure fills more than two thirds of it. Seated, the cuts above the hip keep
+ * their distance from the crown, a medium long shot cuts at the lap, a three-quarter shot at the
+ * shins. Where the eyes are not in the frame the cut says nothing, and the height of the frame
+ * alone decides.
  *
  * Source: common practice, see the head of this file; the figures are ours.
  *
- * Returns: %FALSE, with @framing untouched, unless both heights are finite, @top_m > @bottom_m and some of the
- *   person's height lies between them
+ * Returns: %FALSE, with @framing untouched, unless both heights are finite, @top_m > @bottom_m and
+ *   some of the person's height lies between them
  */
 bool
 lr_framing (const LrBody *body,
@@ -151,11 +153,13 @@ lr_framing (const LrBody *body,
  *
  * `min (d / 0.9, 1.5 (d - e))`, d the cut's distance and e the eyes' distance below the crown: a
  * tenth of headroom, or the eyes a third down where that is tighter. A full shot has a tenth above
- * and a twentieth below the figure; a long shot is half as high again as the figure, as much above as below.
+ * and a twentieth below the figure; a long shot is half as high again as the figure, as much above
+ * as below.
  *
  * Source: common practice, see the head of this file; the figures are ours.
  *
- * Returns: %FALSE, with the outputs untouched, if @shot is none or the person is not higher than the cut
+ * Returns: %FALSE, with the outputs untouched, if @shot is none or the person is not higher than
+ *   the cut
  */
 bool
 lr_shot_frame_height_m (LrShot        shot,
@@ -192,8 +196,8 @@ lr_shot_frame_height_m (LrShot        shot,
  * @a: a shot
  * @b: another
  *
- * How far two sizes lie apart in the order of #LrShot. Two cameras that are cut against each other should
- * differ by two steps or stand 30 degrees apart (common practice, no source).
+ * How far two sizes lie apart in the order of #LrShot. Two cameras that are cut against each other
+ * should differ by two steps or stand 30 degrees apart (common practice, no source).
  *
  * Returns: 0 for the same size, 1 for neighbours, and so on
  */

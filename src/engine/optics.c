@@ -2,15 +2,16 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The thin lens of Hecht, Optics, 5th ed., chapter 5 (Gaussian lens formula), and the depth of field of
- * Greenleaf, Photographic Optics (1950). With s and v the distances of subject and sensor from the lens,
+ * The thin lens of Hecht, Optics, 5th ed., chapter 5 (Gaussian lens formula), and the depth of
+ * field of Greenleaf, Photographic Optics (1950). With s and v the distances of subject and sensor
+ * from the lens,
  *
  *   1/f = 1/s + 1/v      m = v/s = f/(s - f)      v = f (1 + m)
  *
- * A tape is held to the mark of the sensor plane, so the distance of the subject is q = s + v everywhere
- * in the program. With s v = f q that gives s^2 - q s + f q = 0, whose larger root is the usual one, m <= 1.
- * 50 mm on a 36 mm wide sensor at "2 m" shows 1367 mm by this datum, 1404 mm from the lens and 1440 mm by
- * the proportion w q/f: the datum matters by five per cent.
+ * A tape is held to the mark of the sensor plane, so the distance of the subject is q = s + v
+ * everywhere in the program. With s v = f q that gives s^2 - q s + f q = 0, whose larger root is
+ * the usual one, m <= 1. 50 mm on a 36 mm wide sensor at "2 m" shows 1367 mm by this datum, 1404 mm
+ * from the lens and 1440 mm by the proportion w q/f: the datum matters by five per cent.
  *
  * A lens that focuses inside changes f when it is focused close, so no formula is exact there.
  */
@@ -33,8 +34,8 @@ is_focus (const LrFocus *focus)
  * @sensor_distance_m: from the sensor plane to the subject q [m], >= 4 f
  * @focus: (out): where the lens stands between them, and the magnification
  *
- * Solves the lens equation from the sensor plane: `s = (q + sqrt (q^2 - 4 f q)) / 2`, `v = f q / s`,
- * `m = v / s`. Nearer than 4 f there is no sharp image.
+ * Solves the lens equation from the sensor plane: `s = (q + sqrt (q^2 - 4 f q)) / 2`,
+ * `v = f q / s`, `m = v / s`. Nearer than 4 f there is no sharp image.
  *
  * Source: Gaussian lens formula, Hecht, Optics, 5th ed., chapter 5; closed form.
  *
@@ -96,7 +97,8 @@ lr_field_angle_rad (double  extent_m,
  * @distance_from_lens_m: of the plane that is asked about, from the lens [m], > 0
  * @field_m: (out): width or height of what is seen in that plane [m]
  *
- * Similar triangles over the lens: `field = extent x / v`; in the plane of focus that is extent / m.
+ * Similar triangles over the lens: `field = extent x / v`; in the plane of focus that is
+ * extent / m.
  *
  * Source: closed form.
  *
@@ -199,9 +201,10 @@ lr_blur_disc_m (double         focal_m,
  * @area: (out): the part of the sensor that is used [m], centred on it
  *
  * The largest part of the sensor that has the delivery aspect once its width is multiplied by the
- * squeeze. @area is measured on the sensor, before the squeeze is undone: the shown picture's aspect
- * is `squeeze * area.width_m / area.height_m`. Everything that depends on the width (angle of view,
- * field) takes `squeeze * area.width_m` as the extent; what depends on the height takes it as it is.
+ * squeeze. @area is measured on the sensor, before the squeeze is undone: the shown picture's
+ * aspect is `squeeze * area.width_m / area.height_m`. Everything that depends on the width (angle
+ * of view, field) takes `squeeze * area.width_m` as the extent; what depends on the height takes it
+ * as it is.
  *
  * Source: closed form.
  *
@@ -231,8 +234,8 @@ lr_sensor_area (double        width_m,
  *
  * A 1500th of the diagonal of the whole sensor, 0.029 mm on 36 mm by 24 mm.
  *
- * Source: common practice. No standard fixes it for film or video formats; d/1000 and the width of two
- * pixels are met as well, so it is a setting.
+ * Source: common practice. No standard fixes it for film or video formats; d/1000 and the width of
+ * two pixels are met as well, so it is a setting.
  *
  * Returns: %FALSE, with @coc_m untouched, unless both lengths are finite and > 0
  */
@@ -256,7 +259,8 @@ lr_coc_default_m (double  width_m,
  * @focal_m: (out): the focal length that does it [m]
  *
  * With `m = extent / field`, `f = m q / (1 + m)^2`. The exact inverse of lr_focus_at() followed by
- * lr_field_extent_m(); fields smaller than the image (m > 1) belong to the other root and are refused.
+ * lr_field_extent_m(); fields smaller than the image (m > 1) belong to the other root and are
+ * refused.
  *
  * Source: closed form from the Gaussian lens formula.
  *
@@ -290,7 +294,8 @@ lr_focal_for_field_m (double  extent_m,
  *
  * Source: closed form from the Gaussian lens formula.
  *
- * Returns: %FALSE, with @sensor_distance_m untouched, unless every number is finite and in its domain
+ * Returns: %FALSE, with @sensor_distance_m untouched, unless every number is finite and in its
+ *   domain
  */
 bool
 lr_distance_for_field_m (double  extent_m,

@@ -2,10 +2,10 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Two convex shapes are apart if and only if a line parts them; for polygons it may be taken along an edge of one of
- * them, for a disc also square to the way from its centre to the other's nearest corner, for two discs square to the
- * way between their centres (separating axes: Ericson, Real-Time Collision Detection, 2005, section 5.2.1, from
- * memory).
+ * Two convex shapes are apart if and only if a line parts them; for polygons it may be taken along
+ * an edge of one of them, for a disc also square to the way from its centre to the other's nearest
+ * corner, for two discs square to the way between their centres (separating axes: Ericson,
+ * Real-Time Collision Detection, 2005, section 5.2.1, from memory).
  */
 
 #include "polygon.h"
@@ -136,7 +136,8 @@ convex_ray (const LrOutline *outline,
  *
  * Source: closed form.
  *
- * Returns: %FALSE, with the outputs untouched, if the ray passes by or the input is not in its domain
+ * Returns: %FALSE, with the outputs untouched, if the ray passes by or the input is not in its
+ *   domain
  */
 bool
 lr_outline_ray (const LrOutline *outline,
@@ -193,7 +194,8 @@ typedef struct
   LrVec2 push;
 } Overlap;
 
-/* How far a must go along the axis, one way or the other, to be clear of b; kept if it is the shortest so far */
+/* How far a must go along the axis, one way or the other, to be clear of b; kept if it is the
+ * shortest so far */
 static void
 try_axis (const LrOutline *a,
           const LrOutline *b,
@@ -255,11 +257,13 @@ disc_axis (const LrOutline *disc,
  * lr_outline_overlap_m:
  * @a: a footprint
  * @b: another
- * @push: (out) (optional): the direction, of length 1, in which a gets out of b by the shortest move
+ * @push: (out) (optional): the direction, of length 1, in which a gets out of b by the shortest
+ *   move
  *
  * Source: separating axes, see the head of this file.
  *
- * Returns: the length of that move [m]; 0, with @push untouched, if they do not overlap by a nanometre
+ * Returns: the length of that move [m]; 0, with @push untouched, if they do not overlap by a
+ *   nanometre
  */
 double
 lr_outline_overlap_m (const LrOutline *a,
@@ -305,8 +309,9 @@ wall_corner_inside_m (const LrOutline *outline,
   return fmax (0.0, lr_polygon_distance_m (outline->corner_m, outline->n, at_m, NULL));
 }
 
-/* Depth at the middle of the part of the outline's edge that lies behind one wall and before the next: a thin wall
- * that passes right through leaves all corners, the outline's and its own, in the clear */
+/* Depth at the middle of the part of the outline's edge that lies behind one wall and before the
+ * next: a thin wall that passes right through leaves all corners, the outline's and its own, in the
+ * clear */
 static double
 edge_outside_m (LrVec2        a_m,
                 LrVec2        b_m,
@@ -337,10 +342,10 @@ edge_outside_m (LrVec2        a_m,
  * @room_m: (array length=n): the corners of the room, anticlockwise [m]; it may be concave
  * @n: how many, >= 3
  *
- * Of a disc: the radius less the centre's distance from the walls. Of a polygon: the largest of its corners'
- * distances outside, of the depths to which inward corners of the room stand in it, and of the edges' depths
- * between walls. More than 0 if and only if some of the outline is outside; where a wall passes through, at least
- * half its thickness rather than the whole way out.
+ * Of a disc: the radius less the centre's distance from the walls. Of a polygon: the largest of its
+ * corners' distances outside, of the depths to which inward corners of the room stand in it, and of
+ * the edges' depths between walls. More than 0 if and only if some of the outline is outside; where
+ * a wall passes through, at least half its thickness rather than the whole way out.
  *
  * Source: closed form.
  *

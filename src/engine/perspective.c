@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Similar triangles from the lens: a field of width W at distance D is W x / D wide at distance x. The
- * focal length cancels out: where the camera stands decides, the lens only crops.
+ * Similar triangles from the lens: a field of width W at distance D is W x / D wide at distance x.
+ * The focal length cancels out: where the camera stands decides, the lens only crops.
  */
 
 #include "perspective.h"

@@ -2,11 +2,12 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Everything is linear in the number of corners but lr_polygon_is_simple() and lr_wedge_in_room(), which are
- * quadratic: a room has eight corners, at worst some sixty. Points nearer to each other than a nanometre are one.
+ * Everything is linear in the number of corners but lr_polygon_is_simple() and lr_wedge_in_room(),
+ * which are quadratic: a room has eight corners, at worst some sixty. Points nearer to each other
+ * than a nanometre are one.
  *
- * Source of the methods: closed forms; O'Rourke, Computational Geometry in C, 2nd ed., chapters 1 and 7 (area,
- * point in polygon, segment intersection), from memory.
+ * Source of the methods: closed forms; O'Rourke, Computational Geometry in C, 2nd ed., chapters 1
+ * and 7 (area, point in polygon, segment intersection), from memory.
  */
 
 #include "polygon.h"
@@ -56,12 +57,13 @@ lr_segment_distance_m (LrVec2  a_m,
  * @corners_m: (array length=n): the corners [m]
  * @n: how many
  *
- * Half the sum of the cross products of neighbouring corners, taken from the first one so that a room far from the
- * origin loses no digits.
+ * Half the sum of the cross products of neighbouring corners, taken from the first one so that a
+ * room far from the origin loses no digits.
  *
  * Source: closed form (the surveyor's formula).
  *
- * Returns: the area [m2], > 0 if the corners run anticlockwise, < 0 if clockwise; 0 for fewer than three
+ * Returns: the area [m2], > 0 if the corners run anticlockwise, < 0 if clockwise; 0 for fewer than
+ *   three
  */
 double
 lr_polygon_area_m2 (const LrVec2 *corners_m,
@@ -81,8 +83,9 @@ lr_polygon_area_m2 (const LrVec2 *corners_m,
  * @corners_m: (array length=n): the corners [m]
  * @n: how many, >= 1
  *
- * Centre of gravity of the area: the mean of the triangles from the first corner, each with its signed area. Of a
- * polygon without an area, the mean of its corners. In a concave room it may lie outside.
+ * Centre of gravity of the area: the mean of the triangles from the first corner, each with its
+ * signed area. Of a polygon without an area, the mean of its corners. In a concave room it may lie
+ * outside.
  *
  * Source: closed form.
  *
@@ -123,8 +126,10 @@ segments_touch (LrVec2 a_m,
                 LrVec2 d_m)
 {
   LrVec2 ab = lr_vec2_sub (b_m, a_m), cd = lr_vec2_sub (d_m, c_m);
-  double c_side = lr_vec2_cross (ab, lr_vec2_sub (c_m, a_m)), d_side = lr_vec2_cross (ab, lr_vec2_sub (d_m, a_m));
-  double a_side = lr_vec2_cross (cd, lr_vec2_sub (a_m, c_m)), b_side = lr_vec2_cross (cd, lr_vec2_sub (b_m, c_m));
+  double a_side = lr_vec2_cross (cd, lr_vec2_sub (a_m, c_m));
+  double b_side = lr_vec2_cross (cd, lr_vec2_sub (b_m, c_m));
+  double c_side = lr_vec2_cross (ab, lr_vec2_sub (c_m, a_m));
+  double d_side = lr_vec2_cross (ab, lr_vec2_sub (d_m, a_m));
 
   if (c_side * d_side < 0.0 && a_side * b_side < 0.0)
     return true;
@@ -155,8 +160,8 @@ turns_cleanly (const LrVec2 *corners_m,
  * @corners_m: (array length=n): the corners [m]
  * @n: how many
  *
- * Whether the corners make a room: at least three, finite, no edge without length, none that touches another but
- * its neighbours at their common corner. The way round does not matter.
+ * Whether the corners make a room: at least three, finite, no edge without length, none that
+ * touches another but its neighbours at their common corner. The way round does not matter.
  *
  * Source: closed form, every pair of edges.
  *
@@ -229,8 +234,8 @@ lr_polygon_contains (const LrVec2 *corners_m,
  *
  * Source: closed form, the nearest of the edges.
  *
- * Returns: the distance from the edges [m], > 0 inside, < 0 outside; `-HUGE_VAL`, with @nearest untouched, for
- *   fewer than three corners or a point that is not finite
+ * Returns: the distance from the edges [m], > 0 inside, < 0 outside; `-HUGE_VAL`, with @nearest
+ *   untouched, for fewer than three corners or a point that is not finite
  */
 double
 lr_polygon_distance_m (const LrVec2 *corners_m,
@@ -245,11 +250,11 @@ lr_polygon_distance_m (const LrVec2 *corners_m,
 
   for (size_t i = 0; i < n; i++)
     {
-      LrVec2 at_m;
-      double distance_m = lr_segment_distance_m (corners_m[i], corner_after (corners_m, n, i), point_m, &at_m);
+      LrVec2 a_m = corners_m[i], at_m;
+      double distance_m = lr_segment_distance_m (a_m, corner_after (corners_m, n, i), point_m, &at_m);
 
       if (distance_m < best.distance_m)
-        best = (LrRayHit) { i, lr_vec2_distance (corners_m[i], at_m), distance_m, at_m };
+        best = (LrRayHit) { i, lr_vec2_distance (a_m, at_m), distance_m, at_m };
     }
 
   if (nearest != NULL)
@@ -257,7 +262,8 @@ lr_polygon_distance_m (const LrVec2 *corners_m,
   return is_enclosed (corners_m, n, point_m) ? best.distance_m : -best.distance_m;
 }
 
-/* Where the ray meets one edge. An edge through the start counts only if the ray leaves the polygon there. */
+/* Where the ray meets one edge. An edge through the start counts only if the ray leaves the
+ * polygon there. */
 static bool
 ray_meets_edge (LrVec2    a_m,
                 LrVec2    b_m,
@@ -294,8 +300,9 @@ ray_meets_edge (LrVec2    a_m,
  * @direction: where it goes, of any length but 0
  * @hit: (out): the first edge that it meets
  *
- * A ray that starts on an edge meets that edge only if it leaves the polygon there: a lens at the wall sees the
- * room. A ray that touches a corner meets it; one that runs along an edge meets what ends that edge.
+ * A ray that starts on an edge meets that edge only if it leaves the polygon there: a lens at the
+ * wall sees the room. A ray that touches a corner meets it; one that runs along an edge meets what
+ * ends that edge.
  *
  * Source: closed form, the nearest of the edges.
  *

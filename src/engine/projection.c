@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A pinhole at the lens. The camera pans about the vertical, then tilts about its own right-hand axis, and never
- * rolls:
+ * A pinhole at the lens. The camera pans about the vertical, then tilts about its own right-hand
+ * axis, and never rolls:
  *
  *   forward = (cos t cos p, cos t sin p, sin t)   right = (sin p, -cos p, 0)   up = right × forward
  */
@@ -51,10 +51,11 @@ lr_projection_look (LrVec3        eye_m,
  * lr_projection_point:
  * @projection: a camera, from lr_projection_look()
  * @point_m: a point in the room [m]
- * @place: (out): where it falls in the frame, also beyond its edges, and its depth along the axis [m]
+ * @place: (out): where it falls in the frame, also beyond its edges, and its depth along the axis
+ *   [m]
  *
- * `across = 1/2 + x / (2 z half_width)`, `down = 1/2 - y / (2 z half_height)`, with x, y, z to the right,
- * up and forward of the lens.
+ * `across = 1/2 + x / (2 z half_width)`, `down = 1/2 - y / (2 z half_height)`, with x, y, z to the
+ * right, up and forward of the lens.
  *
  * Source: closed form.
  *
@@ -112,8 +113,8 @@ lr_projection_ray (const LrProjection *projection,
  * @pan_rad: (out): direction of the axis in plan [rad], in (-pi, pi]
  * @tilt_rad: (out): above the horizontal [rad], in [-pi/2, pi/2]
  *
- * With (x, y, 1) the place in the frame in units of the depth and e the point's elevation, the vertical
- * part of the ray gives the tilt, `sin t + y cos t = sqrt (1 + x^2 + y^2) sin e`, so
+ * With (x, y, 1) the place in the frame in units of the depth and e the point's elevation, the
+ * vertical part of the ray gives the tilt, `sin t + y cos t = sqrt (1 + x^2 + y^2) sin e`, so
  *
  *   t = asin (sqrt (1 + x^2 + y^2) sin e / sqrt (1 + y^2)) - atan y
  *

@@ -2,9 +2,9 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Two tapes from two known points meet at the place. An error in the tapes grows as 1 / sin of the angle at which
- * they cross: twofold at 30 and 150 degrees. The tapes are taken as level and straight; what stands
- * between is not looked at.
+ * Two tapes from two known points meet at the place. An error in the tapes grows as 1 / sin of the
+ * angle at which they cross: twofold at 30 and 150 degrees. The tapes are taken as level and
+ * straight; what stands between is not looked at.
  */
 
 #include "setting_out.h"
@@ -53,7 +53,8 @@ lr_tape_pair (LrVec2      p_m,
  * @side: > 0 for the place left of the way from p to q, < 0 for the one right of it
  * @point_m: (out): where the tapes meet [m]
  *
- * Along pq, `x = (a^2 - b^2 + w^2) / 2 w`, and off it `y = sqrt (a^2 - x^2)`, w being the distance of p and q.
+ * Along pq, `x = (a^2 - b^2 + w^2) / 2 w`, and off it `y = sqrt (a^2 - x^2)`, w being the distance
+ * of p and q.
  *
  * Source: closed form (trilateration in the plane).
  *
@@ -114,12 +115,14 @@ worst_crossing_rad (LrVec2        p_m,
  * @p: (out): index of the first corner
  * @q: (out): index of the second, > @p
  *
- * The pair from which the worst of the places is taped best: its tapes cross nearest to a right angle. Of equal
- * pairs the first one. Walls that stand between a corner and a place are not looked at.
+ * The pair from which the worst of the places is taped best: its tapes cross nearest to a right
+ * angle. Of equal pairs the first one. Walls that stand between a corner and a place are not looked
+ * at.
  *
  * Source: exhaustive search.
  *
- * Returns: %FALSE, with the outputs untouched, where there is no pair from which every place can be taped
+ * Returns: %FALSE, with the outputs untouched, where there is no pair from which every place can be
+ *   taped
  */
 bool
 lr_tape_corners (const LrVec2 *corners_m,

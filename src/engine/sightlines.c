@@ -2,9 +2,9 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * All in plan, at the subject. The line of action runs through the subject's eyes and the interviewer's and does
- * not end there. Two cameras of one scene stand on the same side of it, or the subject seems to turn
- * round at the cut (the 180 degree rule: common practice).
+ * All in plan, at the subject. The line of action runs through the subject's eyes and the
+ * interviewer's and does not end there. Two cameras of one scene stand on the same side of it, or
+ * the subject seems to turn round at the cut (the 180 degree rule: common practice).
  */
 
 #include "sightlines.h"
@@ -50,8 +50,8 @@ turned_about (LrVec2 centre_m,
  * @interviewer_m: the interviewer's eyes [m]
  * @camera_m: a camera [m]
  *
- * Sign of `(I - S) × (C - S)`, y up the sheet. On the left the subject looks screen left, on the right screen
- * right.
+ * Sign of `(I - S) × (C - S)`, y up the sheet. On the left the subject looks screen left, on the
+ * right screen right.
  *
  * Source: closed form.
  *
@@ -79,7 +79,8 @@ lr_line_side (LrVec2 subject_m,
  * @camera_m: a camera [m], not at the subject
  * @margin_rad: (out): angle at the subject between the line and the camera [rad], in [0, pi/2]
  *
- * How far the camera is from crossing, whichever end of the line is nearer: `atan2 (|g × v|, |g · v|)`.
+ * How far the camera is from crossing, whichever end of the line is nearer:
+ * `atan2 (|g × v|, |g · v|)`.
  *
  * Source: closed form.
  *
@@ -139,9 +140,10 @@ lr_line_distance_m (LrVec2  subject_m,
  * @margin_rad: how far off the line at least [rad], in (0, pi/2]
  * @moved_m: (out): where it stands then [m]; @camera_m itself if nothing is wrong
  *
- * The smallest turn about the subject, so that the framing keeps. The angle from the line to the camera must lie
- * between margin and pi - margin on the wanted side; the nearer end is taken. The result keeps 1e-7 rad
- * more than asked, so that it passes lr_line_margin_rad() with the same limit.
+ * The smallest turn about the subject, so that the framing keeps. The angle from the line to the
+ * camera must lie between margin and pi - margin on the wanted side; the nearer end is taken. The
+ * result keeps 1e-7 rad more than asked, so that it passes lr_line_margin_rad() with the same
+ * limit.
  *
  * Source: closed form.
  *
@@ -184,8 +186,8 @@ lr_line_mend (LrVec2  subject_m,
  * @camera_m: the lens [m], not at the subject
  * @gaze_rad: (out): from the way to the lens to the way to the interviewer [rad], in (-pi, pi]
  *
- * `atan2 (v × g, v · g)`, anticlockwise positive, v to the lens and g to the interviewer. Its size says how far
- * beside the lens the subject looks; its sign is opposite to the side of the line.
+ * `atan2 (v × g, v · g)`, anticlockwise positive, v to the lens and g to the interviewer. Its size
+ * says how far beside the lens the subject looks; its sign is opposite to the side of the line.
  *
  * Source: closed form.
  *
@@ -235,7 +237,8 @@ lr_elevation_rad (LrVec3 from_m,
  *
  * Source: closed form.
  *
- * Returns: %FALSE, with @angle_rad untouched, unless the points are finite and the cameras elsewhere
+ * Returns: %FALSE, with @angle_rad untouched, unless the points are finite and the cameras
+ *   elsewhere
  */
 bool
 lr_camera_angle_rad (LrVec2  subject_m,
@@ -250,7 +253,8 @@ lr_camera_angle_rad (LrVec2  subject_m,
   return true;
 }
 
-/* A camera's place as the turn from the line, measured towards the side to keep (LR_SIDE_LEFT if there is none) */
+/* A camera's place as the turn from the line, measured towards the side to keep (LR_SIDE_LEFT if
+ * there is none) */
 typedef struct
 {
   LrSide keep_side;
@@ -300,14 +304,17 @@ nearest_allowed (const AngleRule *rule,
  * @a_m: the camera that stays [m], not at the subject
  * @b_m: the camera that moves [m], not at the subject
  * @wanted_rad: angle between the two at least [rad], in (0, pi]
- * @keep_side: the side of the line on which b stands afterwards; %LR_SIDE_ON_LINE if that is all one
+ * @keep_side: the side of the line on which b stands afterwards; %LR_SIDE_ON_LINE if that is all
+ *   one
  * @moved_m: (out): where b stands then [m]; @b_m itself if nothing is wrong
  *
- * The smallest turn of b about the subject. As in lr_line_mend() the result keeps 1e-7 rad more than asked.
+ * The smallest turn of b about the subject. As in lr_line_mend() the result keeps 1e-7 rad more
+ * than asked.
  *
  * Source: closed form.
  *
- * Returns: %FALSE, with @moved_m untouched, unless every number is in its domain and there is such a place
+ * Returns: %FALSE, with @moved_m untouched, unless every number is in its domain and there is such
+ *   a place
  */
 bool
 lr_camera_angle_mend (LrVec2  subject_m,

@@ -2,10 +2,11 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The directions to the room's corners divide the wedge into sectors. No corner lies within a sector, so one and the
- * same wall is the first to be met all over it: the ray down its middle finds that wall, and the sector's two edges
- * meet it where the sector ends. Where one wall hides another the ends of neighbouring sectors lie on
- * one ray, the nearer being the corner that hides: both are corners of the result.
+ * The directions to the room's corners divide the wedge into sectors. No corner lies within a
+ * sector, so one and the same wall is the first to be met all over it: the ray down its middle
+ * finds that wall, and the sector's two edges meet it where the sector ends. Where one wall hides
+ * another the ends of neighbouring sectors lie on one ray, the nearer being the corner that hides:
+ * both are corners of the result.
  *
  * Quadratic in the number of corners, without memory of its own.
  */
@@ -117,10 +118,12 @@ add_sector (Shape        *shape,
  * @apex_m: where the lens is [m]
  * @right: direction of the wedge's right edge, of any length but 0
  * @left: direction of its left edge, less than pi anticlockwise of @right
- * @out_m: (out) (array length=max): the corners of what is seen, the apex first, then from right to left [m]
+ * @out_m: (out) (array length=max): the corners of what is seen, the apex first, then from right to
+ *   left [m]
  * @max: room in @out_m; 2 n + 3 are always enough
  *
- * The wedge up to the first wall in every direction. From outside the room that is the wall's outer face.
+ * The wedge up to the first wall in every direction. From outside the room that is the wall's outer
+ * face.
  *
  * Source: closed form, see the head of this file.
  *
@@ -150,7 +153,8 @@ lr_wedge_in_room (const LrVec2 *room_m,
     {
       double next_rad = next_corner_rad (room_m, n, apex_m, right, at_rad, left_rad);
 
-      add_sector (&shape, room_m, n, apex_m, lr_vec2_rotate (right, at_rad), lr_vec2_rotate (right, next_rad));
+      add_sector (&shape, room_m, n, apex_m,
+                  lr_vec2_rotate (right, at_rad), lr_vec2_rotate (right, next_rad));
       at_rad = next_rad;
     }
 

@@ -18,8 +18,11 @@ typedef struct
 /* An L: 4 m by 4 m without its upper right quarter */
 static const LrVec2 l_room_m[] = { { 0, 0 }, { 4, 0 }, { 4, 2 }, { 2, 2 }, { 2, 4 }, { 0, 4 } };
 
-/* A hall of 8 m by 5 m with a pillar on a thin wall, 0.1 m thick, that reaches 3 m into it from the right */
-static const LrVec2 fin_room_m[] = { { 0, 0 }, { 8, 0 }, { 8, 2.4 }, { 5, 2.4 }, { 5, 2.5 }, { 8, 2.5 }, { 8, 5 }, { 0, 5 } };
+/* A hall of 8 m by 5 m with a thin wall, 0.1 m thick, that reaches 3 m into it from
+ * the right */
+static const LrVec2 fin_room_m[] = {
+  { 0, 0 }, { 8, 0 }, { 8, 2.4 }, { 5, 2.4 }, { 5, 2.5 }, { 8, 2.5 }, { 8, 5 }, { 0, 5 },
+};
 
 /* Corners anticlockwise round the origin at random distances: concave, often sharply, but simple */
 static inline Room
@@ -50,7 +53,8 @@ random_comb (size_t n_bays)
   for (size_t i = 0; i < n_bays; i++)
     {
       double right_m = 4.0 - pitch_m * (double) i, deep_m = g_test_rand_double_range (1.0, 4.0);
-      double low_m = g_test_rand_double_range (-1.5, 0.9), bay_m = pitch_m * g_test_rand_double_range (0.3, 0.9);
+      double low_m = g_test_rand_double_range (-1.5, 0.9);
+      double bay_m = pitch_m * g_test_rand_double_range (0.3, 0.9);
 
       room.corners_m[k++] = lr_vec2 (right_m, deep_m);
       room.corners_m[k++] = lr_vec2 (right_m - bay_m, deep_m);
@@ -68,7 +72,8 @@ random_room (int i)
                     : random_comb ((size_t) g_test_rand_int_range (1, 15));
 }
 
-/* Another way to tell inside from outside: the angle through which the corners turn, seen from the point */
+/* Another way to tell inside from outside: the angle through which the corners turn, seen from
+ * the point */
 static inline bool
 winds_round (const Room *room,
              LrVec2      point_m)

@@ -120,8 +120,10 @@ test_means (gconstpointer data)
 static void
 assert_in_order (const LrBody *body)
 {
-  const double heights_m[] = { body->crown_m, body->eyes_m, body->mouth_m, body->chin_m, body->shoulder_m, body->chest_m,
-                               body->waist_m, body->hip_m, body->thigh_m, body->knee_m, body->floor_m };
+  const double heights_m[] = {
+    body->crown_m, body->eyes_m, body->mouth_m, body->chin_m, body->shoulder_m, body->chest_m,
+    body->waist_m, body->hip_m, body->thigh_m, body->knee_m, body->floor_m,
+  };
 
   for (size_t i = 1; i < G_N_ELEMENTS (heights_m); i++)
     g_assert_cmpfloat (heights_m[i - 1], >=, heights_m[i]);

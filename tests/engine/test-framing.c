@@ -2,9 +2,10 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Shot sizes are common practice without a standard: the names of the cuts are those on which Mascelli (The Five
- * C's of Cinematography), Thompson & Bowen (Grammar of the Shot) and Millerson & Owens (Television Production)
- * agree, cited from memory; the frame heights follow by hand from a headroom of a tenth and eyes a third down.
+ * Shot sizes are common practice without a standard: the names of the cuts are those on which
+ * Mascelli (The Five C's of Cinematography), Thompson & Bowen (Grammar of the Shot) and Millerson &
+ * Owens (Television Production) agree, cited from memory; the frame heights follow by hand from a
+ * headroom of a tenth and eyes a third down.
  */
 
 #include "framing.h"
@@ -28,7 +29,8 @@ typedef struct
 {
   const char *name;
   LrShot      shot;                                     /* in */
-  double      height, height_m, headroom, eyes_down;    /* expected: over stature, at 1.70 m, shares; NAN = not given */
+  double      height, height_m;                         /* expected: over stature, at 1.70 m */
+  double      headroom, eyes_down;                      /* shares; NAN = not given */
 } ShotCase;
 
 static const ShotCase shot_cases[] = {
@@ -167,7 +169,8 @@ test_distance (gconstpointer data)
   assert_within (focus.subject_m - c->focal_mm * 1e-3, c->rough_m, 2e-3);
 }
 
-/* Everything above the hip keeps its distance from the crown; the seated figure is seat and sitting height tall */
+/* Everything above the hip keeps its distance from the crown; the seated figure is seat and
+ * sitting height tall */
 static void
 test_seated (void)
 {

@@ -2,9 +2,9 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Published angle and depth of field tables are in ../reference/optics.tsv. The values here were worked from the
- * equations that are named beside them, apart from this program; those of more than six digits with
- * 30-digit decimal arithmetic.
+ * Published angle and depth of field tables are in ../reference/optics.tsv. The values here were
+ * worked from the equations that are named beside them, apart from this program; those of more than
+ * six digits with 30-digit decimal arithmetic.
  */
 
 #include "optics.h"
@@ -37,8 +37,8 @@ static const FocusCase focus_cases[] = {
     "s = (q + sqrt (q^2 - 4 f q)) / 2, Hecht ch. 5" },
   { "85-at-1.5-m", 85.0, 1500.0, 36.0, 1409.55, 90.45, 0.06417, 22.51, 561.0, 1e-3,
     "s = (q + sqrt (q^2 - 4 f q)) / 2, Hecht ch. 5" },
-  { "50-at-2-m", 50.0, 2000.0, 36.0, 1948.68329805051380, 51.31670194948620, 0.0263340389897240, 38.65796488617562, 1367.05197459637,
-    1e-11, "the same with 30 digits" },
+  { "50-at-2-m", 50.0, 2000.0, 36.0, 1948.68329805051380, 51.31670194948620, 0.0263340389897240,
+    38.65796488617562, 1367.05197459637, 1e-11, "the same with 30 digits" },
   { "unit", 50.0, 200.0, 36.0, 100.0, 100.0, 1.0, 20.407947443463367, 36.0, 1e-11, "closed form: q = 4 f, 1:1" },
 };
 
@@ -90,7 +90,7 @@ static const FieldCase field_cases[] = {
   { "full-frame-50", 36.0, 50.0, 2000.0, 2000.0, 1404.0, 1e-3, "W = w (s - f) / f" },
   { "four-thirds-25", 17.3, 25.0, 1500.0, 1500.0, 1020.7, 1e-3, "W = w (s - f) / f" },
   { "right-angle", 2e-3, 1e-3, 2000.0, 2000.0, 4000.0, 1e-3,
-    "Wikipedia, Dolly zoom: 90 degrees show 4 m at 2 m (a lens of 1 um, for there the plane of focus is as at infinity)" },
+    "Wikipedia, Dolly zoom: 90 degrees show 4 m at 2 m (focused as good as at infinity by f = 1 mm)" },
   { "background", 36.0, 50.0, 2000.0, 5000.0, 3510.0, 1e-9, "similar triangles: 1404 mm × 5/2" },
 };
 
@@ -200,7 +200,8 @@ test_blur (gconstpointer data)
   assert_near (disc_m * 1e3, c->disc_mm, 2e-3 * c->disc_mm + 1e-12);
 }
 
-/* The cone of light from the aperture to the image of the point, cut by the sensor: another way to the same disc */
+/* The cone of light from the aperture to the image of the point, cut by the sensor: another way
+ * to the same disc */
 static void
 test_blur_by_rays (void)
 {
@@ -234,7 +235,8 @@ static const AreaCase area_cases[] = {
   { "square", 1920.0, 1080.0, 1.0, 1.0, 1080.0, 1080.0, 1e-9, "closed form" },
   { "four-to-five", 1920.0, 1080.0, 1.0, 0.8, 864.0, 1080.0, 1e-9, "1080 × 4/5" },
   { "wide", 1920.0, 1080.0, 1.0, 2.39, 1920.0, 803.3, 0.5, "1920 / 2.39" },
-  { "squeezed-whole", 22.0, 18.59, 2.0, 2.0 * 22.0 / 18.59, 22.0, 18.59, 1e-9, "35 mm anamorphic camera aperture, 2.367:1" },
+  { "squeezed-whole", 22.0, 18.59, 2.0, 2.0 * 22.0 / 18.59, 22.0, 18.59, 1e-9,
+    "35 mm anamorphic camera aperture, 2.367:1" },
   { "squeezed-narrow", 22.0, 18.59, 2.0, 16.0 / 9.0, 16.5244, 18.59, 1e-3, "18.59 × 16/9 / 2" },
   { "squeezed-projection", 0.825, 0.690, 2.0, 2.391304, 0.825, 0.690, 1e-6,
     "35 mm anamorphic projection aperture 0.825 in × 0.690 in, 2.391:1" },
@@ -254,7 +256,8 @@ test_area (gconstpointer data)
   assert_within (c->squeeze * area.width_m / area.height_m, c->aspect, 1e-12);
 }
 
-/* 2.367:1 through a squeeze of 2 sees 47.50 degrees at 50 mm; cropping to 16:9 loses 15.6 % and 25.1 % of the area */
+/* 2.367:1 through a squeeze of 2 sees 47.50 degrees at 50 mm; cropping to 16:9 loses 15.6 % and
+ * 25.1 % of the area */
 static void
 test_area_uses (void)
 {

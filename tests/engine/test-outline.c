@@ -156,11 +156,13 @@ test_outside (void)
   assert_outside ("box over a wall", lr_outline_box (lr_vec2 (0.4, 1.0), 1.0, 0.5, 0.0), l_room_m, 6, 0.1);
   assert_outside ("box on its point", lr_outline_box (lr_vec2 (1.0, 1.0), 2.0, 2.0, 45.0 * LR_DEG), l_room_m, 6,
                   sqrt (2.0) - 1.0);
-  assert_outside ("box over the inner corner", lr_outline_box (lr_vec2 (1.9, 1.9), 2.0, 0.6, 135.0 * LR_DEG), l_room_m, 6,
-                  0.3 - 0.1 * sqrt (2.0));
-  assert_outside ("thin wall right through", lr_outline_box (lr_vec2 (6.5, 2.45), 0.6, 2.0, 0.0), fin_room_m, 8, 0.05);
+  assert_outside ("box over the inner corner", lr_outline_box (lr_vec2 (1.9, 1.9), 2.0, 0.6, 135.0 * LR_DEG),
+                  l_room_m, 6, 0.3 - 0.1 * sqrt (2.0));
+  assert_outside ("thin wall right through", lr_outline_box (lr_vec2 (6.5, 2.45), 0.6, 2.0, 0.0),
+                  fin_room_m, 8, 0.05);
   assert_outside ("beside the thin wall", lr_outline_box (lr_vec2 (6.5, 1.2), 0.6, 2.0, 0.0), fin_room_m, 8, 0.0);
-  assert_outside ("before the thin wall's end", lr_outline_box (lr_vec2 (4.6, 2.45), 0.6, 2.0, 0.0), fin_room_m, 8, 0.0);
+  assert_outside ("before the thin wall's end", lr_outline_box (lr_vec2 (4.6, 2.45), 0.6, 2.0, 0.0),
+                  fin_room_m, 8, 0.0);
   assert_outside ("no room", lr_outline_disc (lr_vec2 (1.0, 1.0), 0.5), l_room_m, 2, 0.0);
 }
 
@@ -181,7 +183,8 @@ wall_comes_in (const Room      *room,
   return false;
 }
 
-/* More than nothing if some point of it is outside; nothing unless a point is or a wall, however thin, comes in */
+/* More than nothing if some point of it is outside; nothing unless a point is or a wall, however
+ * thin, comes in */
 static void
 test_outside_property (void)
 {
@@ -270,7 +273,8 @@ test_ray_property (void)
 static void
 test_domain (void)
 {
-  LrOutline box = lr_outline_box (lr_vec2 (0.0, 0.0), 2.0, 2.0, 0.0), flat = lr_outline_box (lr_vec2 (0.0, 0.0), 2.0, 0.0, 0.0);
+  LrOutline box = lr_outline_box (lr_vec2 (0.0, 0.0), 2.0, 2.0, 0.0);
+  LrOutline flat = lr_outline_box (lr_vec2 (0.0, 0.0), 2.0, 0.0, 0.0);
   double enter_m = UNTOUCHED, leave_m = UNTOUCHED;
   LrVec2 o = { -3.0, 0.0 }, right = { 1.0, 0.0 };
 

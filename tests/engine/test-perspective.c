@@ -66,7 +66,8 @@ typedef struct
 } FaceCase;
 
 static const FaceCase face_cases[] = {
-  { "0.6-m", 0.6, 1.400 }, { "1-m", 1.0, 1.222 }, { "1.5-m", 1.5, 1.143 }, { "2-m", 2.0, 1.105 }, { "3-m", 3.0, 1.069 },
+  { "0.6-m", 0.6, 1.400 }, { "1-m", 1.0, 1.222 }, { "1.5-m", 1.5, 1.143 },
+  { "2-m", 2.0, 1.105 },   { "3-m", 3.0, 1.069 },
 };
 
 static void
@@ -100,7 +101,8 @@ test_against_lens (void)
     }
 }
 
-/* At the same size in the frame the focal length goes as the distance, and the face's depth ratio does not care */
+/* At the same size in the frame the focal length goes as the distance, and the face's depth
+ * ratio does not care */
 static void
 test_dolly (void)
 {

@@ -38,7 +38,8 @@ test_meet (gconstpointer data)
   assert_near_2 (point_m, lr_vec2 (c->x_m, -c->y_m), c->tolerance_m);
 }
 
-/* What a centimetre of tape does: 1.6 cm across on both tapes, 1.3 cm along on opposite ones, 5.9 cm near the base */
+/* What a centimetre of tape does: 1.6 cm across on both tapes, 1.3 cm along on opposite ones,
+ * 5.9 cm near the base */
 static void
 test_errors (void)
 {
@@ -104,7 +105,8 @@ test_round_trip (void)
     }
 }
 
-/* A room of 5 m by 4 m, a place at its lower wall: from the far corners the tapes cross near to a right angle */
+/* A room of 5 m by 4 m, a place at its lower wall: from the far corners the tapes cross near to
+ * a right angle */
 static void
 test_corners (void)
 {
@@ -125,6 +127,10 @@ test_corners (void)
   g_assert_true (lr_tape_corners (room_m, 4, both_m, 2, &p, &q));
   g_assert_cmpuint (p, ==, 2);
   g_assert_cmpuint (q, ==, 3);
+
+  /* A place in a corner is taped from its neighbours, along two walls: a right angle */
+  g_assert_true (lr_tape_corners (room_m, 4, &room_m[3], 1, &p, &q));
+  g_assert_true (p == 0 && q == 2);
 
   p = q = 9;
   g_assert_false (lr_tape_corners (room_m, 1, low_m, 1, &p, &q));

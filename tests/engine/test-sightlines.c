@@ -26,14 +26,15 @@ static void
 test_gaze (gconstpointer data)
 {
   const GazeCase *c = data;
+  double to_interviewer_rad = lr_elevation_rad (c->subject_m, c->interviewer_m);
+  double to_lens_rad = lr_elevation_rad (c->subject_m, c->lens_m);
   double gaze_rad = NAN;
 
   g_test_message ("atan2 (v × g, v · g) and atan2 (z, hypot (x, y)), by hand");
   g_assert_true (lr_gaze_rad (lr_vec3_flat (c->subject_m), lr_vec3_flat (c->interviewer_m), lr_vec3_flat (c->lens_m),
                               &gaze_rad));
   assert_near (gaze_rad / LR_DEG, c->gaze_deg, 0.02);
-  assert_near ((lr_elevation_rad (c->subject_m, c->interviewer_m) - lr_elevation_rad (c->subject_m, c->lens_m)) / LR_DEG,
-               c->eyeline_deg, 0.02);
+  assert_near ((to_interviewer_rad - to_lens_rad) / LR_DEG, c->eyeline_deg, 0.02);
 }
 
 typedef struct
@@ -160,7 +161,8 @@ turned (const Scene *scene,
   return lr_vec2_add (scene->subject_m, lr_vec2_rotate (lr_vec2_sub (scene->b_m, scene->subject_m), angle_rad));
 }
 
-/* No turn smaller than this one mends the scene: tried in steps of half a degree and just short of it */
+/* No turn smaller than this one mends the scene: tried in steps of half a degree and just short
+ * of it */
 static void
 assert_smallest (const Scene *scene,
                  double       turn_rad)
@@ -181,8 +183,12 @@ static Scene
 random_scene (bool is_angle)
 {
   static const LrSide sides[] = { LR_SIDE_LEFT, LR_SIDE_RIGHT, LR_SIDE_ON_LINE };
-  Scene scene = { random_point (5.0), random_point (5.0), random_point (5.0), random_point (5.0), LR_SIDE_LEFT, 0.0, is_angle };
+  Scene scene = { .is_angle = is_angle };
 
+  scene.subject_m = random_point (5.0);
+  scene.interviewer_m = random_point (5.0);
+  scene.a_m = random_point (5.0);
+  scene.b_m = random_point (5.0);
   scene.side = sides[g_test_rand_int_range (0, is_angle ? 3 : 2)];
   scene.limit_rad = g_test_rand_double_range (1.0, is_angle ? 180.0 : 90.0) * LR_DEG;
   return scene;
@@ -197,7 +203,8 @@ test_mend_property (void)
       double turn_rad;
       LrVec2 moved_m;
 
-      g_assert_true (lr_line_mend (scene.subject_m, scene.interviewer_m, scene.b_m, scene.side, scene.limit_rad, &moved_m));
+      g_assert_true (lr_line_mend (scene.subject_m, scene.interviewer_m, scene.b_m, scene.side, scene.limit_rad,
+                                   &moved_m));
       assert_within (lr_vec2_distance (scene.subject_m, moved_m), lr_vec2_distance (scene.subject_m, scene.b_m), 1e-12);
       g_assert_true (scene_is_right (&scene, moved_m));
       g_assert_true (lr_camera_angle_rad (scene.subject_m, scene.b_m, moved_m, &turn_rad));
@@ -225,8 +232,8 @@ test_angle_mend_property (void)
       double turn_rad;
       LrVec2 moved_m;
 
-      if (!lr_camera_angle_mend (scene.subject_m, scene.interviewer_m, scene.a_m, scene.b_m, scene.limit_rad, scene.side,
-                                 &moved_m))
+      if (!lr_camera_angle_mend (scene.subject_m, scene.interviewer_m, scene.a_m, scene.b_m, scene.limit_rad,
+                                 scene.side, &moved_m))
         {
           assert_hopeless (&scene);
           continue;
@@ -240,7 +247,8 @@ test_angle_mend_property (void)
     }
 }
 
-/* Layout with 20.85 degrees between the cameras: B goes away from A to 30 degrees, on its side of the line */
+/* Layout with 20.85 degrees between the cameras: B goes away from A to 30 degrees, on its side
+ * of the line */
 static void
 test_angle_mend (void)
 {
