@@ -117,6 +117,37 @@ test_means (gconstpointer data)
   assert_within (body.head_depth_m * 1e3, c->head_depth_mm, 0.02);
 }
 
+typedef struct
+{
+  const char *name;
+  size_t      offset;
+  double      share, tolerance; /* of stature */
+  const char *source;
+} ShareCase;
+
+static const ShareCase share_cases[] = {
+  { "mouth", G_STRUCT_OFFSET (LrBody, mouth_m), 0.898, 0.004,
+    "chin 0.870 and 0.40 of menton-sellion, 113.1 / 1628.5 and 122.6 / 1756.2 in ANSUR II; 0.40 from memory of Farkas" },
+  { "chest", G_STRUCT_OFFSET (LrBody, chest_m), 0.720, 1e-9, WINTER " (from memory)" },
+  { "chest-of-women", G_STRUCT_OFFSET (LrBody, chest_m), 0.719, 0.002, ANSUR },
+  { "chest-of-men", G_STRUCT_OFFSET (LrBody, chest_m), 0.735, 0.016, ANSUR },
+  { "waist", G_STRUCT_OFFSET (LrBody, waist_m), 0.6015, 0.002, ANSUR ", the navel" },
+  { "thigh", G_STRUCT_OFFSET (LrBody, thigh_m), 0.5 * (0.530 + 0.285), 0.003, "half-way from hip to knee, " WINTER },
+  { "knee", G_STRUCT_OFFSET (LrBody, knee_m), 0.277, 0.009, ANSUR ", the middle of the kneecap" },
+  { "shoulder", G_STRUCT_OFFSET (LrBody, shoulder_m), 0.820, 0.003, ANSUR ", acromion" },
+  { "eyes", G_STRUCT_OFFSET (LrBody, eyes_m), 0.934, 0.003, ANSUR },
+};
+
+static void
+test_share (gconstpointer data)
+{
+  const ShareCase *c = data;
+  LrBody body = body_of (1.75, false, 0.0, 0.0);
+
+  g_test_message ("%s", c->source);
+  assert_near (G_STRUCT_MEMBER (double, &body, c->offset) / 1.75, c->share, c->tolerance);
+}
+
 static void
 assert_in_order (const LrBody *body)
 {
@@ -187,6 +218,7 @@ main (int    argc,
   add_rows ("/body/standing", standing_cases, test_standing);
   add_rows ("/body/seated", seated_cases, test_seated);
   add_rows ("/body/means", mean_cases, test_means);
+  add_rows ("/body/share", share_cases, test_share);
   g_test_add_func ("/body/upper-body", test_upper_body);
   g_test_add_func ("/body/domain", test_domain);
 

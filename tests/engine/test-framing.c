@@ -34,6 +34,7 @@ typedef struct
 } ShotCase;
 
 static const ShotCase shot_cases[] = {
+  { "extreme-close-up", LR_SHOT_EXTREME_CLOSE_UP, 0.065, 0.1105, NAN, 1.0 / 3.0 }, /* the middle of 0.05 to 0.08 */
   { "big-close-up", LR_SHOT_BIG_CLOSE_UP, 0.1065, 0.181, -0.27, 1.0 / 3.0 },
   { "close-up", LR_SHOT_CLOSE_UP, 0.204, 0.3468, 0.02, 1.0 / 3.0 },
   { "medium-close-up", LR_SHOT_MEDIUM_CLOSE_UP, 0.311, 0.5289, 0.10, 0.306 },
@@ -191,6 +192,22 @@ test_seated (void)
   assert_within (sit_m * 2.0 / 3.0, 1.31, 1e-2);
 }
 
+/* A long shot has as much above the figure as below, a seated three-quarter shot cuts half-way up the seat */
+static void
+test_wide (void)
+{
+  LrBody body = body_of (1.70, true, 0.48);
+  double height_m, eyes_down, top_m;
+
+  g_test_message ("no source: a rule of ours");
+  g_assert_true (lr_shot_frame_height_m (LR_SHOT_LONG, &body, &height_m, &eyes_down));
+  top_m = body.eyes_m + eyes_down * height_m;
+  assert_near (top_m - body.crown_m, height_m - top_m, 1e-12);
+  g_assert_true (lr_shot_frame_height_m (LR_SHOT_THREE_QUARTER, &body, &height_m, &eyes_down));
+  top_m = body.eyes_m + eyes_down * height_m;
+  assert_near (top_m - height_m, 0.24, 1e-12);
+}
+
 /* Whoever it is, the frame made for a shot is named so, and wider names have higher frames */
 static void
 test_round_trip (void)
@@ -278,6 +295,7 @@ main (int    argc,
   g_test_add_func ("/framing/extreme", test_extreme);
   g_test_add_func ("/framing/without-eyes", test_without_eyes);
   g_test_add_func ("/framing/seated", test_seated);
+  g_test_add_func ("/framing/wide", test_wide);
   g_test_add_func ("/framing/round-trip", test_round_trip);
   g_test_add_func ("/framing/monotone", test_monotone);
   g_test_add_func ("/framing/steps", test_steps);

@@ -60,6 +60,7 @@ static const SimpleCase simple_cases[] = {
   { "first-corner-again", 5, { { 0, 0 }, { 2, 0 }, { 2, 2 }, { 0, 2 }, { 0, 0 } }, false },
   { "pinched", 6, { { 0, 0 }, { 4, 0 }, { 2, 2 }, { 4, 4 }, { 0, 4 }, { 2, 2 } }, false },
   { "touches-a-wall", 5, { { 0, 0 }, { 4, 0 }, { 4, 4 }, { 2, 0 }, { 0, 4 } }, false },
+  { "touched-by-a-corner", 5, { { 2, 0 }, { 0, 4 }, { 0, 0 }, { 4, 0 }, { 4, 4 } }, false },
   { "line", 3, { { 0, 0 }, { 1, 1 }, { 2, 2 } }, false },
   { "two", 2, { { 0, 0 }, { 2, 0 } }, false },
   { "nan", 4, { { 0, 0 }, { 2, 0 }, { NAN, 2 }, { 0, 2 } }, false },

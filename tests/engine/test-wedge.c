@@ -193,6 +193,10 @@ test_outside (void)
   g_assert_cmpuint (lr_wedge_in_room (l_room_m, 6, from_m, lr_vec2 (2, -1), lr_vec2 (2, 1), out_m, OUT_MAX), ==, 3);
   assert_near_2 (out_m[1], lr_vec2 (0.0, 0.5), 1e-9);
   assert_near_2 (out_m[2], lr_vec2 (0.0, 1.5), 1e-9);
+  /* The left part of this wedge passes the room: it ends at the corner (0, 4), and the apex is not named twice */
+  g_assert_cmpuint (lr_wedge_in_room (l_room_m, 6, from_m, lr_vec2 (2, 1), lr_vec2 (-1, 2), out_m, OUT_MAX), ==, 3);
+  assert_near_2 (out_m[1], lr_vec2 (0.0, 1.5), 1e-9);
+  assert_near_2 (out_m[2], lr_vec2 (0.0, 4.0), 1e-9);
   g_assert_cmpuint (lr_wedge_in_room (l_room_m, 6, from_m, lr_vec2 (-2, 1), lr_vec2 (-2, -1), out_m, OUT_MAX), ==, 0);
 }
 
