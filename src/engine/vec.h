@@ -74,6 +74,7 @@ lr_vec2_cross (LrVec2 a, LrVec2 b)
   return a.x * b.y - a.y * b.x;
 }
 
+/* Length, >= 0, without overflow */
 static inline double
 lr_vec2_length (LrVec2 a)
 {
@@ -86,6 +87,7 @@ lr_vec2_distance (LrVec2 a, LrVec2 b)
   return hypot (b.x - a.x, b.y - a.y);
 }
 
+/* Direction anticlockwise from +x, in [-pi, pi]; 0 for a vector without length */
 static inline double
 lr_vec2_angle_rad (LrVec2 a)
 {
@@ -98,12 +100,14 @@ lr_vec2_is_finite (LrVec2 a)
   return isfinite (a.x) && isfinite (a.y);
 }
 
+/* The vector of a direction, anticlockwise from +x, and a length */
 static inline LrVec2
 lr_vec2_polar (double angle_rad, double length)
 {
   return lr_vec2 (length * cos (angle_rad), length * sin (angle_rad));
 }
 
+/* a turned anticlockwise */
 static inline LrVec2
 lr_vec2_rotate (LrVec2 a, double angle_rad)
 {
@@ -137,6 +141,7 @@ lr_vec3_scale (LrVec3 a, double k)
   return lr_vec3 (a.x * k, a.y * k, a.z * k);
 }
 
+/* a + k d: the point k metres from a along the direction d */
 static inline LrVec3
 lr_vec3_along (LrVec3 a, LrVec3 d, double k)
 {
@@ -149,6 +154,7 @@ lr_vec3_dot (LrVec3 a, LrVec3 b)
   return a.x * b.x + a.y * b.y + a.z * b.z;
 }
 
+/* Right-handed: x × y = z */
 static inline LrVec3
 lr_vec3_cross (LrVec3 a, LrVec3 b)
 {
@@ -161,12 +167,14 @@ lr_vec3_length (LrVec3 a)
   return sqrt (lr_vec3_dot (a, a));
 }
 
+/* Its place in plan */
 static inline LrVec2
 lr_vec3_flat (LrVec3 a)
 {
   return lr_vec2 (a.x, a.y);
 }
 
+/* The place in plan at a height above the floor */
 static inline LrVec3
 lr_vec2_raise (LrVec2 a, double z_m)
 {
