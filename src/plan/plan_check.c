@@ -131,10 +131,45 @@ lr_job_accepts_text (const char *key,
 }
 
 /**
+ * lr_ref_is_to_kit:
+ * @prop: a reference
+ *
+ * Returns: whether it names a kit entry, not an item of the set-up
+ */
+gboolean
+lr_ref_is_to_kit (const LrProp *prop)
+{
+  return strcmp (prop->target, LR_TARGET_KIT) == 0
+         || strcmp (prop->target, lr_item_kind_info (LR_ITEM_LENS)->word) == 0;
+}
+
+/**
+ * lr_ref_accepts:
+ * @prop: one of the references of @item
+ * @item: an item
+ * @target: (nullable): what it should name: an item, or that of a kit entry
+ *
+ * Returns: whether @target is of the kind that @prop wants, and not @item itself
+ */
+gboolean
+lr_ref_accepts (const LrProp *prop,
+                const LrItem *item,
+                const LrItem *target)
+{
+  if (target == NULL || target == item)
+    return FALSE;
+  if (strcmp (prop->target, LR_TARGET_KIT) == 0)
+    return target->kind == item->kind;
+
+  return strcmp (prop->target, LR_TARGET_ITEM) == 0
+         || strcmp (prop->target, lr_item_kind_info (target->kind)->word) == 0;
+}
+
+/**
  * lr_ref_is_valid:
  * @plan: a plan
- * @setup: (nullable): the set-up that holds @item; %NULL: the kit holds it
- * @item: an item
+ * @setup: the set-up of @item
+ * @item: an item, or a copy of one
  * @prop: one of its references
  * @id: what it should name
  *
@@ -147,29 +182,10 @@ lr_ref_is_valid (const LrPlan  *plan,
                  const LrProp  *prop,
                  const char    *id)
 {
-  const LrKitEntry *entry;
-  const LrItem *target;
+  const LrKitEntry *entry = lr_ref_is_to_kit (prop) ? lr_plan_find_kit (plan, id) : NULL;
+  const LrItem *target = lr_ref_is_to_kit (prop) ? (entry != NULL ? entry->item : NULL) : lr_setup_find (setup, id);
 
-  if (*id == '\0')
-    return TRUE;
-
-  if (strcmp (prop->target, LR_TARGET_KIT) == 0)
-    {
-      entry = lr_plan_find_kit (plan, id);
-      return setup != NULL && entry != NULL && entry->item->kind == item->kind;
-    }
-  if (strcmp (prop->target, lr_item_kind_info (LR_ITEM_LENS)->word) == 0)
-    {
-      entry = lr_plan_find_kit (plan, id);
-      return entry != NULL && entry->item->kind == LR_ITEM_LENS;
-    }
-  if (setup == NULL || strcmp (id, item->id) == 0)
-    return FALSE;
-
-  target = lr_setup_find (setup, id);
-
-  return target != NULL && (strcmp (prop->target, LR_TARGET_ITEM) == 0
-                            || strcmp (prop->target, lr_item_kind_info (target->kind)->word) == 0);
+  return *id == '\0' || (lr_ref_accepts (prop, item, target) && (lr_ref_is_to_kit (prop) || strcmp (id, item->id) != 0));
 }
 
 /* People read metres, per cent and the rest as the file holds it */

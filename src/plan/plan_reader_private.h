@@ -1,0 +1,20 @@
+/* plan_reader_private.h - what the files of the reader share
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "json_value.h"
+#include "plan_private.h"
+#include "plan_reader.h"
+
+/* (transfer full) (nullable); @kit_ids: LrItem of every kit entry by id */
+LrSetup *lr_read_setup (const LrJsonPlace *place, JsonNode *node, GHashTable *kit_ids, GError **error);
+/* The id of a fresh item, not "" and not in @ids yet; @ids gets it */
+gboolean lr_read_id    (const LrJsonPlace *place, LrItem *item, GHashTable *ids, GError **error);
+/* What must hold between the members of an item */
+gboolean lr_read_check_order (const LrJsonPlace *place, const LrItem *item, GError **error);
+/* @ids: LrItem of the set-up by id; NULL for an item of the kit */
+gboolean lr_read_check_refs (const LrJsonPlace *place, const LrItem *item, GHashTable *ids, GHashTable *kit_ids,
+                             GError **error);

@@ -1,0 +1,397 @@
+/* plan_writer.c - from a plan to a file
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Members stand in the order of the tables, then those that this version does not know, in the order in which they were
+ * read. Optional ones that are not given are left out; all others are written, also where they equal their fallback.
+ */
+
+#include "config.h"
+
+#include "plan_writer.h"
+
+#include "json_writer.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <gio/gio.h>
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+/* Members */
+
+static void
+write_prop (LrJsonWriter  *writer,
+            const LrProp  *prop,
+            gconstpointer  owner)
+{
+  double value = lr_prop_is_text (prop) ? 0.0 : lr_prop_get_number (prop, owner);
+
+  switch (prop->type)
+    {
+    case LR_PROP_TEXT:
+    case LR_PROP_REF:
+    case LR_PROP_CHOICE:
+      if (!prop->is_optional || *lr_prop_get_text (prop, owner) != '\0')
+        lr_json_write_text (writer, prop->key, lr_prop_get_text (prop, owner));
+      break;
+    case LR_PROP_FLAG:
+      lr_json_write_flag (writer, prop->key, value != 0.0);
+      break;
+    case LR_PROP_LENGTH:
+    case LR_PROP_FINE_LENGTH:
+    case LR_PROP_ANGLE:
+    case LR_PROP_SHARE:
+    case LR_PROP_NUMBER:
+    case LR_PROP_COUNT:
+    default:
+      if (!prop->is_optional || value != 0.0)
+        lr_json_write_number (writer, prop->key, lr_prop_to_file (prop, value), lr_prop_decimals (prop));
+    }
+}
+
+static void
+write_table (LrJsonWriter      *writer,
+             const LrPropTable *table,
+             gconstpointer      owner)
+{
+  for (gsize i = 0; i < table->n_props; i++)
+    write_prop (writer, &table->props[i], owner);
+}
+
+static void
+write_object (LrJsonWriter      *writer,
+              const char        *key,
+              const LrPropTable *table,
+              gconstpointer      owner,
+              JsonObject        *unknown)
+{
+  lr_json_begin (writer, key, '{');
+  write_table (writer, table, owner);
+  lr_json_write_members (writer, unknown);
+  lr_json_end (writer, '}');
+}
+
+static void
+write_points (LrJsonWriter *writer,
+              const char   *key,
+              const LrVec2 *points_m,
+              gsize         n)
+{
+  const LrPropTable *table = lr_item_common_table (LR_PLACE_FLOOR);
+  const LrProp *prop = lr_prop_table_find (table, "x-mm");
+  g_autofree double *pairs = g_new (double, 2 * n);
+
+  for (gsize i = 0; i < n; i++)
+    {
+      pairs[2 * i] = lr_prop_to_file (prop, points_m[i].x);
+      pairs[2 * i + 1] = lr_prop_to_file (prop, points_m[i].y);
+    }
+  lr_json_write_pairs (writer, key, pairs, n, 0);
+}
+
+/* Parts */
+
+static void
+write_job (LrJsonWriter *writer,
+           const LrJob  *job)
+{
+  lr_json_begin (writer, "job", '{');
+  write_table (writer, lr_job_table (), job);
+  lr_json_begin (writer, "contacts", '[');
+  for (gsize i = 0; i < job->n_contacts; i++)
+    write_object (writer, NULL, lr_contact_table (), &job->contacts[i], job->contacts[i].unknown);
+  lr_json_end (writer, ']');
+  lr_json_begin (writer, "requests", '[');
+  for (gsize i = 0; job->requests[i] != NULL; i++)
+    lr_json_write_text (writer, NULL, job->requests[i]);
+  lr_json_end (writer, ']');
+  lr_json_write_members (writer, job->unknown);
+  lr_json_end (writer, '}');
+}
+
+static void
+write_limits (LrJsonWriter *writer,
+              const LrPlan *plan)
+{
+  lr_json_begin (writer, "limits", '{');
+  for (int i = 0; i < LR_N_LIMITS; i++)
+    {
+      const LrProp *prop = &lr_limit_info (i)->prop;
+
+      if (plan->limits.is_set[i])
+        lr_json_write_number (writer, prop->key, lr_prop_to_file (prop, plan->limits.value[i]), lr_prop_decimals (prop));
+    }
+  lr_json_write_members (writer, plan->unknown_limits);
+  lr_json_end (writer, '}');
+}
+
+static void
+write_kit (LrJsonWriter *writer,
+           GPtrArray    *kit)
+{
+  lr_json_begin (writer, "kit", '[');
+  for (guint i = 0; i < kit->len; i++)
+    {
+      const LrKitEntry *entry = kit->pdata[i];
+      const LrItemKindInfo *info = lr_item_kind_info (entry->item->kind);
+
+      lr_json_begin (writer, NULL, '{');
+      lr_json_write_text (writer, "id", entry->item->id);
+      write_table (writer, lr_kit_entry_table (), entry);
+      lr_json_write_text (writer, "kind", info->word);
+      write_table (writer, &info->table, entry->item);
+      lr_json_write_members (writer, entry->item->unknown);
+      lr_json_end (writer, '}');
+    }
+  lr_json_end (writer, ']');
+}
+
+static void
+write_item (LrJsonWriter *writer,
+            const LrItem *item)
+{
+  const LrItemKindInfo *info = lr_item_kind_info (item->kind);
+
+  lr_json_begin (writer, NULL, '{');
+  write_table (writer, lr_item_common_table (info->place), item);
+  if (info->place == LR_PLACE_PATH)
+    write_points (writer, "path", item->path_m, item->n_path);
+  write_table (writer, &info->table, item);
+  lr_json_write_members (writer, item->unknown);
+  lr_json_end (writer, '}');
+}
+
+/* The lists of the room's kinds, or of the others. Items are kept in the order of their kinds: one walk does. */
+static void
+write_items (LrJsonWriter  *writer,
+             const LrSetup *setup,
+             gboolean       is_of_room)
+{
+  guint i = 0;
+
+  for (guint k = 0; k < LR_N_ITEM_KINDS; k++)
+    {
+      LrItemKind kind = lr_item_kind_in_order (k);
+      const LrItemKindInfo *info = lr_item_kind_info (kind);
+      gboolean is_wanted = info->list_key != NULL && info->is_of_room == is_of_room;
+
+      if (is_wanted)
+        lr_json_begin (writer, info->list_key, '[');
+      for (; i < setup->items->len && ((const LrItem *) setup->items->pdata[i])->kind == kind; i++)
+        if (is_wanted)
+          write_item (writer, setup->items->pdata[i]);
+      if (is_wanted)
+        lr_json_end (writer, ']');
+    }
+}
+
+static void
+write_room (LrJsonWriter  *writer,
+            const LrSetup *setup)
+{
+  const LrRoom *room = setup->room;
+
+  lr_json_begin (writer, "room", '{');
+  write_points (writer, "corners", room->corners_m, room->n_corners);
+  write_table (writer, lr_room_table (), room);
+  write_object (writer, "walls", lr_surface_table (), &room->walls, room->walls.unknown);
+  write_object (writer, "floor", lr_surface_table (), &room->floor, room->floor.unknown);
+  write_object (writer, "ceiling", lr_surface_table (), &room->ceiling, room->ceiling.unknown);
+  lr_json_begin (writer, "tape", '[');
+  for (gsize i = 0; i < room->n_tape; i++)
+    write_object (writer, NULL, lr_tape_table (), &room->tape[i], room->tape[i].unknown);
+  lr_json_end (writer, ']');
+  write_items (writer, setup, TRUE);
+  lr_json_write_members (writer, room->unknown);
+  lr_json_end (writer, '}');
+}
+
+static void
+write_setup (LrJsonWriter  *writer,
+             const LrSetup *setup)
+{
+  lr_json_begin (writer, NULL, '{');
+  lr_json_write_text (writer, "id", setup->id);
+  lr_json_write_text (writer, "name", setup->name);
+  write_room (writer, setup);
+  write_items (writer, setup, FALSE);
+  lr_json_write_members (writer, setup->unknown);
+  lr_json_end (writer, '}');
+}
+
+/**
+ * lr_plan_to_bytes:
+ * @plan: a plan
+ *
+ * Returns: (transfer full): the file: UTF-8 JSON that ends in a newline. Read and written again it is the same.
+ */
+GBytes *
+lr_plan_to_bytes (const LrPlan *plan)
+{
+  LrJsonWriter writer = { .text = g_string_sized_new (32 * 1024) };
+
+  lr_json_begin (&writer, NULL, '{');
+  lr_json_write_text (&writer, "format", LR_PLAN_FORMAT);
+  lr_json_write_number (&writer, "version", plan->version, 0);
+  write_job (&writer, plan->job);
+  write_limits (&writer, plan);
+  write_kit (&writer, plan->kit);
+  lr_json_write_text (&writer, "shown", lr_plan_get_setup (plan)->id);
+  lr_json_begin (&writer, "setups", '[');
+  for (guint i = 0; i < plan->setups->len; i++)
+    write_setup (&writer, plan->setups->pdata[i]);
+  lr_json_end (&writer, ']');
+  lr_json_write_members (&writer, plan->unknown);
+  lr_json_end (&writer, '}');
+
+  return g_string_free_to_bytes (writer.text);
+}
+
+/* Files */
+
+static gboolean
+fail_to_save (const char  *path,
+              const char  *why,
+              GError     **error)
+{
+  g_autofree char *shown = g_filename_display_name (path);
+
+  g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_IO, _("%s could not be saved: %s"), shown, why);
+
+  return FALSE;
+}
+
+/* GLib's own sentence names its temporary file */
+static const char *
+reason (const GError *error)
+{
+  static const struct { int code, number; } causes[] = {
+    { G_FILE_ERROR_ACCES, EACCES }, { G_FILE_ERROR_PERM, EPERM },   { G_FILE_ERROR_ROFS, EROFS },
+    { G_FILE_ERROR_NOSPC, ENOSPC }, { G_FILE_ERROR_NOENT, ENOENT }, { G_FILE_ERROR_NOTDIR, ENOTDIR },
+    { G_FILE_ERROR_IO, EIO },       { G_FILE_ERROR_NAMETOOLONG, ENAMETOOLONG },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (causes); i++)
+    if (g_error_matches (error, G_FILE_ERROR, causes[i].code))
+      return g_strerror (causes[i].number);
+
+  return error->message;
+}
+
+/* Pipes and devices are written to; they have no file before them */
+static gboolean
+write_to_device (const char  *path,
+                 const char  *data,
+                 gsize        length,
+                 GError     **error)
+{
+  int fd = g_open (path, O_WRONLY | O_CLOEXEC, 0);
+  gboolean ok = fd >= 0;
+
+  while (ok && length > 0)
+    {
+      gssize n = write (fd, data, length);
+
+      if (n < 0 && errno == EINTR)
+        continue;
+      ok = n >= 0;
+      data += MAX (n, 0);
+      length -= (gsize) MAX (n, 0);
+    }
+  if (!ok)
+    fail_to_save (path, g_strerror (errno), error);
+  if (fd >= 0)
+    g_close (fd, NULL);
+
+  return ok;
+}
+
+/* A second name for what is at @path: it takes no space, so that a full disk is no hindrance. Where the file system has no
+ * such thing, a copy. Without a backup a save is still better than none. */
+static gboolean
+make_backup (const char *path,
+             const char *backup)
+{
+  g_autoptr (GFile) from = g_file_new_for_path (path), to = g_file_new_for_path (backup);
+
+  return link (path, backup) == 0 || g_file_copy (from, to, G_FILE_COPY_OVERWRITE, NULL, NULL, NULL, NULL);
+}
+
+static gboolean
+replace_file (const char      *path,
+              const char      *data,
+              gsize            length,
+              const GStatBuf  *before,
+              GError         **error)
+{
+  g_autofree char *backup = g_strconcat (path, "~", NULL), *fresh_backup = g_strconcat (path, ".new~", NULL);
+  int mode = before != NULL ? (int) (before->st_mode & 07777) : 0666;
+  g_autoptr (GError) cause = NULL;
+  gboolean has_backup;
+
+  g_unlink (fresh_backup);
+  has_backup = before != NULL && make_backup (path, fresh_backup);
+  if (!g_file_set_contents_full (path, data, (gssize) length, G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
+                                 mode, &cause))
+    {
+      if (has_backup)
+        g_unlink (fresh_backup);
+      return fail_to_save (path, reason (cause), error);
+    }
+
+  if (before != NULL)
+    g_chmod (path, mode);
+  if (has_backup)
+    g_rename (fresh_backup, backup);
+
+  return TRUE;
+}
+
+/**
+ * lr_plan_write:
+ * @plan: a plan
+ * @path: of a file, which need not be there yet; a link leads to the file behind it
+ * @error: return location
+ *
+ * Either the whole plan is at @path afterwards, and what was there at @path with a "~" behind it, or nothing has changed.
+ * The plan is on the disk when this returns. A plan of a newer version is not saved.
+ *
+ * Returns: %FALSE if it could not be saved
+ */
+gboolean
+lr_plan_write (const LrPlan  *plan,
+               const char    *path,
+               GError       **error)
+{
+  g_autoptr (GBytes) bytes = NULL;
+  char *real_path = realpath (path, NULL);
+  g_autofree char *target = g_strdup (real_path != NULL ? real_path : path);
+  GStatBuf before;
+  gboolean exists;
+  gconstpointer data;
+  gsize length;
+
+  free (real_path);
+  if (plan->is_read_only)
+    {
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VERSION,
+                   _("This plan has version %d of the format; this program can save version %d only."), plan->version,
+                   LR_PLAN_VERSION);
+      return FALSE;
+    }
+
+  exists = g_stat (target, &before) == 0;
+  if (exists && S_ISDIR (before.st_mode))
+    return fail_to_save (path, g_strerror (EISDIR), error);
+
+  bytes = lr_plan_to_bytes (plan);
+  data = g_bytes_get_data (bytes, &length);
+  if (exists && !S_ISREG (before.st_mode))
+    return write_to_device (target, data, length, error);
+
+  return replace_file (target, data, length, exists ? &before : NULL, error);
+}
