@@ -116,12 +116,12 @@ read_sharpness (LrCameraReading *reading)
 {
   const LrCamera *camera = &reading->item->camera;
   LrSharpRange range;
-  double coc_m = camera->coc_m;
 
   reading->sharp_near_m = reading->sharp_far_m = reading->hyperfocal_m = NAN;
-  if (!(coc_m > 0.0) && !lr_coc_default_m (camera->sensor_width_m, camera->sensor_height_m, &coc_m))
-    return;
-  if (!lr_sharp_range (camera->focal_m, camera->f_number, coc_m, &reading->focus, &range))
+  reading->coc_m = camera->coc_m;
+  if (!(reading->coc_m > 0.0))
+    lr_coc_default_m (camera->sensor_width_m, camera->sensor_height_m, &reading->coc_m);
+  if (!lr_sharp_range (camera->focal_m, camera->f_number, reading->coc_m, &reading->focus, &range))
     return;
 
   reading->sharp_near_m = range.near_m;

@@ -14,6 +14,9 @@
 #define TRUNK_BACK_M 0.29  /* of a seated person: what does not go under a table */
 #define TRUNK_FRONT_M 0.22
 #define TRUNK_HALF_WIDTH_M 0.26
+#define RING_M 0.10
+#define N_RINGS 10
+#define N_WAYS 16
 
 /* Something on the floor: a thing, or the floor that a door needs */
 typedef struct
@@ -344,43 +347,112 @@ lr_study_find_clashes (LrStudy *study)
   g_array_sort (study->clashes, compare_clashes);
 }
 
-/**
- * lr_study_clash_at:
- * @study: a study
- * @placed: one of its things, with a footprint
- * @at_m: where it might stand [m], as it faces now
- *
- * How deep it would stand in another thing, in a door's swing or outside the room there.
- *
- * Returns: the deepest of these [m]; 0 if the place is clear
- */
-double
-lr_study_clash_at (const LrStudy  *study,
-                   const LrPlaced *placed,
-                   LrVec2          at_m)
+/* The thing with its footprint as it would stand at another place, facing as it does */
+static LrPlaced
+moved_to (const LrPlaced *placed,
+          LrVec2          at_m)
 {
-  g_autoptr (GArray) floors = g_array_sized_new (FALSE, FALSE, sizeof (LrOutline), study->placed->len + 1);
-  g_autoptr (GArray) pieces = collect_pieces (study, floors);
-  const LrRoom *room = study->setup->room;
   LrVec2 by = lr_vec2_sub (at_m, placed->at_m);
   LrPlaced moved = *placed;
-  Piece piece = { .placed = &moved, .outline = &moved.footprint };
-  double worst_m = 0.0;
 
   moved.at_m = at_m;
   moved.footprint.centre_m = lr_vec2_add (moved.footprint.centre_m, by);
   for (size_t i = 0; i < moved.footprint.n; i++)
     moved.footprint.corner_m[i] = lr_vec2_add (moved.footprint.corner_m[i], by);
-  bound (&piece);
+  return moved;
+}
 
-  if (room->n_corners >= 3)
-    worst_m = lr_outline_outside_m (&moved.footprint, room->corners_m, room->n_corners);
+static gboolean
+is_clear (const LrStudy  *study,
+          const GArray   *pieces,
+          const LrPlaced *placed,
+          LrVec2          at_m,
+          double          allowed_m)
+{
+  const LrRoom *room = study->setup->room;
+  double door_m = study->plan->limits.value[LR_LIMIT_OVERLAP];
+  LrPlaced moved = moved_to (placed, at_m);
+  Piece piece = { .placed = &moved, .outline = &moved.footprint };
+
+  bound (&piece);
+  if (room->n_corners >= 3
+      && lr_outline_outside_m (&moved.footprint, room->corners_m, room->n_corners) > allowed_m)
+    return FALSE;
+
   for (guint i = 0; i < pieces->len; i++)
     {
       const Piece *other = &g_array_index (pieces, Piece, i);
 
-      if (other->placed != placed && !are_apart (&piece, other))
-        worst_m = fmax (worst_m, overlap_m (&piece, other, NULL));
+      if (other->placed != placed && !are_apart (&piece, other)
+          && overlap_m (&piece, other, NULL) > (other->is_door ? door_m : allowed_m))
+        return FALSE;
     }
-  return worst_m;
+  return TRUE;
+}
+
+/**
+ * lr_study_is_clear:
+ * @study: a study
+ * @placed: one of its things, with a footprint
+ * @at_m: where it might stand [m], facing as it does now
+ * @allowed_m: how deep it may stand in others and in walls [m]; in what a door needs the plan's limit holds
+ *
+ * Returns: whether it would stand clear of others, walls and doors
+ */
+gboolean
+lr_study_is_clear (const LrStudy  *study,
+                   const LrPlaced *placed,
+                   LrVec2          at_m,
+                   double          allowed_m)
+{
+  g_autoptr (GArray) floors = g_array_sized_new (FALSE, FALSE, sizeof (LrOutline), study->placed->len + 1);
+  g_autoptr (GArray) pieces = collect_pieces (study, floors);
+
+  return is_clear (study, pieces, placed, at_m, allowed_m);
+}
+
+/**
+ * lr_study_find_clear:
+ * @study: a study
+ * @placed: one of its things, with a footprint
+ * @first_m: where it might stand [m]: looked at first
+ * @allowed_m: how deep it may stand in others and in walls [m]; in what a door needs the plan's limit holds
+ * @to_m: (out): a place where it is clear, as it faces now [m]
+ *
+ * After @first_m looks at rings of 10 cm round where the thing stands now, up to a metre, and takes the nearest
+ * clear place.
+ *
+ * Returns: %FALSE, with @to_m untouched, if there is none
+ */
+gboolean
+lr_study_find_clear (const LrStudy  *study,
+                     const LrPlaced *placed,
+                     LrVec2          first_m,
+                     double          allowed_m,
+                     LrVec2         *to_m)
+{
+  g_autoptr (GArray) floors = g_array_sized_new (FALSE, FALSE, sizeof (LrOutline), study->placed->len + 1);
+  g_autoptr (GArray) pieces = collect_pieces (study, floors);
+  double first_rad = lr_vec2_angle_rad (lr_vec2_sub (first_m, placed->at_m));
+
+  if (is_clear (study, pieces, placed, first_m, allowed_m))
+    {
+      *to_m = first_m;
+      return TRUE;
+    }
+
+  for (int ring = 1; ring <= N_RINGS; ring++)
+    for (int i = 0; i < N_WAYS; i++)
+      {
+        double turn_rad = 2.0 * LR_PI / N_WAYS * ((i + 1) / 2) * (i % 2 ? 1.0 : -1.0);
+        LrVec2 at_m = lr_vec2_add (placed->at_m, lr_vec2_polar (first_rad + turn_rad, ring * RING_M));
+
+        if (is_clear (study, pieces, placed, at_m, allowed_m))
+          {
+            *to_m = at_m;
+            return TRUE;
+          }
+      }
+
+  return FALSE;
 }

@@ -17,7 +17,7 @@
  *     length-m                                                                        leads
  *     tape: west-m, south-m, from-p-m, from-q-m, crossing-deg                         what is marked on the floor
  *     subject, is-main, pan-deg, tilt-deg, angle-of-view-h-deg, angle-of-view-v-deg,  cameras
- *     area-width-mm, area-height-mm, lens-x-m .. lens-z-m, focus-m, magnification,
+ *     area-width-mm, area-height-mm, coc-mm, lens-x-m .. lens-z-m, focus-m, magnification,
  *     sharp-near-m, sharp-far-m, sharp-to-infinity, hyperfocal-m,
  *     distance-m, field-width-m, field-height-m, shot, frame-top-m, frame-bottom-m, headroom-share,
  *     eyes-across-share, eyes-down-share, gaze-deg, gaze-up-deg, lens-up-deg, lens-above-m,
@@ -129,6 +129,7 @@ add_lens (JsonBuilder           *builder,
   add_degrees (builder, "angle-of-view-v-deg", camera->angle_v_rad);
   add_number (builder, "area-width-mm", 1000.0 * camera->area.width_m);
   add_number (builder, "area-height-mm", 1000.0 * camera->area.height_m);
+  add_number (builder, "coc-mm", 1000.0 * camera->coc_m);
   add_number (builder, "lens-x-m", camera->projection.eye_m.x);
   add_number (builder, "lens-y-m", camera->projection.eye_m.y);
   add_number (builder, "lens-z-m", camera->projection.eye_m.z);

@@ -50,6 +50,7 @@ typedef struct
   double          focus_m;       /* where it is focused, from the sensor plane */
   LrFocus         focus;         /* the same from the lens; without one subject_m is HUGE_VAL and image_m the focal length */
   double          magnification;
+  double          coc_m;         /* limit of the blur disc that counts as sharp */
   double          field_w_m, field_h_m; /* at the eyes */
   double          sharp_near_m, sharp_far_m, hyperfocal_m; /* from the sensor plane; far may be HUGE_VAL */
   LrFraming       framing;       /* shot is LR_N_SHOTS and the shares NAN when nothing of the person is in the frame */
@@ -156,7 +157,9 @@ gboolean lr_camera_refit (const LrCameraReading *camera, double behind_field_w_m
 gboolean lr_camera_behind_with_focal (const LrCameraReading *camera, double focal_m, double *behind_field_w_m, double *distance_m);
 /* The floor that a door needs: the swing of its leaf, or the way to it; FALSE: its wall is not there */
 gboolean lr_study_door_floor (const LrStudy *study, const LrPlaced *door, LrOutline *floor);
-/* How deep the thing would stand in others, in walls or in door swings if it stood elsewhere; 0 if it would be clear */
-double   lr_study_clash_at (const LrStudy *study, const LrPlaced *placed, LrVec2 at_m);
+/* Whether the thing would stand clear of others, walls and doors elsewhere, but for @allowed_m */
+gboolean lr_study_is_clear   (const LrStudy *study, const LrPlaced *placed, LrVec2 at_m, double allowed_m);
+/* A place near the thing's own where it stands clear of others, walls and door swings; @first_m is looked at first */
+gboolean lr_study_find_clear (const LrStudy *study, const LrPlaced *placed, LrVec2 first_m, double allowed_m, LrVec2 *to_m);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrStudy, lr_study_free)
