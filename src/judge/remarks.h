@@ -21,10 +21,10 @@ typedef enum
 {
   LR_CHECK_LINE_SIDE, LR_CHECK_LINE_MARGIN,
   LR_CHECK_GAZE,
-  LR_CHECK_LENS_HEIGHT, LR_CHECK_EYES_LEVEL,
+  LR_CHECK_LENS_HEIGHT, LR_CHECK_EYELINE, LR_CHECK_EYES_LEVEL,
   LR_CHECK_FACE_DISTANCE, LR_CHECK_BACKGROUND_SEEN,
   LR_CHECK_BACKGROUND_DISTANCE, LR_CHECK_BACKGROUND_BLUR,
-  LR_CHECK_DEPTH_OF_FIELD,
+  LR_CHECK_LENS_RANGE, LR_CHECK_DEPTH_OF_FIELD,
   LR_CHECK_SHOT_SIZE, LR_CHECK_HEADROOM, LR_CHECK_CUT,
   LR_CHECK_OVERLAP, LR_CHECK_OUTSIDE, LR_CHECK_DOOR_SWING, LR_CHECK_CEILING,
   LR_CHECK_MISSING, /* no room, no subject, no camera: what to do next */
@@ -37,6 +37,7 @@ typedef struct
   const char *word;     /* in --json: "line-side" */
   const char *title;    /* for people: "Line of action" */
   LrLimit     limit;    /* the limit it uses, or LR_N_LIMITS */
+  LrPropType  type;     /* of the figure that it judges: LR_PROP_ANGLE, _LENGTH, _SHARE, _NUMBER */
   const char *source;   /* of the limit or of the rule, translated by its user */
 } LrCheckInfo;
 
@@ -55,6 +56,7 @@ typedef struct
 typedef struct
 {
   char   *sentence;           /* "Move B 0.46 m towards the north wall, to 32°." */
+  char   *markup;             /* the same with its figures in <b> */
   char   *short_figure;       /* "0.46 m" for the ghost */
   GArray *changes;            /* LrChange with owned ids; keys are static */
 } LrRemedy;
@@ -66,7 +68,7 @@ typedef struct
   char     *key;              /* stable while the plan is edited: "cut:camera-a:camera-b"; selects the same remark again */
   char     *markup;           /* one line: what, by how much, the limit, the change; figures in <b>, Pango markup */
   char     *text;             /* the same without markup */
-  char    **ids;              /* items that it is about, the one to mark first; NULL-terminated */
+  char    **ids;              /* items that it is about, the one that it marks first; NULL-terminated */
   GArray   *marks;            /* LrMark */
   LrRemedy *remedy;           /* may be NULL */
   double    value, limit;     /* the figure judged and its limit, inside units; NAN if none */
@@ -76,13 +78,15 @@ typedef struct
 {
   GPtrArray *all;             /* of LrRemark: Fix first, then Mind, then Fine; steady order within */
   guint      n[LR_N_GRADES];
+  GHashTable *worst;          /* private: id -> LrGrade */
 } LrRemarks;
 
 /* @units: how lengths are written in the sentences */
 LrRemarks *lr_remarks_new  (const LrStudy *study, LrUnits units);
 void       lr_remarks_free (LrRemarks *remarks);
 const LrRemark *lr_remarks_find (const LrRemarks *remarks, const char *key);     /* (nullable) */
-LrGrade    lr_remarks_worst_for (const LrRemarks *remarks, const char *item_id);  /* FINE if there is none */
+/* Worst of the remarks that mark the item; FINE if there is none */
+LrGrade    lr_remarks_worst_for (const LrRemarks *remarks, const char *item_id);
 
 const LrCheckInfo *lr_check_info (LrCheck check);
 const char        *lr_grade_title (LrGrade grade); /* "Fix", translated */

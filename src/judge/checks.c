@@ -1,0 +1,105 @@
+/* checks.c - the one table of checks
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The values of the limits, with their own sources, are in plan_limits.c; the source here is the rule's.
+ */
+
+#include "config.h"
+
+#include "remarks.h"
+
+#include <glib/gi18n-lib.h>
+
+#define COMMON_PRACTICE N_("common practice, no source")
+#define GEOMETRY N_("geometry: what stands in the same place cannot be set up")
+
+static const LrCheckInfo checks[LR_N_CHECKS] = {
+  [LR_CHECK_LINE_SIDE] = { "line-side", N_("Side of the line of action"), LR_N_LIMITS, LR_PROP_LENGTH,
+    N_("the 180-degree rule; Katz, Film Directing Shot by Shot") },
+  [LR_CHECK_LINE_MARGIN] = { "line-margin", N_("Distance from the line of action"), LR_LIMIT_LINE_MARGIN, LR_PROP_ANGLE,
+    COMMON_PRACTICE },
+  [LR_CHECK_GAZE] = { "gaze", N_("Look past the lens"), LR_LIMIT_GAZE_MAX, LR_PROP_ANGLE,
+    N_("common practice, no source; a look within about 3° reads as into the lens: Horstmann and Linke, Perception 2021") },
+  [LR_CHECK_LENS_HEIGHT] = { "lens-height", N_("Lens height"), LR_LIMIT_LENS_ELEVATION, LR_PROP_ANGLE, COMMON_PRACTICE },
+  [LR_CHECK_EYELINE] = { "eyeline", N_("Look above or below the lens"), LR_LIMIT_EYELINE_ELEVATION, LR_PROP_ANGLE,
+    COMMON_PRACTICE },
+  [LR_CHECK_EYES_LEVEL] = { "eyes-level", N_("Eyes level with each other"), LR_LIMIT_EYES_LEVEL, LR_PROP_LENGTH,
+    COMMON_PRACTICE },
+  [LR_CHECK_FACE_DISTANCE] = { "face-distance", N_("Perspective of the face"), LR_LIMIT_NATURAL_DISTANCE, LR_PROP_LENGTH,
+    N_("common practice, no source; the figure is similar triangles") },
+  [LR_CHECK_BACKGROUND_SEEN] = { "background-seen", N_("Background seen"), LR_N_LIMITS, LR_PROP_LENGTH,
+    N_("similar triangles") },
+  [LR_CHECK_BACKGROUND_DISTANCE] = { "background-distance", N_("Distance of the background"),
+    LR_LIMIT_BACKGROUND_DISTANCE, LR_PROP_LENGTH, COMMON_PRACTICE },
+  [LR_CHECK_BACKGROUND_BLUR] = { "background-blur", N_("Softness of the background"), LR_LIMIT_BACKGROUND_BLUR,
+    LR_PROP_SHARE, N_("common practice, no source; the figure is the thin lens: Ray, Applied Photographic Optics") },
+  [LR_CHECK_LENS_RANGE] = { "lens-range", N_("What the lens can do"), LR_N_LIMITS, LR_PROP_NUMBER,
+    N_("the lens as it stands in the kit") },
+  [LR_CHECK_DEPTH_OF_FIELD] = { "depth-of-field", N_("Focus and depth of field"), LR_LIMIT_DEPTH_COMFORT, LR_PROP_LENGTH,
+    N_("common practice, no source; the figure: Greenleaf, Photographic Optics (1950)") },
+  [LR_CHECK_SHOT_SIZE] = { "shot-size", N_("Shot size"), LR_N_LIMITS, LR_PROP_LENGTH,
+    N_("common practice: where the frame cuts the body; Thompson and Bowen, Grammar of the Shot") },
+  [LR_CHECK_HEADROOM] = { "headroom", N_("Headroom"), LR_LIMIT_HEADROOM_MAX, LR_PROP_SHARE, COMMON_PRACTICE },
+  [LR_CHECK_CUT] = { "cut", N_("Cut between two cameras"), LR_LIMIT_CUT_ANGLE, LR_PROP_ANGLE,
+    N_("the 30-degree rule; Corrigan and White, The Film Experience") },
+  [LR_CHECK_OVERLAP] = { "overlap", N_("Things in each other’s place"), LR_LIMIT_OVERLAP, LR_PROP_LENGTH, GEOMETRY },
+  [LR_CHECK_OUTSIDE] = { "outside", N_("Things outside the room"), LR_LIMIT_OVERLAP, LR_PROP_LENGTH, GEOMETRY },
+  [LR_CHECK_DOOR_SWING] = { "door-swing", N_("Doors"), LR_LIMIT_OVERLAP, LR_PROP_LENGTH,
+    N_("geometry; the local fire code decides what must stay clear") },
+  [LR_CHECK_CEILING] = { "ceiling", N_("Ceiling"), LR_N_LIMITS, LR_PROP_LENGTH, GEOMETRY },
+  [LR_CHECK_MISSING] = { "missing", N_("Still missing"), LR_N_LIMITS, LR_PROP_NUMBER,
+    N_("what the other checks need") },
+};
+
+/**
+ * lr_check_info:
+ * @check: a check
+ *
+ * Returns: (transfer none): its row
+ */
+const LrCheckInfo *
+lr_check_info (LrCheck check)
+{
+  g_return_val_if_fail (check < LR_N_CHECKS, NULL);
+
+  return &checks[check];
+}
+
+/**
+ * lr_grade_title:
+ * @grade: a grade
+ *
+ * Returns: (transfer none): "Fix", "Mind" or "Fine", translated
+ */
+const char *
+lr_grade_title (LrGrade grade)
+{
+  static const char *const titles[LR_N_GRADES] = {
+    [LR_GRADE_FIX] = NC_("grade of a remark", "Fix"),
+    [LR_GRADE_MIND] = NC_("grade of a remark", "Mind"),
+    [LR_GRADE_FINE] = NC_("grade of a remark", "Fine"),
+  };
+
+  g_return_val_if_fail (grade < LR_N_GRADES, "");
+
+  return g_dpgettext2 (GETTEXT_PACKAGE, "grade of a remark", titles[grade]);
+}
+
+/**
+ * lr_grade_word:
+ * @grade: a grade
+ *
+ * Returns: (transfer none): "fix", "mind" or "fine", for other programs
+ */
+const char *
+lr_grade_word (LrGrade grade)
+{
+  static const char *const words[LR_N_GRADES] = {
+    [LR_GRADE_FIX] = "fix", [LR_GRADE_MIND] = "mind", [LR_GRADE_FINE] = "fine",
+  };
+
+  g_return_val_if_fail (grade < LR_N_GRADES, "");
+
+  return words[grade];
+}

@@ -1,0 +1,111 @@
+/* judge_cut.c - whether two cameras on one person can be cut against each other
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Seen from the subject they stand 30 degrees apart, or their sizes differ clearly; with neither, the picture seems to
+ * jump (Corrigan and White, The Film Experience; two sizes are common practice).
+ */
+
+#include "config.h"
+
+#include "judge_parts.h"
+
+#include <glib/gi18n-lib.h>
+
+#define SPARE_RAD (2.0 * LR_DEG)
+
+/* Both ways round from A, the shorter first; B stays on its side of the line of action */
+static void
+offer_places (LrJudge             *judge,
+              LrRemark            *remark,
+              const LrPairReading *pair)
+{
+  const LrPlaced *a = pair->a->placed, *b = pair->b->placed;
+  LrVec2 head_m = pair->b->subject->at_m;
+  double wanted_rad = judge->limits[LR_LIMIT_CUT_ANGLE] + SPARE_RAD;
+  LrVec2 to_a = lr_vec2_sub (a->at_m, head_m), to_b = lr_vec2_sub (b->at_m, head_m);
+  double at_rad = lr_angle_wrap_rad (lr_vec2_angle_rad (to_b) - lr_vec2_angle_rad (to_a));
+  double side = at_rad >= 0.0 ? 1.0 : -1.0;
+  const char *to = lr_say_angle (judge, wanted_rad);
+
+  for (int i = 0; i < 2; i++, side = -side)
+    {
+      LrVec2 to_m = lr_vec2_add (head_m, lr_vec2_rotate (to_b, side * wanted_rad - at_rad));
+
+      if (!pair->b->is_on_study_line || pair->b->side == LR_SIDE_ON_LINE
+          || lr_line_side (judge->study->line_from_m, judge->study->line_to_m, to_m) == pair->b->side)
+        lr_judge_offer_move (judge, remark, b, to_m, &head_m, to);
+    }
+}
+
+static void
+say_passed (LrJudge             *judge,
+            LrRemark            *remark,
+            const LrPairReading *pair,
+            gboolean             is_apart)
+{
+  const char *a = lr_say_name (judge, pair->a->placed), *b = lr_say_name (judge, pair->b->placed);
+  const char *subject = lr_say_name (judge, pair->b->subject);
+  const char *angle = lr_say_angle (judge, pair->angle_rad);
+  const char *limit = lr_say_limit (judge, LR_LIMIT_CUT_ANGLE);
+  const char *ratio = lr_say_number (judge, pair->size_ratio, 1);
+
+  if (is_apart && isfinite (pair->size_ratio))
+    lr_remark_say (remark, _("Seen from %s, %s stands <b>%s</b> round from %s; <b>%s</b> makes a cut. Heads differ in size by "
+                             "<b>%s</b> times."), subject, b, angle, a, limit, ratio);
+  else if (is_apart)
+    lr_remark_say (remark, _("Seen from %s, %s stands <b>%s</b> round from %s; <b>%s</b> makes a cut."), subject, b, angle, a,
+                   limit);
+  else
+    lr_remark_say (remark, _("Seen from %s, %s stands only <b>%s</b> round from %s, but heads differ in size by <b>%s</b> times: "
+                             "the cut passes."), subject, b, angle, a, ratio);
+}
+
+static void
+judge_pair (LrJudge             *judge,
+            const LrPairReading *pair)
+{
+  double limit_rad = judge->limits[LR_LIMIT_CUT_ANGLE];
+  gboolean is_apart = pair->angle_rad >= limit_rad;
+  gboolean is_other_size = (double) pair->steps >= judge->limits[LR_LIMIT_CUT_STEPS];
+  LrRemark *remark = lr_judge_add (judge, LR_CHECK_CUT, is_apart || is_other_size ? LR_GRADE_FINE : LR_GRADE_FIX,
+                                   pair->a->placed, pair->b->placed);
+  LrVec2 head_m;
+  const char *angle;
+
+  if (remark == NULL)
+    return;
+
+  head_m = pair->b->subject->at_m;
+  angle = lr_say_angle (judge, pair->angle_rad);
+  remark->value = pair->angle_rad;
+  remark->limit = limit_rad;
+  lr_remark_mark_first (remark, pair->b->placed);
+  lr_remark_about (remark, pair->b->subject);
+  lr_remark_mark_line (remark, head_m, pair->a->placed->at_m, NULL);
+  lr_remark_mark_line (remark, head_m, pair->b->placed->at_m, NULL);
+  lr_remark_mark_arc (remark, head_m, pair->a->placed->at_m, pair->b->placed->at_m, angle);
+
+  if (is_apart || is_other_size)
+    {
+      say_passed (judge, remark, pair, is_apart);
+      return;
+    }
+
+  lr_remark_say (remark, _("Seen from %s, %s stands only <b>%s</b> round from %s; under <b>%s</b> the cut jumps."),
+                 lr_say_name (judge, pair->b->subject), lr_say_name (judge, pair->b->placed), angle,
+                 lr_say_name (judge, pair->a->placed), lr_say_angle (judge, limit_rad));
+  offer_places (judge, remark, pair);
+}
+
+void
+lr_judge_cut (LrJudge *judge)
+{
+  for (guint i = 0; i < judge->study->pairs->len; i++)
+    {
+      const LrPairReading *pair = &g_array_index (judge->study->pairs, LrPairReading, i);
+
+      if (isfinite (pair->angle_rad) && !lr_judge_is_cutaway (judge, pair->a) && !lr_judge_is_cutaway (judge, pair->b))
+        judge_pair (judge, pair);
+    }
+}

@@ -1,0 +1,109 @@
+/* judge_parts.h - what the families of checks share
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * A family looks at a reading, says its grade with lr_judge_add () and, unless this is a trial, gives the remark
+ * its sentence, marks and remedies. A trial judges a plan that a remedy would make and keeps the grades alone, so that no
+ * remedy is offered that breaks something else.
+ */
+
+#pragma once
+
+#include "remarks.h"
+
+typedef struct
+{
+  LrCheck     check;
+  LrGrade     grade;
+  const char *id_a, *id_b; /* "" for none */
+} LrVerdict;
+
+typedef struct
+{
+  const LrStudy  *study;
+  const double   *limits;    /* of the plan, by LrLimit */
+  LrUnits         units;
+  gboolean        is_trial;
+  GArray         *verdicts;  /* LrVerdict */
+  GPtrArray      *remarks;   /* LrRemark, owned until they are handed over; NULL in a trial */
+  GArray         *offers;    /* LrOffer: remedies that are still to be tried */
+  GStringChunk   *words;     /* figures and names, until the sentences are written */
+} LrJudge;
+
+/* judge_*.c */
+void lr_judge_missing    (LrJudge *judge);
+void lr_judge_line       (LrJudge *judge);
+void lr_judge_gaze       (LrJudge *judge);
+void lr_judge_height     (LrJudge *judge);
+void lr_judge_lens       (LrJudge *judge);
+void lr_judge_background (LrJudge *judge);
+void lr_judge_focus      (LrJudge *judge);
+void lr_judge_framing    (LrJudge *judge);
+void lr_judge_cut        (LrJudge *judge);
+void lr_judge_room       (LrJudge *judge);
+
+/* remarks.c: NULL in a trial. @a is marked; the key names @a and @b (both may be NULL) in this order */
+LrRemark *lr_judge_add (LrJudge *judge, LrCheck check, LrGrade grade, const LrPlaced *a, const LrPlaced *b);
+void      lr_judge_all (LrJudge *judge);
+void      lr_remark_free (LrRemark *remark);
+/* @placed is marked instead of the first of the key */
+void      lr_remark_mark_first (LrRemark *remark, const LrPlaced *placed);
+/* @placed is named as well */
+void      lr_remark_about (LrRemark *remark, const LrPlaced *placed);
+
+static inline LrCameraReading *
+lr_judge_camera (const LrJudge *judge,
+                 guint          index)
+{
+  return &g_array_index (judge->study->cameras, LrCameraReading, index);
+}
+
+/* A camera on a thing, with the person out of its frame, is not judged as a shot of the person */
+gboolean lr_judge_is_cutaway (const LrJudge *judge, const LrCameraReading *camera);
+
+/* judge_lens.c: the lens in the kit; (nullable). The stop printed on lenses that is next to @f_number or equal */
+const LrLens *lr_judge_mounted_lens (const LrJudge *judge, const LrCameraReading *camera);
+double        lr_nominal_stop       (double f_number, gboolean is_wider);
+
+/* sentences.c: words live as long as the judge. Names are escaped for markup. */
+const char *lr_say_name   (LrJudge *judge, const LrPlaced *placed); /* short: "A", "L1", "Wenna" */
+const char *lr_say_title  (LrJudge *judge, const LrPlaced *placed); /* full: "Camera A", "L1 key" */
+const char *lr_say_length (LrJudge *judge, double length_m);        /* "0.46 m" */
+const char *lr_say_plain  (LrJudge *judge, double length_m);        /* "0.46", before another with its unit */
+const char *lr_say_small  (LrJudge *judge, double length_m);        /* "14 cm" */
+const char *lr_say_angle  (LrJudge *judge, double angle_rad);       /* "22°" */
+const char *lr_say_limit  (LrJudge *judge, LrLimit limit);          /* of its type */
+const char *lr_say_share  (LrJudge *judge, double share);           /* "19 %", "0.7 %" */
+const char *lr_say_number (LrJudge *judge, double number, int decimals);
+const char *lr_say_stop   (LrJudge *judge, double f_number);        /* "f/2.8" */
+const char *lr_say_focal  (LrJudge *judge, double focal_m);         /* "50 mm" */
+const char *lr_say_behind (LrJudge *judge, const LrCameraReading *camera); /* "west wall", "drafting table" */
+const char *lr_say_towards (LrJudge *judge, LrVec2 way);            /* "towards the north wall" */
+
+/* Adds a sentence to the remark; @format has figures between <b> and </b> */
+void lr_remark_say (LrRemark *remark, const char *format, ...) G_GNUC_PRINTF (2, 3);
+void lr_remedy_say (LrRemedy *remedy, const char *short_figure, const char *format, ...) G_GNUC_PRINTF (3, 4);
+/* (transfer full): without tags and entities */
+char *lr_markup_to_text (const char *markup);
+
+/* marks.c */
+void lr_remark_mark_line     (LrRemark *remark, LrVec2 a_m, LrVec2 b_m, const char *figure);
+void lr_remark_mark_distance (LrRemark *remark, LrVec2 a_m, LrVec2 b_m, const char *figure);
+void lr_remark_mark_point    (LrRemark *remark, LrVec2 at_m, const char *figure);
+void lr_remark_mark_outline  (LrRemark *remark, const LrOutline *outline, const char *figure);
+/* Between the ways from @centre_m to two points, the shorter way round */
+void lr_remark_mark_arc      (LrRemark *remark, LrVec2 centre_m, LrVec2 a_m, LrVec2 b_m, const char *figure);
+void lr_mark_clear           (gpointer mark);
+
+/* remedy.c */
+LrRemedy *lr_remedy_new    (void);
+void      lr_remedy_free   (LrRemedy *remedy);
+void      lr_remedy_change (LrRemedy *remedy, const LrItem *item, const char *key, double value);
+/* To another place, turned by as much as it swings round @about (nullable) if it aims at nothing */
+void      lr_remedy_move   (LrRemedy *remedy, const LrPlaced *placed, LrVec2 to_m, const LrVec2 *about_m);
+/* Of several for one remark the first that passes its trial is taken; (transfer full) */
+void      lr_judge_offer   (LrJudge *judge, LrRemark *remark, LrRemedy *remedy);
+/* Offers a move with the sentence "Move B 0.46 m towards the north wall, to 32°."; @to (nullable): "32°" */
+void      lr_judge_offer_move (LrJudge *judge, LrRemark *remark, const LrPlaced *placed, LrVec2 to_m,
+                               const LrVec2 *about_m, const char *to);
+void      lr_judge_try_offers (LrJudge *judge);

@@ -1,0 +1,249 @@
+/* remarks.c - judgements on a study
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The families judge in the order of LrCheck; then the remedies are tried, and the remarks sorted by
+ * grade, steadily.
+ */
+
+#include "judge_parts.h"
+
+#include <string.h>
+
+static const char *
+id_of (const LrPlaced *placed)
+{
+  return placed != NULL ? placed->item->id : "";
+}
+
+static char *
+make_key (LrCheck         check,
+          const LrPlaced *a,
+          const LrPlaced *b)
+{
+  const char *word = lr_check_info (check)->word;
+
+  if (a == NULL)
+    return g_strdup (word);
+
+  return b == NULL ? g_strconcat (word, ":", a->item->id, NULL)
+                   : g_strconcat (word, ":", a->item->id, ":", b->item->id, NULL);
+}
+
+/* Room for three ids and the end */
+#define MAX_IDS 3
+
+LrRemark *
+lr_judge_add (LrJudge        *judge,
+              LrCheck         check,
+              LrGrade         grade,
+              const LrPlaced *a,
+              const LrPlaced *b)
+{
+  LrVerdict verdict = { check, grade, id_of (a), id_of (b) };
+  LrRemark *remark;
+
+  g_array_append_val (judge->verdicts, verdict);
+  if (judge->is_trial)
+    return NULL;
+
+  remark = g_new0 (LrRemark, 1);
+  remark->check = check;
+  remark->grade = grade;
+  remark->key = make_key (check, a, b);
+  remark->ids = g_new0 (char *, MAX_IDS + 1);
+  remark->marks = g_array_new (FALSE, FALSE, sizeof (LrMark));
+  g_array_set_clear_func (remark->marks, lr_mark_clear);
+  remark->value = remark->limit = NAN;
+  lr_remark_about (remark, a);
+  lr_remark_about (remark, b);
+  g_ptr_array_add (judge->remarks, remark);
+
+  return remark;
+}
+
+void
+lr_remark_about (LrRemark       *remark,
+                 const LrPlaced *placed)
+{
+  guint n = g_strv_length (remark->ids);
+
+  if (placed != NULL && n < MAX_IDS && !g_strv_contains ((const char *const *) remark->ids, placed->item->id))
+    remark->ids[n] = g_strdup (placed->item->id);
+}
+
+void
+lr_remark_mark_first (LrRemark       *remark,
+                      const LrPlaced *placed)
+{
+  for (guint i = 1; remark->ids[0] != NULL && remark->ids[i] != NULL; i++)
+    if (strcmp (remark->ids[i], placed->item->id) == 0)
+      {
+        char *first = remark->ids[i];
+
+        remark->ids[i] = remark->ids[0];
+        remark->ids[0] = first;
+      }
+}
+
+void
+lr_remark_free (LrRemark *remark)
+{
+  g_free (remark->key);
+  g_free (remark->markup);
+  g_free (remark->text);
+  g_strfreev (remark->ids);
+  g_array_unref (remark->marks);
+  g_clear_pointer (&remark->remedy, lr_remedy_free);
+  g_free (remark);
+}
+
+gboolean
+lr_judge_is_cutaway (const LrJudge         *judge,
+                     const LrCameraReading *camera)
+{
+  const LrPlaced *target = lr_study_find_placed (judge->study, camera->item->camera.aims_at);
+  gboolean has_eyes = camera->eyes_across >= 0.0 && camera->eyes_across <= 1.0
+                      && camera->eyes_down >= 0.0 && camera->eyes_down <= 1.0;
+
+  return target != NULL && target->item->kind != LR_ITEM_PERSON && !has_eyes;
+}
+
+void
+lr_judge_all (LrJudge *judge)
+{
+  lr_judge_line (judge);
+  lr_judge_gaze (judge);
+  lr_judge_height (judge);
+  lr_judge_lens (judge);
+  lr_judge_background (judge);
+  lr_judge_focus (judge);
+  lr_judge_framing (judge);
+  lr_judge_cut (judge);
+  lr_judge_room (judge);
+  lr_judge_missing (judge);
+}
+
+/* A remark marks the first thing that it is about */
+static void
+note_worst (LrRemarks      *remarks,
+            const LrRemark *remark)
+{
+  gpointer before;
+
+  if (remark->grade == LR_GRADE_FINE || remark->ids[0] == NULL)
+    return;
+  if (!g_hash_table_lookup_extended (remarks->worst, remark->ids[0], NULL, &before)
+      || GPOINTER_TO_UINT (before) > (guint) remark->grade)
+    g_hash_table_insert (remarks->worst, remark->ids[0], GUINT_TO_POINTER (remark->grade));
+}
+
+static void
+sort_by_grade (LrRemarks *remarks,
+               GPtrArray *found)
+{
+  for (LrGrade grade = 0; grade < LR_N_GRADES; grade++)
+    for (guint i = 0; i < found->len; i++)
+      {
+        LrRemark *remark = found->pdata[i];
+
+        if (remark->grade != grade)
+          continue;
+
+        g_ptr_array_add (remarks->all, remark);
+        remarks->n[grade]++;
+        note_worst (remarks, remark);
+      }
+}
+
+/**
+ * lr_remarks_new:
+ * @study: a study
+ * @units: how lengths are written in the sentences
+ *
+ * Judges everything that was read. Nothing in the remarks points into @study.
+ *
+ * Returns: (transfer full): the remarks, Fix first
+ */
+LrRemarks *
+lr_remarks_new (const LrStudy *study,
+                LrUnits        units)
+{
+  LrRemarks *remarks = g_new0 (LrRemarks, 1);
+  LrJudge judge = {
+    .study = study,
+    .limits = study->plan->limits.value,
+    .units = units,
+    .verdicts = g_array_new (FALSE, FALSE, sizeof (LrVerdict)),
+    .remarks = g_ptr_array_new (),
+    .words = g_string_chunk_new (4096),
+  };
+
+  remarks->all = g_ptr_array_new_with_free_func ((GDestroyNotify) lr_remark_free);
+  remarks->worst = g_hash_table_new (g_str_hash, g_str_equal);
+
+  lr_judge_all (&judge);
+  lr_judge_try_offers (&judge);
+  sort_by_grade (remarks, judge.remarks);
+
+  g_array_unref (judge.verdicts);
+  g_ptr_array_unref (judge.remarks);
+  g_string_chunk_free (judge.words);
+
+  return remarks;
+}
+
+/**
+ * lr_remarks_free:
+ * @remarks: (transfer full) (nullable): remarks
+ */
+void
+lr_remarks_free (LrRemarks *remarks)
+{
+  if (remarks == NULL)
+    return;
+
+  g_hash_table_unref (remarks->worst);
+  g_ptr_array_unref (remarks->all);
+  g_free (remarks);
+}
+
+/**
+ * lr_remarks_find:
+ * @remarks: remarks
+ * @key: (nullable): key of one
+ *
+ * Returns: (transfer none) (nullable): the remark with that key
+ */
+const LrRemark *
+lr_remarks_find (const LrRemarks *remarks,
+                 const char      *key)
+{
+  for (guint i = 0; key != NULL && i < remarks->all->len; i++)
+    {
+      const LrRemark *remark = remarks->all->pdata[i];
+
+      if (strcmp (remark->key, key) == 0)
+        return remark;
+    }
+
+  return NULL;
+}
+
+/**
+ * lr_remarks_worst_for:
+ * @remarks: remarks
+ * @item_id: id of an item
+ *
+ * A remark about several things marks the first of its ids: the one that would be moved.
+ *
+ * Returns: the worst grade that marks the item, %LR_GRADE_FINE if there is none
+ */
+LrGrade
+lr_remarks_worst_for (const LrRemarks *remarks,
+                      const char      *item_id)
+{
+  gpointer worst;
+
+  return g_hash_table_lookup_extended (remarks->worst, item_id, NULL, &worst) ? GPOINTER_TO_UINT (worst) : LR_GRADE_FINE;
+}

@@ -1,0 +1,242 @@
+/* remedy.c - edits that would mend, and their trial
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * A family offers one or more remedies, the best first. Each is tried: applied to the plan, studied and
+ * judged. It is taken if the check that asked for it is fine then, nothing is a Fix that was none before, and, when it
+ * mends a Mind, there are fewer of those. So a remedy never pushes a thing into another or trades one fault for the next.
+ */
+
+#include "config.h"
+
+#include "judge_parts.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+/* Trials cost a study each; a set-up with very many things gets fewer of them, so that judging stays quick */
+#define TRIALS_TIMES_ITEMS 4000
+
+typedef struct
+{
+  LrRemark *remark;
+  guint     verdict;
+  LrRemedy *remedy;
+} LrOffer;
+
+static void
+clear_change (gpointer change)
+{
+  g_free ((char *) ((LrChange *) change)->id);
+}
+
+LrRemedy *
+lr_remedy_new (void)
+{
+  LrRemedy *remedy = g_new0 (LrRemedy, 1);
+
+  remedy->changes = g_array_new (FALSE, FALSE, sizeof (LrChange));
+  g_array_set_clear_func (remedy->changes, clear_change);
+  return remedy;
+}
+
+void
+lr_remedy_free (LrRemedy *remedy)
+{
+  g_free (remedy->sentence);
+  g_free (remedy->markup);
+  g_free (remedy->short_figure);
+  g_array_unref (remedy->changes);
+  g_free (remedy);
+}
+
+void
+lr_remedy_change (LrRemedy     *remedy,
+                  const LrItem *item,
+                  const char   *key,
+                  double        value)
+{
+  LrChange change = { g_strdup (item->id), key, value };
+
+  g_array_append_val (remedy->changes, change);
+}
+
+static gboolean
+is_aimed (const LrItem *item)
+{
+  return (item->kind == LR_ITEM_CAMERA && item->camera.aims_at[0] != '\0')
+         || (item->kind == LR_ITEM_PERSON && item->person.looks_at[0] != '\0');
+}
+
+void
+lr_remedy_move (LrRemedy       *remedy,
+                const LrPlaced *placed,
+                LrVec2          to_m,
+                const LrVec2   *about_m)
+{
+  lr_remedy_change (remedy, placed->item, "x-mm", to_m.x);
+  lr_remedy_change (remedy, placed->item, "y-mm", to_m.y);
+
+  if (about_m != NULL && !is_aimed (placed->item))
+    {
+      double turn_rad = lr_vec2_angle_rad (lr_vec2_sub (to_m, *about_m))
+                        - lr_vec2_angle_rad (lr_vec2_sub (placed->at_m, *about_m));
+
+      lr_remedy_change (remedy, placed->item, "facing-deg", lr_angle_wrap_rad (placed->item->facing_rad + turn_rad));
+    }
+}
+
+void
+lr_judge_offer (LrJudge  *judge,
+                LrRemark *remark,
+                LrRemedy *remedy)
+{
+  LrOffer offer = { remark, judge->verdicts->len - 1, remedy };
+
+  if (judge->offers == NULL)
+    judge->offers = g_array_new (FALSE, FALSE, sizeof (LrOffer));
+  g_array_append_val (judge->offers, offer);
+}
+
+void
+lr_judge_offer_move (LrJudge        *judge,
+                     LrRemark       *remark,
+                     const LrPlaced *placed,
+                     LrVec2          to_m,
+                     const LrVec2   *about_m,
+                     const char     *to)
+{
+  LrRemedy *remedy = lr_remedy_new ();
+  LrVec2 way = lr_vec2_sub (to_m, placed->at_m);
+  const char *length = lr_say_length (judge, lr_vec2_length (way));
+  const char *name = lr_say_name (judge, placed);
+
+  lr_remedy_move (remedy, placed, to_m, about_m);
+  if (to != NULL)
+    /* Translators: "Move B 0.46 m towards the north wall, to 32°." */
+    lr_remedy_say (remedy, length, _("Move %s <b>%s</b> %s, to <b>%s</b>."), name, length,
+                   lr_say_towards (judge, way), to);
+  else
+    /* Translators: "Move B 0.46 m towards the north wall." */
+    lr_remedy_say (remedy, length, _("Move %s <b>%s</b> %s."), name, length, lr_say_towards (judge, way));
+  lr_judge_offer (judge, remark, remedy);
+}
+
+static gboolean
+is_same_verdict (const LrVerdict *a,
+                 const LrVerdict *b)
+{
+  return a->check == b->check && strcmp (a->id_a, b->id_a) == 0 && strcmp (a->id_b, b->id_b) == 0;
+}
+
+static guint
+count_grade (const GArray *verdicts,
+             LrGrade       grade)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < verdicts->len; i++)
+    n += g_array_index (verdicts, LrVerdict, i).grade == grade;
+
+  return n;
+}
+
+static gboolean
+has_fix (const GArray    *verdicts,
+         const LrVerdict *wanted)
+{
+  for (guint i = 0; i < verdicts->len; i++)
+    {
+      const LrVerdict *verdict = &g_array_index (verdicts, LrVerdict, i);
+
+      if (verdict->grade == LR_GRADE_FIX && is_same_verdict (verdict, wanted))
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+/* The asking check is fine or gone, and nothing is a Fix that was none before */
+static gboolean
+is_better (const GArray    *before,
+           const LrVerdict *asked,
+           const GArray    *after)
+{
+  for (guint i = 0; i < after->len; i++)
+    {
+      const LrVerdict *verdict = &g_array_index (after, LrVerdict, i);
+
+      if (verdict->grade != LR_GRADE_FINE && is_same_verdict (verdict, asked))
+        return FALSE;
+      if (verdict->grade == LR_GRADE_FIX && !has_fix (before, verdict))
+        return FALSE;
+    }
+
+  return asked->grade == LR_GRADE_FIX
+         || count_grade (after, LR_GRADE_MIND) < count_grade (before, LR_GRADE_MIND);
+}
+
+static gboolean
+passes_trial (const LrJudge  *judge,
+              const LrOffer  *offer)
+{
+  g_autoptr (LrPlan) plan = lr_remedy_apply (offer->remedy, judge->study->plan, NULL);
+  g_autoptr (LrStudy) study = NULL;
+  LrJudge trial = { .limits = judge->limits, .units = judge->units, .is_trial = TRUE };
+  gboolean is_good;
+
+  if (plan == NULL)
+    return FALSE;
+
+  study = lr_study_new (plan);
+  trial.study = study;
+  trial.verdicts = g_array_sized_new (FALSE, FALSE, sizeof (LrVerdict), judge->verdicts->len + 8);
+  lr_judge_all (&trial);
+  is_good = is_better (judge->verdicts, &g_array_index (judge->verdicts, LrVerdict, offer->verdict), trial.verdicts);
+  g_array_unref (trial.verdicts);
+
+  return is_good;
+}
+
+/* Tries all offers, those for a Fix first, and lets each remark say the remedy that it keeps */
+void
+lr_judge_try_offers (LrJudge *judge)
+{
+  guint n_left = TRIALS_TIMES_ITEMS / MAX (judge->study->placed->len, 1);
+
+  for (LrGrade grade = LR_GRADE_FIX; judge->offers != NULL && grade <= LR_GRADE_MIND; grade++)
+    for (guint i = 0; i < judge->offers->len; i++)
+      {
+        LrOffer *offer = &g_array_index (judge->offers, LrOffer, i);
+
+        if (offer->remark->grade != grade || offer->remark->remedy != NULL || n_left == 0)
+          continue;
+
+        n_left--;
+        if (passes_trial (judge, offer))
+          {
+            offer->remark->remedy = g_steal_pointer (&offer->remedy);
+            lr_remark_say (offer->remark, "%s", offer->remark->remedy->markup);
+          }
+      }
+
+  for (guint i = 0; judge->offers != NULL && i < judge->offers->len; i++)
+    g_clear_pointer (&g_array_index (judge->offers, LrOffer, i).remedy, lr_remedy_free);
+  g_clear_pointer (&judge->offers, g_array_unref);
+}
+
+/**
+ * lr_remedy_apply:
+ * @remedy: a remedy
+ * @plan: the plan that it was made for, or one since
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the plan with the remedy applied
+ */
+LrPlan *
+lr_remedy_apply (const LrRemedy  *remedy,
+                 const LrPlan    *plan,
+                 GError         **error)
+{
+  return lr_plan_change (plan, (const LrChange *) (gpointer) remedy->changes->data, remedy->changes->len, error);
+}

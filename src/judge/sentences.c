@@ -1,0 +1,265 @@
+/* sentences.c - figures, names and whole sentences
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Figures stand between <b> and </b>, with a no-break space before their unit and a true minus, so that a
+ * sentence needs no further care to be shown as Pango markup. Names come from the user and are escaped.
+ */
+
+#include "config.h"
+
+#include "judge_parts.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define NO_BREAK_SPACE "\u00a0"
+#define MINUS "\u2212"
+
+static const char *
+keep (LrJudge *judge,
+      char    *text)
+{
+  const char *kept = g_string_chunk_insert (judge->words, text);
+
+  g_free (text);
+  return kept;
+}
+
+/* Most names hold nothing that markup minds */
+static const char *
+escaped (LrJudge    *judge,
+         const char *name)
+{
+  return strpbrk (name, "<>&'\"") == NULL ? name : keep (judge, g_markup_escape_text (name, -1));
+}
+
+const char *
+lr_say_title (LrJudge        *judge,
+              const LrPlaced *placed)
+{
+  return escaped (judge, keep (judge, lr_item_title (placed->item)));
+}
+
+const char *
+lr_say_name (LrJudge        *judge,
+             const LrPlaced *placed)
+{
+  const LrItem *item = placed->item;
+  gboolean is_tagged = item->kind == LR_ITEM_CAMERA || item->kind == LR_ITEM_LIGHT || item->kind == LR_ITEM_MICROPHONE
+                       || item->kind == LR_ITEM_PANEL;
+
+  if (is_tagged && item->tag[0] != '\0')
+    return escaped (judge, item->tag);
+
+  return lr_say_title (judge, placed);
+}
+
+const char *
+lr_say_number (LrJudge *judge,
+               double   number,
+               int      decimals)
+{
+  char format[8], digits[G_ASCII_DTOSTR_BUF_SIZE];
+
+  g_snprintf (format, sizeof format, "%%.%df", decimals);
+  g_ascii_formatd (digits, sizeof digits, format, fabs (number));
+  return number < 0.0 && strpbrk (digits, "123456789") != NULL ? keep (judge, g_strconcat (MINUS, digits, NULL))
+                                                               : g_string_chunk_insert (judge->words, digits);
+}
+
+const char *
+lr_say_length (LrJudge *judge,
+               double   length_m)
+{
+  return keep (judge, lr_length_format (length_m, judge->units));
+}
+
+const char *
+lr_say_plain (LrJudge *judge,
+              double   length_m)
+{
+  return keep (judge, lr_length_format_short (length_m, judge->units));
+}
+
+const char *
+lr_say_small (LrJudge *judge,
+              double   length_m)
+{
+  if (judge->units != LR_UNITS_METRIC || fabs (length_m) >= 0.995)
+    return lr_say_length (judge, length_m);
+
+  return keep (judge, g_strconcat (lr_say_number (judge, 100.0 * length_m, 0), NO_BREAK_SPACE "cm", NULL));
+}
+
+const char *
+lr_say_angle (LrJudge *judge,
+              double   angle_rad)
+{
+  return keep (judge, lr_angle_format (angle_rad));
+}
+
+const char *
+lr_say_share (LrJudge *judge,
+              double   share)
+{
+  int decimals = fabs (share) < 0.0195 ? 1 : 0;
+
+  return keep (judge, g_strconcat (lr_say_number (judge, 100.0 * share, decimals), NO_BREAK_SPACE "%", NULL));
+}
+
+const char *
+lr_say_limit (LrJudge *judge,
+              LrLimit  limit)
+{
+  double value = judge->limits[limit];
+
+  switch (lr_limit_info (limit)->prop.type)
+    {
+    case LR_PROP_LENGTH:
+    case LR_PROP_FINE_LENGTH:
+      return lr_say_small (judge, value);
+    case LR_PROP_ANGLE:
+      return lr_say_angle (judge, value);
+    case LR_PROP_SHARE:
+      return lr_say_share (judge, value);
+    case LR_PROP_NUMBER:
+    case LR_PROP_COUNT:
+    case LR_PROP_FLAG:
+    case LR_PROP_CHOICE:
+    case LR_PROP_TEXT:
+    case LR_PROP_REF:
+    default:
+      return lr_say_number (judge, value, 0);
+    }
+}
+
+const char *
+lr_say_stop (LrJudge *judge,
+             double   f_number)
+{
+  return keep (judge, lr_f_number_format (f_number));
+}
+
+const char *
+lr_say_focal (LrJudge *judge,
+              double   focal_m)
+{
+  double focal_mm = 1000.0 * focal_m;
+  int decimals = fabs (focal_mm - round (focal_mm)) < 0.05 ? 0 : 1;
+
+  return keep (judge, g_strconcat (lr_say_number (judge, focal_mm, decimals), NO_BREAK_SPACE "mm", NULL));
+}
+
+const char *
+lr_say_behind (LrJudge               *judge,
+               const LrCameraReading *camera)
+{
+  switch (camera->behind)
+    {
+    case LR_BEHIND_WALL:
+      return lr_wall_title (judge->study->setup->room, camera->behind_wall);
+    case LR_BEHIND_ITEM:
+      return lr_say_title (judge, camera->behind_item);
+    case LR_BEHIND_FLOOR:
+      return _("floor");
+    case LR_BEHIND_CEILING:
+      return _("ceiling");
+    case LR_BEHIND_NOTHING:
+    default:
+      return "";
+    }
+}
+
+const char *
+lr_say_towards (LrJudge *judge,
+                LrVec2   way)
+{
+  return lr_wall_towards (judge->study->setup->room, way);
+}
+
+/* Appends what the entity stands for; returns the length of the entity */
+static gsize
+append_entity (GString    *text,
+               const char *entity)
+{
+  static const struct { const char *entity; char sign; } entities[] = {
+    { "&lt;", '<' }, { "&gt;", '>' }, { "&amp;", '&' }, { "&apos;", '\'' }, { "&#39;", '\'' }, { "&quot;", '"' },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (entities); i++)
+    if (g_str_has_prefix (entity, entities[i].entity))
+      {
+        g_string_append_c (text, entities[i].sign);
+        return strlen (entities[i].entity);
+      }
+
+  g_string_append_c (text, '&');
+  return 1;
+}
+
+char *
+lr_markup_to_text (const char *markup)
+{
+  GString *text = g_string_sized_new (strlen (markup) + 1);
+  const char *p = markup;
+
+  while (*p != '\0')
+    {
+      gsize plain = strcspn (p, "<&");
+
+      g_string_append_len (text, p, (gssize) plain);
+      p += plain;
+      if (*p == '<')
+        p = strchr (p, '>') != NULL ? strchr (p, '>') + 1 : p + strlen (p);
+      else if (*p == '&')
+        p += append_entity (text, p);
+    }
+
+  return g_string_free (text, FALSE);
+}
+
+/* Joins a sentence to those before it and keeps the text beside it */
+static void
+append_sentence (char       **markup,
+                 char       **text,
+                 const char  *sentence)
+{
+  char *joined = *markup != NULL ? g_strconcat (*markup, " ", sentence, NULL) : g_strdup (sentence);
+
+  g_free (*markup);
+  g_free (*text);
+  *markup = joined;
+  *text = lr_markup_to_text (joined);
+}
+
+void
+lr_remark_say (LrRemark   *remark,
+               const char *format,
+               ...)
+{
+  g_autofree char *sentence = NULL;
+  va_list args;
+
+  va_start (args, format);
+  sentence = g_strdup_vprintf (format, args);
+  va_end (args);
+  append_sentence (&remark->markup, &remark->text, sentence);
+}
+
+void
+lr_remedy_say (LrRemedy   *remedy,
+               const char *short_figure,
+               const char *format,
+               ...)
+{
+  g_autofree char *sentence = NULL;
+  va_list args;
+
+  va_start (args, format);
+  sentence = g_strdup_vprintf (format, args);
+  va_end (args);
+  append_sentence (&remedy->markup, &remedy->sentence, sentence);
+  g_free (remedy->short_figure);
+  remedy->short_figure = g_strdup (short_figure);
+}
