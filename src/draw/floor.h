@@ -16,10 +16,13 @@ typedef struct
 {
   LrHitType   type;
   const char *id;     /* of the item; owned by the plan */
-  int         index;  /* size knob 0..7 (corner, edge, ... anticlockwise from the item's +x +y), path point, corner or wall */
+  int         index;  /* size knob 0..7 (corner, edge, ... anticlockwise from the item's +x +y; of a door or window 0 its end nearer
+                       * to the wall's first corner, 1 the other), path point, corner or wall */
 } LrHit;
 
 /* What a pointer at the device place meets: knobs of the item in hand first (24 px reach), then items from the top, then corners, walls */
 LrHit lr_floor_hit (const LrStudy *study, const LrView *view, LrVec2 at);
 /* Device rectangle that the item, its marks, its labels and its overlays may touch */
 void  lr_floor_item_extents (const LrStudy *study, const LrView *view, const char *id, cairo_rectangle_t *extents);
+/* North ring with its arrow, the N outside it */
+void  lr_north_draw (cairo_t *cr, const LrTheme *theme, double north_rad, double radius, double x, double y);

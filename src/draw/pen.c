@@ -157,10 +157,25 @@ lr_pen_hatch_edge (const LrPen *pen,
     lr_pen_segment (pen, x_m, y, x_m - reach, y - reach);
 }
 
+/* What is not there yet: its edges alone, in ink */
+static void
+stroke_ghost (const LrPen *pen)
+{
+  lr_theme_set_color (pen->cr, pen->theme->ink, 1.0);
+  lr_theme_set_line_at (pen->cr, pen->theme, LR_LINE_THIN, LR_DASH_GHOST, pen->view->scale);
+  cairo_stroke (pen->cr);
+}
+
 void
 lr_pen_fill (const LrPen *pen,
              LrColor      color)
 {
+  if (pen->view->is_ghost)
+    {
+      stroke_ghost (pen);
+      return;
+    }
+
   lr_theme_set_color (pen->cr, color, 1.0);
   cairo_fill (pen->cr);
 }
@@ -171,6 +186,12 @@ lr_pen_stroke (const LrPen  *pen,
                LrLineWeight  weight,
                LrDash        dash)
 {
+  if (pen->view->is_ghost)
+    {
+      stroke_ghost (pen);
+      return;
+    }
+
   lr_theme_set_color (pen->cr, color, 1.0);
   lr_theme_set_line_at (pen->cr, pen->theme, weight, dash, pen->view->scale);
   cairo_stroke (pen->cr);
@@ -182,8 +203,11 @@ lr_pen_paint (const LrPen  *pen,
               LrColor       edge,
               LrLineWeight  weight)
 {
-  lr_theme_set_color (pen->cr, fill, 1.0);
-  cairo_fill_preserve (pen->cr);
+  if (!pen->view->is_ghost)
+    {
+      lr_theme_set_color (pen->cr, fill, 1.0);
+      cairo_fill_preserve (pen->cr);
+    }
   lr_pen_stroke (pen, edge, weight, LR_DASH_SOLID);
 }
 

@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Origin in the middle, length along x, width along y. A chair and a chest open towards +x, a sofa has its back along +y.
+ * Origin in the middle, depth along x, width along y. What has a front, as a chair, a sofa or a chest, has it towards +x.
  */
 
 #include "pen.h"
@@ -60,17 +60,17 @@ draw_sofa (const LrPen *pen,
            double       x,
            double       y)
 {
-  double left = -x + 0.14, right = x - 0.14, front = -y + 0.02, back = y - 0.16;
+  double back = -x + 0.16, front = x - 0.02, right = -y + 0.14, left = y - 0.14;
   int n_seats;
 
   draw_plain (pen, x, y);
-  if (right - left < 0.1 || back - front < 0.1)
+  if (front - back < 0.1 || left - right < 0.1)
     return;
 
-  lr_pen_round_box (pen, left, front, right, back, 0.05);
-  n_seats = MAX (1, (int) lround ((right - left) / 0.45));
+  lr_pen_round_box (pen, back, right, front, left, 0.05);
+  n_seats = MAX (1, (int) lround ((left - right) / 0.45));
   for (int i = 1; i < n_seats; i++)
-    lr_pen_segment (pen, left + i * (right - left) / n_seats, front, left + i * (right - left) / n_seats, back);
+    lr_pen_segment (pen, back, right + i * (left - right) / n_seats, front, right + i * (left - right) / n_seats);
   stroke_detail (pen);
 }
 

@@ -104,15 +104,18 @@ get_box_m (const LrItem *item,
     }
 }
 
-/* Things on a wall are shown as on the wall below; a backdrop lies along the sheet */
+/* Things on a wall are shown as on the wall below; a backdrop and wide furniture lie along the sheet */
 static double
 icon_facing_rad (const LrItem *item)
 {
-  gboolean is_turned = item->kind == LR_ITEM_DOOR || item->kind == LR_ITEM_WINDOW || item->kind == LR_ITEM_SOCKET
-                       || item->kind == LR_ITEM_CIRCUIT
-                       || (item->kind == LR_ITEM_PANEL && item->panel.form == LR_PANEL_BACKDROP);
+  if (item->kind == LR_ITEM_FURNITURE && item->furniture.width_m > item->furniture.length_m)
+    return -0.5 * LR_PI;
 
-  return is_turned ? 0.5 * LR_PI : 0.0;
+  if (item->kind == LR_ITEM_DOOR || item->kind == LR_ITEM_WINDOW || item->kind == LR_ITEM_SOCKET
+      || item->kind == LR_ITEM_CIRCUIT || (item->kind == LR_ITEM_PANEL && item->panel.form == LR_PANEL_BACKDROP))
+    return 0.5 * LR_PI;
+
+  return 0.0;
 }
 
 /**

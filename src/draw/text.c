@@ -181,25 +181,27 @@ lr_text_measure (cairo_t           *cr,
 }
 
 /**
- * lr_text_draw_halo:
+ * lr_text_draw_on:
  * @cr: a cairo context, its source set to the colour of the text
- * @theme: gives the font family, the halo's colour and width
+ * @theme: gives the font family and the halo's width
  * @style: how it looks
+ * @ground: colour of the band around the glyphs
  * @x: baseline left, centre or right
  * @y: baseline of the first line
  * @text: what to write
  *
- * As lr_text_draw(), with a band of the room's colour around the glyphs: it breaks the lines that the text crosses.
+ * As lr_text_draw(), with a band around the glyphs that breaks the lines that the text crosses.
  *
  * Returns: the width of the text, device units
  */
 double
-lr_text_draw_halo (cairo_t           *cr,
-                   const LrTheme     *theme,
-                   const LrTextStyle *style,
-                   double             x,
-                   double             y,
-                   const char        *text)
+lr_text_draw_on (cairo_t           *cr,
+                 const LrTheme     *theme,
+                 const LrTextStyle *style,
+                 LrColor            ground,
+                 double             x,
+                 double             y,
+                 const char        *text)
 {
   g_autoptr (PangoLayout) layout = lr_text_layout (cr, theme, style, text);
   double width;
@@ -207,7 +209,7 @@ lr_text_draw_halo (cairo_t           *cr,
   cairo_save (cr);
   move_to_origin (cr, layout, style, x, y);
   pango_cairo_layout_path (cr, layout);
-  lr_theme_set_color (cr, theme->room, 1.0);
+  lr_theme_set_color (cr, ground, 1.0);
   cairo_set_line_width (cr, theme->halo_width);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   cairo_set_dash (cr, NULL, 0, 0.0);
@@ -219,4 +221,28 @@ lr_text_draw_halo (cairo_t           *cr,
   cairo_new_path (cr);
 
   return width;
+}
+
+/**
+ * lr_text_draw_halo:
+ * @cr: a cairo context, its source set to the colour of the text
+ * @theme: gives the font family, the halo's colour and width
+ * @style: how it looks
+ * @x: baseline left, centre or right
+ * @y: baseline of the first line
+ * @text: what to write
+ *
+ * As lr_text_draw_on() on the floor of the room.
+ *
+ * Returns: the width of the text, device units
+ */
+double
+lr_text_draw_halo (cairo_t           *cr,
+                   const LrTheme     *theme,
+                   const LrTextStyle *style,
+                   double             x,
+                   double             y,
+                   const char        *text)
+{
+  return lr_text_draw_on (cr, theme, style, theme->room, x, y, text);
 }

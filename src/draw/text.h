@@ -27,3 +27,5 @@ double lr_text_draw    (cairo_t *cr, const LrTheme *theme, const LrTextStyle *st
 void   lr_text_measure (cairo_t *cr, const LrTheme *theme, const LrTextStyle *style, const char *text, double *width, double *height);
 /* The same with a band of the halo colour under it */
 double lr_text_draw_halo (cairo_t *cr, const LrTheme *theme, const LrTextStyle *style, double x, double y, const char *text);
+/* The same on another ground */
+double lr_text_draw_on   (cairo_t *cr, const LrTheme *theme, const LrTextStyle *style, LrColor ground, double x, double y, const char *text);

@@ -1,0 +1,333 @@
+/* floor_hand.c - what is in hand: halo, knobs, distances
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "floor_layers.h"
+
+#define HALO_WIDTH_PX 4.0
+#define HALO_ALPHA 0.85
+#define TURN_KNOB_RADIUS_PX 5.5
+#define SIZE_KNOB_PX 8.0
+#define OBLIQUE_PX 6.3
+#define TEXT_OFF_PX 9.0
+
+static void
+trace_path (const LrFloor *floor,
+            const LrItem  *item)
+{
+  lr_floor_move_to (floor, item->path_m[0]);
+  for (gsize i = 1; i < item->n_path; i++)
+    lr_floor_line_to (floor, item->path_m[i]);
+}
+
+static gboolean
+has_square_halo (const LrPlaced *placed)
+{
+  return placed->item->kind == LR_ITEM_FURNITURE && placed->item->furniture.form != LR_FURNITURE_CYLINDER;
+}
+
+/* Corners that the size knobs sit on are square */
+static void
+trace_square (const LrFloor  *floor,
+              const LrPlaced *placed)
+{
+  const LrFurniture *furniture = &placed->item->furniture;
+  double outside_m = LR_HALO_PX * floor->px / floor->view->scale;
+  LrOutline box = lr_outline_box (placed->at_m, furniture->length_m + 2.0 * outside_m, furniture->width_m + 2.0 * outside_m,
+                                  placed->facing_rad);
+
+  for (gsize i = 0; i < box.n; i++)
+    if (i == 0)
+      lr_floor_move_to (floor, box.corner_m[i]);
+    else
+      lr_floor_line_to (floor, box.corner_m[i]);
+  cairo_close_path (floor->cr);
+}
+
+static void
+draw_halo (const LrFloor   *floor,
+           const LrOutline *outline)
+{
+  const LrPlaced *placed = floor->in_hand;
+  cairo_t *cr = floor->cr;
+
+  if (placed->item->kind == LR_ITEM_LEAD)
+    trace_path (floor, placed->item);
+  else if (has_square_halo (placed))
+    trace_square (floor, placed);
+  else
+    lr_floor_trace_outline (cr, floor->view, outline, LR_HALO_PX * floor->px);
+
+  lr_theme_set_color (cr, floor->theme->in_hand_halo, HALO_ALPHA);
+  lr_theme_set_line (cr, floor->theme, LR_LINE_THIN, LR_DASH_SOLID);
+  cairo_set_line_width (cr, (placed->item->kind == LR_ITEM_LEAD ? 2.0 : 1.0) * HALO_WIDTH_PX * floor->px);
+  cairo_stroke_preserve (cr);
+  lr_theme_set_color (cr, floor->theme->in_hand, 1.0);
+  lr_theme_set_line (cr, floor->theme, LR_LINE_THIN, LR_DASH_SOLID);
+  if (placed->item->kind == LR_ITEM_LEAD)
+    cairo_new_path (cr);
+  cairo_stroke (cr);
+}
+
+static void
+paint_knob (const LrFloor *floor,
+            LrLineWeight   weight)
+{
+  lr_theme_set_color (floor->cr, floor->theme->room, 1.0);
+  cairo_fill_preserve (floor->cr);
+  lr_theme_set_color (floor->cr, floor->theme->in_hand, 1.0);
+  lr_theme_set_line (floor->cr, floor->theme, weight, LR_DASH_SOLID);
+  cairo_stroke (floor->cr);
+}
+
+static void
+draw_turn_knob (const LrFloor   *floor,
+                const LrOutline *outline,
+                LrVec2           at)
+{
+  LrVec2 facing = lr_vec2 (cos (floor->in_hand->facing_rad), -sin (floor->in_hand->facing_rad));
+  LrVec2 from = lr_floor_beside (floor->view, outline, facing, LR_HALO_PX * floor->px);
+  cairo_t *cr = floor->cr;
+
+  cairo_move_to (cr, from.x, from.y);
+  cairo_line_to (cr, at.x, at.y);
+  lr_theme_set_color (cr, floor->theme->in_hand, 1.0);
+  lr_theme_set_line (cr, floor->theme, LR_LINE_THIN, LR_DASH_SOLID);
+  cairo_stroke (cr);
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, at.x, at.y, TURN_KNOB_RADIUS_PX * floor->px, 0.0, 2.0 * LR_PI);
+  paint_knob (floor, LR_LINE_THICK);
+}
+
+static void
+draw_square_knob (const LrFloor *floor,
+                  LrVec2         at)
+{
+  double half = 0.5 * SIZE_KNOB_PX * floor->px;
+
+  cairo_rectangle (floor->cr, at.x - half, at.y - half, 2.0 * half, 2.0 * half);
+  paint_knob (floor, LR_LINE_OUTLINE);
+}
+
+/* Turn knobs under the square ones, which may share their place */
+static void
+draw_knobs (const LrFloor   *floor,
+            const LrOutline *outline)
+{
+  g_autoptr (GArray) knobs = lr_floor_knobs (floor->study, floor->view);
+
+  for (guint i = 0; i < knobs->len; i++)
+    {
+      const LrKnob *knob = &g_array_index (knobs, LrKnob, i);
+
+      if (knob->type == LR_HIT_CORNER && !floor->has_base)
+        continue;
+      if (knob->type != LR_HIT_CORNER && outline == NULL)
+        continue;
+      if (knob->type == LR_HIT_TURN_KNOB)
+        draw_turn_knob (floor, outline, knob->at);
+      else
+        draw_square_knob (floor, knob->at);
+      lr_labels_block_disc (floor->labels, knob->at, 7.0 * floor->px);
+    }
+}
+
+/* Distances */
+
+static void
+add_distance (const LrFloor *floor,
+              LrVec2         from,
+              LrVec2         to,
+              double         length_m)
+{
+  static const double shares[] = { 0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8 };
+  g_autofree char *text = lr_length_format (length_m, floor->view->units);
+  double angle = lr_floor_reading_angle_rad (from, to);
+  LrVec2 up = lr_vec2 (sin (angle), -cos (angle));
+  LrVec2 places[2 * G_N_ELEMENTS (shares)];
+  LrLabel label = {
+    .rank = LR_LABEL_FIGURE,
+    .text = text,
+    .style = { .size = floor->theme->type_size[LR_TYPE_DISTANCE], .weight = PANGO_WEIGHT_SEMIBOLD },
+    .color = floor->theme->in_hand,
+    .halo = floor->theme->room,
+    .has_halo = TRUE,
+    .angle_rad = angle,
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
+    {
+      LrVec2 on = lr_vec2_along (from, lr_vec2_sub (to, from), shares[i]);
+
+      places[2 * i] = lr_vec2_along (on, up, TEXT_OFF_PX * floor->px);
+      places[2 * i + 1] = lr_vec2_along (on, up, -TEXT_OFF_PX * floor->px);
+    }
+  lr_labels_add_at (floor->labels, &label, places, G_N_ELEMENTS (places));
+}
+
+typedef struct
+{
+  double distance_m;
+  LrVec2 foot_m;
+} WallDistance;
+
+/* Walls on which the foot of the perpendicular lies, the nearest first */
+static int
+find_walls (const LrFloor *floor,
+            LrVec2         at_m,
+            WallDistance   nearest[2])
+{
+  int n = 0;
+
+  for (gsize i = 0; i < floor->room->n_corners; i++)
+    {
+      WallDistance wall;
+      LrVec2 from_m, along;
+      double length_m, along_m;
+
+      if (!lr_room_wall (floor->room, (int) i, &from_m, &along, &length_m))
+        continue;
+      along_m = lr_vec2_dot (lr_vec2_sub (at_m, from_m), along);
+      wall.foot_m = lr_vec2_along (from_m, along, along_m);
+      wall.distance_m = lr_vec2_cross (along, lr_vec2_sub (at_m, from_m));
+      if (along_m < 0.0 || along_m > length_m || wall.distance_m < 0.02)
+        continue;
+
+      if (n < 2)
+        nearest[n++] = wall;
+      else if (wall.distance_m < nearest[1].distance_m)
+        nearest[1] = wall;
+      if (n == 2 && nearest[1].distance_m < nearest[0].distance_m)
+        {
+          WallDistance swap = nearest[0];
+
+          nearest[0] = nearest[1];
+          nearest[1] = swap;
+        }
+    }
+
+  return n;
+}
+
+static void
+draw_to_walls (const LrFloor   *floor,
+               const LrOutline *outline)
+{
+  WallDistance walls[2];
+  LrVec2 at_m = floor->in_hand->at_m, at = lr_floor_device (floor, at_m);
+  int n = find_walls (floor, at_m, walls);
+  cairo_t *cr = floor->cr;
+
+  for (int i = 0; i < n; i++)
+    {
+      LrVec2 foot = lr_floor_device (floor, walls[i].foot_m);
+      LrVec2 way = lr_vec2_scale (lr_vec2_sub (foot, at), 1.0 / lr_vec2_distance (foot, at));
+      LrVec2 rim = lr_floor_beside (floor->view, outline, way, (LR_HALO_PX + 3.0) * floor->px);
+
+      cairo_move_to (cr, at.x, at.y);
+      cairo_line_to (cr, foot.x, foot.y);
+      lr_theme_set_color (cr, floor->theme->in_hand, 1.0);
+      lr_theme_set_line (cr, floor->theme, LR_LINE_OUTLINE, LR_DASH_SOLID);
+      cairo_stroke (cr);
+      lr_floor_oblique (cr, foot, way, OBLIQUE_PX);
+      add_distance (floor, lr_vec2_distance (rim, at) < lr_vec2_distance (foot, at) ? rim : at, foot, walls[i].distance_m);
+      lr_labels_block_segment (floor->labels, at, foot);
+    }
+}
+
+/* To whom or what it looks or aims */
+static const LrPlaced *
+find_partner (const LrFloor *floor)
+{
+  const LrItem *item = floor->in_hand->item;
+  const LrCameraReading *camera = lr_study_find_camera (floor->study, item->id);
+
+  if (camera != NULL)
+    return camera->subject;
+  if (item->kind == LR_ITEM_LIGHT)
+    return lr_study_find_placed (floor->study, item->light.aims_at);
+  if (item->kind == LR_ITEM_MICROPHONE && item->microphone.form != LR_MIC_LAVALIER)
+    return lr_study_find_placed (floor->study, item->microphone.aims_at);
+  if (floor->in_hand == floor->study->subject)
+    return floor->study->interviewer;
+  if (floor->in_hand == floor->study->interviewer)
+    return floor->study->subject;
+
+  return NULL;
+}
+
+static void
+draw_to_partner (const LrFloor   *floor,
+                 const LrOutline *outline)
+{
+  const LrPlaced *partner = find_partner (floor);
+  const LrCameraReading *camera = lr_study_find_camera (floor->study, floor->in_hand->item->id);
+  double length_m;
+  LrVec2 at, to, rim;
+  cairo_t *cr = floor->cr;
+
+  if (partner == NULL || partner == floor->in_hand)
+    return;
+
+  at = lr_floor_device (floor, floor->in_hand->at_m);
+  to = lr_floor_device (floor, partner->at_m);
+  length_m = camera != NULL && camera->has_subject ? camera->distance_m
+                                                   : lr_vec2_distance (floor->in_hand->at_m, partner->at_m);
+  if (lr_vec2_distance (at, to) < 20.0)
+    return;
+
+  rim = lr_floor_beside (floor->view, outline, lr_vec2_scale (lr_vec2_sub (to, at), 1.0 / lr_vec2_distance (to, at)),
+                         (LR_HALO_PX + 24.0) * floor->px);
+  cairo_move_to (cr, at.x, at.y);
+  cairo_line_to (cr, to.x, to.y);
+  lr_theme_set_color (cr, floor->theme->in_hand, 1.0);
+  lr_theme_set_line (cr, floor->theme, LR_LINE_HAIR, LR_DASH_SOLID);
+  cairo_stroke (cr);
+  add_distance (floor, rim, to, length_m);
+}
+
+/**
+ * lr_floor_draw_distances:
+ * @floor: a drawing
+ *
+ * From the item in hand to the two nearest walls and to its partner.
+ */
+void
+lr_floor_draw_distances (const LrFloor *floor)
+{
+  LrOutline outline;
+
+  if (floor->in_hand == NULL || lr_item_kind_info (floor->in_hand->item->kind)->place != LR_PLACE_FLOOR
+      || (floor->in_hand->item->kind == LR_ITEM_MICROPHONE && floor->in_hand->item->microphone.form == LR_MIC_LAVALIER)
+      || !lr_floor_outline (floor->study, floor->view, floor->in_hand, &outline))
+    return;
+
+  draw_to_walls (floor, &outline);
+  draw_to_partner (floor, &outline);
+}
+
+/**
+ * lr_floor_draw_hand:
+ * @floor: a drawing
+ *
+ * Halo, distances and knobs of the item in hand; the corners of the room while those are.
+ */
+void
+lr_floor_draw_hand (const LrFloor *floor)
+{
+  LrOutline outline;
+
+  cairo_save (floor->cr);
+  if (floor->in_hand != NULL && lr_floor_outline (floor->study, floor->view, floor->in_hand, &outline))
+    {
+      lr_floor_draw_distances (floor);
+      draw_halo (floor, &outline);
+      draw_knobs (floor, &outline);
+    }
+  else
+    {
+      draw_knobs (floor, NULL);
+    }
+  cairo_restore (floor->cr);
+}

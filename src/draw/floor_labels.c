@@ -1,0 +1,438 @@
+/* floor_labels.c - what is written beside things
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "floor_layers.h"
+
+#include <glib/gi18n-lib.h>
+
+#define LEAST_SCALE_FOR_WORDS 45.0 /* px to the metre */
+#define WALL_NOTE_PX 13.0          /* from the band to the near edge of the text */
+#define WALL_NOTE_ROOM_PX 44.0     /* wider notes beside an upright wall are turned */
+#define ON_WALL_M 0.15
+#define LONG_FURNITURE 1.3         /* longer than wide by this: its name runs along it */
+
+/* What labels keep clear of */
+
+static void
+block_outline (const LrFloor   *floor,
+               const LrOutline *outline,
+               gboolean         is_furniture)
+{
+  LrOutline device = lr_floor_device_outline (floor->view, outline);
+  LrVec2 box[4];
+
+  if (device.n > 0)
+    {
+      if (is_furniture)
+        lr_labels_block_furniture (floor->labels, device.corner_m, device.n);
+      else
+        lr_labels_block_polygon (floor->labels, device.corner_m, device.n);
+      return;
+    }
+  if (!is_furniture)
+    {
+      lr_labels_block_disc (floor->labels, device.centre_m, device.radius_m);
+      return;
+    }
+
+  for (int i = 0; i < 4; i++)
+    box[i] = lr_vec2_add (device.centre_m, lr_vec2_polar (i * 0.5 * LR_PI, device.radius_m));
+  lr_labels_block_furniture (floor->labels, box, 4);
+}
+
+static void
+block_boom (const LrFloor  *floor,
+            const LrPlaced *placed)
+{
+  const LrMicrophone *microphone = &placed->item->microphone;
+  LrVec2 tip_m = lr_vec2 (microphone->tip_x_m, microphone->tip_y_m);
+  LrVec2 along = lr_vec2_polar (lr_vec2_angle_rad (lr_vec2_sub (tip_m, placed->at_m)), 1.0);
+  LrVec2 weight_m = lr_vec2_along (placed->at_m, along, 0.08 - microphone->short_end_m);
+
+  block_outline (floor, &placed->footprint, FALSE);
+  lr_labels_block_segment (floor->labels, lr_floor_device (floor, weight_m), lr_floor_device (floor, tip_m));
+  lr_labels_block_disc (floor->labels, lr_floor_device (floor, weight_m), 0.10 * floor->view->scale);
+  lr_labels_block_disc (floor->labels, lr_floor_device (floor, tip_m), 0.11 * floor->view->scale);
+}
+
+static void
+block_walls (const LrFloor *floor)
+{
+  const LrRoom *room = floor->room;
+  g_autofree LrVec2 *outer_m = NULL;
+
+  if (room->n_corners < 3)
+    return;
+
+  outer_m = lr_room_outer_corners (room, LR_WALL_M);
+  for (gsize i = 0; i < room->n_corners; i++)
+    {
+      gsize next = (i + 1) % room->n_corners;
+      LrVec2 band[4] = {
+        lr_floor_device (floor, room->corners_m[i]), lr_floor_device (floor, room->corners_m[next]),
+        lr_floor_device (floor, outer_m[next]), lr_floor_device (floor, outer_m[i]),
+      };
+
+      lr_labels_block_polygon (floor->labels, band, 4);
+    }
+}
+
+/**
+ * lr_floor_block_symbols:
+ * @floor: a drawing
+ *
+ * Walls and everything that stands: in a drag's moving half what does not move, too.
+ */
+void
+lr_floor_block_symbols (const LrFloor *floor)
+{
+  const LrPlaced *placed = (const LrPlaced *) (gpointer) floor->study->placed->data;
+
+  block_walls (floor);
+  for (guint i = 0; i < floor->study->placed->len; i++)
+    {
+      LrItemKind kind = placed[i].item->kind;
+      LrOutline outline;
+
+      if ((floor->has_base && !floor->is_drawn[i]) || kind == LR_ITEM_LEAD || kind == LR_ITEM_WINDOW
+          || !lr_floor_outline (floor->study, floor->view, &placed[i], &outline))
+        continue;
+      if (kind == LR_ITEM_MICROPHONE && placed[i].item->microphone.form == LR_MIC_BOOM)
+        block_boom (floor, &placed[i]);
+      else
+        block_outline (floor, &outline, kind == LR_ITEM_FURNITURE);
+    }
+}
+
+/* Labels of things in the room */
+
+static LrLabel
+new_label (const LrFloor *floor,
+           LrLabelRank    rank,
+           LrType         type,
+           const char    *text)
+{
+  return (LrLabel) {
+    .rank = rank,
+    .text = text,
+    .style = { .size = floor->theme->type_size[type] },
+    .color = floor->theme->ink,
+    .halo = floor->theme->room,
+    .has_halo = TRUE,
+  };
+}
+
+static void
+set_tag (const LrFloor *floor,
+         LrLabel       *label,
+         const LrItem  *item)
+{
+  label->tag = item->tag;
+  label->tag_kind = item->kind;
+  label->tag_size = floor->theme->type_size[item->kind == LR_ITEM_CAMERA ? LR_TYPE_CAMERA_TAG : LR_TYPE_TAG];
+}
+
+static void
+add_beside (const LrFloor  *floor,
+            const LrPlaced *placed,
+            const LrLabel  *label)
+{
+  LrOutline outline, device;
+
+  if (!lr_floor_outline (floor->study, floor->view, placed, &outline))
+    return;
+  /* a boom is labelled at its stand, which is what one looks for on the floor */
+  if (placed->item->kind == LR_ITEM_MICROPHONE && placed->item->microphone.form == LR_MIC_BOOM)
+    outline = placed->footprint;
+  device = lr_floor_device_outline (floor->view, &outline);
+  lr_labels_add_beside (floor->labels, label, &device);
+}
+
+static const char *
+job_word (const LrFloor *floor,
+          const LrItem  *item)
+{
+  static const char *const jobs[] = {
+    [LR_JOB_KEY] = N_("Key"), [LR_JOB_FILL] = N_("Fill"), [LR_JOB_BACK] = N_("Back"), [LR_JOB_WALL] = N_("Wall"),
+    [LR_JOB_OTHER] = "",
+  };
+
+  if (floor->view->scale < LEAST_SCALE_FOR_WORDS)
+    return "";
+  if (item->kind == LR_ITEM_LIGHT)
+    return *jobs[item->light.job] != '\0' ? _(jobs[item->light.job]) : item->name;
+  if (item->kind == LR_ITEM_MICROPHONE && item->microphone.form == LR_MIC_BOOM)
+    return _("Boom");
+
+  return "";
+}
+
+static void
+label_equipment (const LrFloor  *floor,
+                 const LrPlaced *placed)
+{
+  const LrItem *item = placed->item;
+  LrLabel label = new_label (floor, LR_LABEL_TAG, LR_TYPE_JOB, job_word (floor, item));
+
+  set_tag (floor, &label, item);
+  label.text_may_yield = TRUE;
+  add_beside (floor, placed, &label);
+}
+
+/* The first microphone that a person wears, whose tag stands under the name */
+static const LrItem *
+find_worn (const LrFloor  *floor,
+           const LrPlaced *person)
+{
+  for (guint i = 0; i < floor->setup->items->len; i++)
+    {
+      const LrItem *item = g_ptr_array_index (floor->setup->items, i);
+
+      if (item->kind == LR_ITEM_MICROPHONE && g_strcmp0 (item->microphone.worn_by, person->item->id) == 0)
+        return item;
+    }
+
+  return NULL;
+}
+
+static void
+label_person (const LrFloor  *floor,
+              const LrPlaced *placed)
+{
+  const LrItem *worn = find_worn (floor, placed);
+  LrLabel label = new_label (floor, LR_LABEL_NAME, LR_TYPE_NAME, placed->item->name);
+
+  label.style.weight = PANGO_WEIGHT_SEMIBOLD;
+  if (worn != NULL && *worn->tag != '\0')
+    {
+      set_tag (floor, &label, worn);
+      label.rank = LR_LABEL_TAG;
+      label.tag_size *= 0.92;
+      label.is_tag_under = TRUE;
+    }
+  add_beside (floor, placed, &label);
+}
+
+static void
+label_worn (const LrFloor  *floor,
+            const LrPlaced *placed)
+{
+  const LrPlaced *wearer = lr_study_find_placed (floor->study, placed->item->microphone.worn_by);
+
+  if (wearer == NULL || find_worn (floor, wearer) != placed->item)
+    label_equipment (floor, placed);
+}
+
+static void
+label_furniture (const LrFloor  *floor,
+                 const LrPlaced *placed)
+{
+  const LrFurniture *furniture = &placed->item->furniture;
+  LrLabel label = new_label (floor, LR_LABEL_FURNITURE, LR_TYPE_NOTE, placed->item->name);
+  gboolean is_wide = furniture->width_m > furniture->length_m;
+  double long_m = MAX (furniture->length_m, furniture->width_m), short_m = MIN (furniture->length_m, furniture->width_m);
+  double along_rad = placed->facing_rad + (is_wide ? 0.5 * LR_PI : 0.0);
+  LrVec2 ahead = lr_vec2_polar (along_rad, long_m * floor->view->scale);
+  LrVec2 along = lr_vec2 (ahead.x, -ahead.y);
+  LrVec2 centre = lr_floor_device (floor, placed->at_m);
+  LrVec2 places[3] = { centre, lr_vec2_along (centre, along, 0.22), lr_vec2_along (centre, along, -0.22) };
+  double width, scale = floor->view->scale;
+
+  if (*placed->item->name == '\0' || scale < LEAST_SCALE_FOR_WORDS)
+    return;
+
+  label.color = floor->theme->ink2;
+  lr_text_measure (floor->cr, floor->theme, &label.style, placed->item->name, &width, NULL);
+  if (width + 6.0 * floor->px > long_m * scale || 1.4 * label.style.size > short_m * scale)
+    {
+      add_beside (floor, placed, &label);
+      return;
+    }
+
+  label.halo = floor->theme->furniture_fill;
+  if (long_m > LONG_FURNITURE * short_m || width > 0.8 * short_m * scale)
+    label.angle_rad = lr_floor_reading_angle_rad (lr_vec2 (0.0, 0.0), along);
+  lr_labels_add_at (floor->labels, &label, places, 3);
+}
+
+/* Notes outside the walls */
+
+static void
+add_outside (const LrFloor  *floor,
+             const LrPlaced *placed,
+             LrLabel        *label)
+{
+  LrVec2 inward = lr_vec2_polar (placed->facing_rad, 1.0);
+  LrVec2 out = lr_vec2 (-inward.x, inward.y), along = lr_vec2_left (out);
+  LrVec2 face = lr_vec2_along (lr_floor_device (floor, placed->at_m), out, LR_WALL_M * floor->view->scale);
+  double width, height = label->style.size, off;
+  LrVec2 places[6];
+
+  label->color = floor->theme->ink2;
+  label->halo = floor->theme->ground;
+  lr_text_measure (floor->cr, floor->theme, &label->style, label->text, &width, NULL);
+  if (fabs (out.x) > 0.7 && width > WALL_NOTE_ROOM_PX * floor->px)
+    {
+      label->angle_rad = -0.5 * LR_PI;
+      off = 0.5 * height;
+    }
+  else
+    {
+      off = fabs (out.x) * 0.5 * width + fabs (out.y) * 0.5 * height;
+    }
+  off += (fabs (out.x) > 0.7 ? 0.5 : 0.65) * WALL_NOTE_PX * floor->px;
+
+  for (int i = 0; i < 6; i++)
+    {
+      static const double slides[] = { 0.0, 0.0, 1.0, -1.0, 1.0, -1.0 };
+      double further = i == 1 || i > 3 ? 1.3 * height : 0.0;
+      double slide = slides[i] * (fabs (along.x) > 0.7 ? 0.6 * width : 1.4 * height);
+
+      places[i] = lr_vec2_along (lr_vec2_along (face, out, off + further), along, slide);
+    }
+  lr_labels_add_at (floor->labels, label, places, G_N_ELEMENTS (places));
+}
+
+static void
+label_window (const LrFloor  *floor,
+              const LrPlaced *placed)
+{
+  static const char *const formats[] = {
+    [LR_BLIND_NONE] = "%s", [LR_BLIND_UP] = N_("%s, blind up"), [LR_BLIND_HALF] = N_("%s, blind half down"),
+    [LR_BLIND_DOWN] = N_("%s, blind down"),
+  };
+  g_autofree char *text = NULL;
+  LrLabel label;
+
+  if (*placed->item->name == '\0')
+    return;
+
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+  text = g_strdup_printf (placed->item->window.blind == LR_BLIND_NONE ? "%s" : _(formats[placed->item->window.blind]),
+                          placed->item->name);
+#pragma GCC diagnostic pop
+  label = new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, text);
+  add_outside (floor, placed, &label);
+}
+
+static void
+label_socket (const LrFloor  *floor,
+              const LrPlaced *placed)
+{
+  const LrItem *circuit = lr_plan_find (floor->plan, placed->item->socket.circuit);
+  gboolean has_circuit = circuit != NULL && *circuit->tag != '\0';
+  g_autofree char *text = has_circuit && *placed->item->tag != '\0'
+                              ? g_strdup_printf ("%s\u00a0· %s", placed->item->tag, circuit->tag)
+                              : g_strdup (placed->item->tag);
+  LrLabel label = new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, text);
+
+  if (*text != '\0')
+    add_outside (floor, placed, &label);
+}
+
+static void
+label_noise (const LrFloor  *floor,
+             const LrPlaced *placed)
+{
+  const LrRoom *room = floor->room;
+  double inside_m = room->n_corners >= 3 ? lr_polygon_distance_m (room->corners_m, room->n_corners, placed->at_m, NULL) : 1.0;
+  gboolean has_level = (floor->view->shown & LR_SHOW_SOUND) != 0 || floor->view->is_page;
+  g_autofree char *level = g_strdup_printf (_("%.0f\u00a0dB at 1\u00a0m"), placed->item->noise.level_db);
+  g_autofree char *text = has_level && inside_m < -ON_WALL_M ? g_strdup_printf ("%s\n%s", placed->item->name, level)
+                                                             : g_strdup (placed->item->name);
+  LrLabel label = new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, text);
+
+  if (*placed->item->name == '\0')
+    return;
+
+  label.color = floor->theme->ink2;
+  if (fabs (inside_m) <= ON_WALL_M)
+    {
+      add_outside (floor, placed, &label);
+      return;
+    }
+  if (inside_m < 0.0)
+    label.halo = floor->theme->ground;
+  add_beside (floor, placed, &label);
+}
+
+static void
+label_door (const LrFloor  *floor,
+            const LrPlaced *placed)
+{
+  LrLabel label = new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, _("way out"));
+  LrOutline outline;
+
+  if (!placed->item->door.is_exit || !floor->view->is_page
+      || !lr_floor_outline (floor->study, floor->view, placed, &outline))
+    return;
+
+  label.color = floor->theme->ink2;
+  add_beside (floor, placed, &label);
+}
+
+static void
+label_item (const LrFloor  *floor,
+            const LrPlaced *placed)
+{
+  switch (placed->item->kind)
+    {
+    case LR_ITEM_PERSON:
+      label_person (floor, placed);
+      break;
+    case LR_ITEM_MICROPHONE:
+      if (placed->item->microphone.form == LR_MIC_LAVALIER)
+        label_worn (floor, placed);
+      else
+        label_equipment (floor, placed);
+      break;
+    case LR_ITEM_CAMERA:
+    case LR_ITEM_LIGHT:
+    case LR_ITEM_PANEL:
+      label_equipment (floor, placed);
+      break;
+    case LR_ITEM_FURNITURE:
+      label_furniture (floor, placed);
+      break;
+    case LR_ITEM_WINDOW:
+      label_window (floor, placed);
+      break;
+    case LR_ITEM_SOCKET:
+      label_socket (floor, placed);
+      break;
+    case LR_ITEM_NOISE:
+      label_noise (floor, placed);
+      break;
+    case LR_ITEM_DOOR:
+      label_door (floor, placed);
+      break;
+    case LR_ITEM_LEAD:
+    case LR_ITEM_CIRCUIT:
+    case LR_ITEM_HOUSE_LIGHT:
+    case LR_ITEM_LENS:
+    case LR_N_ITEM_KINDS:
+    default:
+      break;
+    }
+}
+
+/**
+ * lr_floor_label_items:
+ * @floor: a drawing
+ *
+ * Tags, names, jobs and notes of the items that it holds.
+ */
+void
+lr_floor_label_items (const LrFloor *floor)
+{
+  const LrPlaced *placed = (const LrPlaced *) (gpointer) floor->study->placed->data;
+
+  for (guint i = 0; i < floor->study->placed->len; i++)
+    if (floor->is_drawn[i])
+      label_item (floor, &placed[i]);
+}

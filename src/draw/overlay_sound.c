@@ -1,0 +1,270 @@
+/* overlay_sound.c - where each microphone hears well, and what disturbs it
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Level of a voice at the microphone, against the mouth that it aims at: 20 log10 of pattern over distance, with the
+ * first-order pattern share + (1 - share) cos (angle off the axis) and the direct sound falling as 1 / distance (closed form).
+ * Reverberation is left out: the contours say how the microphone favours a place, not how loud it is there.
+ */
+
+#include "floor_layers.h"
+
+#define N_RAYS 72
+#define STEP_M 0.06
+#define REACH_M 6.0
+#define N_CONTOURS 2
+#define LEAST_SCALE_FOR_DB 60.0 /* px to the metre */
+#define QUIET_DB 30.0           /* common practice, no source: rings of what is quieter at 1 m would say nothing */
+
+static const double contours_db[N_CONTOURS] = { -6.0, -12.0 };
+
+typedef struct
+{
+  LrVec3 tip_m, axis, mouth_m; /* axis of length 1 */
+  double share;
+} Pickup;
+
+typedef struct
+{
+  LrVec2 at_m[N_RAYS]; /* anticlockwise, the first along +x */
+} Contour;
+
+static gboolean
+get_pickup (const LrFloor  *floor,
+            const LrPlaced *placed,
+            Pickup         *pickup)
+{
+  const LrMicrophone *microphone = &placed->item->microphone;
+  const LrPlaced *person = lr_study_find_placed (floor->study, microphone->aims_at);
+  LrVec3 way;
+
+  if (microphone->form == LR_MIC_LAVALIER)
+    return FALSE;
+  if (person == NULL || person->item->kind != LR_ITEM_PERSON)
+    person = floor->study->subject;
+  if (person == NULL)
+    return FALSE;
+
+  pickup->share = microphone->omni_share;
+  pickup->tip_m = lr_vec3 (microphone->tip_x_m, microphone->tip_y_m, microphone->tip_height_m);
+  pickup->mouth_m = lr_vec2_raise (lr_vec2_along (person->at_m, lr_vec2_polar (person->facing_rad, 1.0), LR_EYES_AHEAD_M),
+                                   person->body.mouth_m);
+  way = lr_vec3_sub (pickup->mouth_m, pickup->tip_m);
+  if (*microphone->aims_at == '\0')
+    way = lr_vec3 (0.0, 0.0, -1.0);
+  if (!(lr_vec3_length (way) > 0.01))
+    return FALSE;
+  pickup->axis = lr_vec3_scale (way, 1.0 / lr_vec3_length (way));
+
+  return TRUE;
+}
+
+/* Amplitude that the microphone gets from a source at the point; 20 log10 of a ratio of two such is a level in dB */
+static double
+heard (const Pickup *pickup,
+       LrVec3        at_m)
+{
+  LrVec3 way = lr_vec3_sub (at_m, pickup->tip_m);
+  double distance_m = MAX (lr_vec3_length (way), 0.02);
+  double pattern = pickup->share + (1.0 - pickup->share) * lr_vec3_dot (way, pickup->axis) / distance_m;
+
+  return fabs (pattern) / distance_m;
+}
+
+/* How far from the mouth, in a direction of its plane, the amplitude first falls under a share of that at the mouth */
+static double
+find_contour_m (const Pickup *pickup,
+                LrVec2        direction,
+                double        least)
+{
+  double inside_m = 0.0, outside_m = STEP_M;
+  LrVec3 way = lr_vec2_raise (direction, 0.0);
+
+  while (outside_m < REACH_M && heard (pickup, lr_vec3_along (pickup->mouth_m, way, outside_m)) >= least)
+    {
+      inside_m = outside_m;
+      outside_m += STEP_M;
+    }
+  for (int i = 0; i < 6; i++)
+    {
+      double middle_m = 0.5 * (inside_m + outside_m);
+
+      if (heard (pickup, lr_vec3_along (pickup->mouth_m, way, middle_m)) >= least)
+        inside_m = middle_m;
+      else
+        outside_m = middle_m;
+    }
+
+  return inside_m;
+}
+
+static void
+find_contour (const Pickup *pickup,
+              double        level_db,
+              Contour      *contour)
+{
+  double least = heard (pickup, pickup->mouth_m) * pow (10.0, level_db / 20.0);
+
+  for (int i = 0; i < N_RAYS; i++)
+    {
+      LrVec2 direction = lr_vec2_polar (2.0 * LR_PI * i / N_RAYS, 1.0);
+
+      contour->at_m[i] = lr_vec2_along (lr_vec3_flat (pickup->mouth_m), direction, find_contour_m (pickup, direction, least));
+    }
+}
+
+static void
+trace_contour (const LrFloor *floor,
+               const Contour *contour)
+{
+  /* through the points by cubics whose tangents join the neighbours (Catmull and Rom 1974) */
+  lr_floor_move_to (floor, contour->at_m[0]);
+  for (int i = 0; i < N_RAYS; i++)
+    {
+      LrVec2 before = lr_floor_device (floor, contour->at_m[(i + N_RAYS - 1) % N_RAYS]);
+      LrVec2 from = lr_floor_device (floor, contour->at_m[i]);
+      LrVec2 to = lr_floor_device (floor, contour->at_m[(i + 1) % N_RAYS]);
+      LrVec2 after = lr_floor_device (floor, contour->at_m[(i + 2) % N_RAYS]);
+      LrVec2 a = lr_vec2_along (from, lr_vec2_sub (to, before), 1.0 / 6.0);
+      LrVec2 b = lr_vec2_along (to, lr_vec2_sub (after, from), -1.0 / 6.0);
+
+      cairo_curve_to (floor->cr, a.x, a.y, b.x, b.y, to.x, to.y);
+    }
+  cairo_close_path (floor->cr);
+}
+
+static void
+label_db (const LrFloor *floor,
+          double         level_db,
+          const LrVec2  *places,
+          gsize          n)
+{
+  g_autofree char *text = g_strdup_printf ("%s%.0f\u00a0dB", level_db < 0.0 ? "\u2212" : "", fabs (level_db));
+  LrLabel label = {
+    .rank = LR_LABEL_SCALE,
+    .text = text,
+    .style = { .size = floor->theme->type_size[LR_TYPE_DB] },
+    .color = floor->theme->family_line[LR_FAMILY_SOUND],
+    .halo = floor->theme->room,
+    .has_halo = TRUE,
+  };
+
+  if (floor->view->scale >= LEAST_SCALE_FOR_DB && n > 0)
+    lr_labels_add_at (floor->labels, &label, places, n);
+}
+
+static gboolean
+is_inside (const LrFloor *floor,
+           LrVec2         at_m)
+{
+  return floor->room->n_corners < 3
+         || (lr_polygon_contains (floor->room->corners_m, floor->room->n_corners, at_m)
+             && lr_polygon_distance_m (floor->room->corners_m, floor->room->n_corners, at_m, NULL) > 0.12);
+}
+
+static void
+label_contour (const LrFloor *floor,
+               const Contour *contour,
+               double         level_db)
+{
+  /* from below the mouth outwards to both sides, in twelfths of a turn */
+  static const int twelfths[] = { 9, 8, 10, 7, 11, 6, 0, 5, 1, 4, 2, 3 };
+  LrVec2 places[G_N_ELEMENTS (twelfths)];
+  gsize n = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (twelfths); i++)
+    {
+      LrVec2 at_m = contour->at_m[twelfths[i] * N_RAYS / 12];
+
+      if (is_inside (floor, at_m))
+        places[n++] = lr_floor_device (floor, at_m);
+    }
+  label_db (floor, level_db, places, n);
+}
+
+static void
+draw_pickup (const LrFloor *floor,
+             const Pickup  *pickup)
+{
+  cairo_t *cr = floor->cr;
+
+  for (int i = 0; i < N_CONTOURS; i++)
+    {
+      Contour contour;
+
+      find_contour (pickup, contours_db[i], &contour);
+      trace_contour (floor, &contour);
+      if (i == 0)
+        {
+          lr_theme_set_color (cr, floor->theme->family_fill[LR_FAMILY_SOUND], lr_floor_wash (floor, LR_FAMILY_SOUND));
+          cairo_fill_preserve (cr);
+        }
+      lr_theme_set_color (cr, floor->theme->family_line[LR_FAMILY_SOUND], 1.0);
+      lr_theme_set_line (cr, floor->theme, LR_LINE_THIN, i == 0 ? LR_DASH_SOLID : LR_DASH_SHORT);
+      cairo_stroke (cr);
+      label_contour (floor, &contour, contours_db[i]);
+    }
+}
+
+static void
+draw_noise_rings (const LrFloor  *floor,
+                  const LrPlaced *placed)
+{
+  static const double turns[] = { -1.25, 1.25, -0.9, 0.9, -0.5, 0.5, 0.0, 2.0, -2.0, 2.8, -2.8 }; /* rad off its facing */
+  const LrNoise *noise = &placed->item->noise;
+  LrVec2 at = lr_floor_device (floor, placed->at_m);
+
+  for (int metres = 1; metres <= 2; metres++)
+    {
+      LrVec2 places[G_N_ELEMENTS (turns)];
+      gsize n = 0;
+
+      cairo_new_sub_path (floor->cr);
+      cairo_arc (floor->cr, at.x, at.y, metres * floor->view->scale, 0.0, 2.0 * LR_PI);
+      for (gsize i = 0; i < G_N_ELEMENTS (turns); i++)
+        {
+          LrVec2 at_m = lr_vec2_add (placed->at_m, lr_vec2_polar (placed->facing_rad + turns[i], metres));
+
+          if (is_inside (floor, at_m))
+            places[n++] = lr_floor_device (floor, at_m);
+        }
+      label_db (floor, noise->level_db - 20.0 * log10 (metres), places, n);
+    }
+  lr_theme_set_color (floor->cr, floor->theme->family_line[LR_FAMILY_SOUND], 1.0);
+  lr_theme_set_line (floor->cr, floor->theme, LR_LINE_THIN, LR_DASH_SHORT);
+  cairo_stroke (floor->cr);
+}
+
+/**
+ * lr_overlay_sound:
+ * @floor: a drawing
+ *
+ * Where a microphone hears a voice 6 and 12 dB less than the mouth it aims at; the level of noises at 1 m and 2 m.
+ */
+void
+lr_overlay_sound (const LrFloor *floor)
+{
+  const LrPlaced *placed = (const LrPlaced *) (gpointer) floor->study->placed->data;
+
+  if (!(floor->view->shown & LR_SHOW_SOUND) || floor->view->is_page)
+    return;
+
+  cairo_save (floor->cr);
+  if (floor->room->n_corners >= 3)
+    {
+      lr_floor_trace_room (floor);
+      cairo_clip (floor->cr);
+    }
+  for (guint i = 0; i < floor->study->placed->len; i++)
+    {
+      Pickup pickup;
+
+      if (!floor->is_drawn[i])
+        continue;
+      if (placed[i].item->kind == LR_ITEM_NOISE && !placed[i].item->noise.is_off && placed[i].item->noise.level_db >= QUIET_DB)
+        draw_noise_rings (floor, &placed[i]);
+      if (placed[i].item->kind == LR_ITEM_MICROPHONE && get_pickup (floor, &placed[i], &pickup))
+        draw_pickup (floor, &pickup);
+    }
+  cairo_restore (floor->cr);
+}
