@@ -85,25 +85,30 @@ lr_tape_meet (LrVec2  p_m,
   return true;
 }
 
-/* The angle by which the tapes' worst crossing is away from a straight line, in [0, pi/2] */
+/* The square of the sine of the tapes' worst crossing, which orders crossings as their angle away from a straight line
+ * does; 0 as soon as one is no better than @least */
 static double
-worst_crossing_rad (LrVec2        p_m,
-                    LrVec2        q_m,
-                    const LrVec2 *points_m,
-                    size_t        n_points)
+worst_crossing (LrVec2        p_m,
+                LrVec2        q_m,
+                const LrVec2 *points_m,
+                size_t        n_points,
+                double        least)
 {
-  double worst_rad = 0.5 * LR_PI;
+  double worst = 1.0;
 
   for (size_t i = 0; i < n_points; i++)
     {
-      LrTapePair tapes;
+      LrVec2 to_p = lr_vec2_sub (p_m, points_m[i]);
+      LrVec2 to_q = lr_vec2_sub (q_m, points_m[i]);
+      double cross_m2 = lr_vec2_cross (to_p, to_q);
+      double crossing = cross_m2 * cross_m2 / (lr_vec2_dot (to_p, to_p) * lr_vec2_dot (to_q, to_q));
 
-      if (!lr_tape_pair (p_m, q_m, points_m[i], &tapes))
+      if (!(crossing > least))
         return 0.0;
-      worst_rad = fmin (worst_rad, fmin (tapes.crossing_rad, LR_PI - tapes.crossing_rad));
+      worst = fmin (worst, crossing);
     }
 
-  return worst_rad;
+  return worst;
 }
 
 /**
@@ -132,7 +137,7 @@ lr_tape_corners (const LrVec2 *corners_m,
                  size_t       *p,
                  size_t       *q)
 {
-  double best_rad = 0.0;
+  double best = 0.0;
 
   if (n_points == 0)
     return false;
@@ -140,16 +145,16 @@ lr_tape_corners (const LrVec2 *corners_m,
   for (size_t i = 0; i < n; i++)
     for (size_t j = i + 1; j < n; j++)
       {
-        double worst_rad = worst_crossing_rad (corners_m[i], corners_m[j], points_m, n_points);
-
         /* Equal but for rounding is equal, so that the choice does not jump about during a drag */
-        if (worst_rad > best_rad + 1e-9)
+        double worst = worst_crossing (corners_m[i], corners_m[j], points_m, n_points, best + 1e-9);
+
+        if (worst > 0.0)
           {
-            best_rad = worst_rad;
+            best = worst;
             *p = i;
             *q = j;
           }
       }
 
-  return best_rad > 0.0;
+  return best > 0.0;
 }
