@@ -20,3 +20,4 @@ char    *lr_f_number_format (double f_number);                        /* "f/2.8"
 gboolean lr_f_number_parse (const char *text, double *f_number);
 char    *lr_shutter_format (double shutter_s);                        /* "1/50 s" */
 gboolean lr_shutter_parse (const char *text, double *shutter_s);
+char    *lr_number_format (double value, int decimals);                /* "-1.5" with a true minus, rounded half away from zero */
