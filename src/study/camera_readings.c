@@ -225,7 +225,7 @@ read_wedge (const LrStudy   *study,
   LrVec2 right = lr_vec3_flat (p->right);
   gsize max = 2 * room->n_corners + 4;
 
-  if (room->n_corners < 3)
+  if (room->n_corners < 3 || study->is_trial)
     return;
 
   reading->wedge_m = g_new (LrVec2, max);

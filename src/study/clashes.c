@@ -31,11 +31,23 @@ static void
 bound (Piece *piece)
 {
   const LrOutline *o = piece->outline;
+  LrVec2 least_m = { o->centre_m.x - o->radius_m, o->centre_m.y - o->radius_m };
+  LrVec2 most_m = { o->centre_m.x + o->radius_m, o->centre_m.y + o->radius_m };
 
-  piece->min_x_m = o->centre_m.x - o->radius_m;
-  piece->max_x_m = o->centre_m.x + o->radius_m;
-  piece->min_y_m = o->centre_m.y - o->radius_m;
-  piece->max_y_m = o->centre_m.y + o->radius_m;
+  if (o->n > 0)
+    least_m = most_m = o->corner_m[0];
+  for (size_t i = 1; i < o->n; i++)
+    {
+      LrVec2 c = o->corner_m[i];
+
+      least_m = lr_vec2 (c.x < least_m.x ? c.x : least_m.x, c.y < least_m.y ? c.y : least_m.y);
+      most_m = lr_vec2 (c.x > most_m.x ? c.x : most_m.x, c.y > most_m.y ? c.y : most_m.y);
+    }
+
+  piece->min_x_m = least_m.x;
+  piece->max_x_m = most_m.x;
+  piece->min_y_m = least_m.y;
+  piece->max_y_m = most_m.y;
 }
 
 /* The quarter disc of the leaf, as a fan round its hinge with its arc drawn outside the true one, by 7 mm for 0.85 m */
@@ -234,6 +246,58 @@ way_in (const LrRoom    *room,
   return lr_vec2_scale (way, 1.0 / length_m);
 }
 
+static gboolean
+is_left_of (const LrOutline *outline,
+            LrVec2           from_m,
+            LrVec2           way)
+{
+  for (size_t i = 0; i < outline->n; i++)
+    if (lr_vec2_cross (way, lr_vec2_sub (outline->corner_m[i], from_m)) < 0.0)
+      return FALSE;
+
+  return outline->n > 0;
+}
+
+/* Quick, without a square root: the middle is inside, and each wall is farther off than the footprint reaches or has all of
+ * its corners on the inner side */
+static gboolean
+is_well_inside (const LrRoom    *room,
+                const LrOutline *outline)
+{
+  LrVec2 c = outline->centre_m;
+  double r2_m2 = outline->radius_m * outline->radius_m;
+  gboolean is_inside = FALSE;
+
+  for (gsize i = 0; i < room->n_corners; i++)
+    {
+      LrVec2 a = lr_vec2_sub (room->corners_m[i], c);
+      LrVec2 b = lr_vec2_sub (room->corners_m[i + 1 < room->n_corners ? i + 1 : 0], c);
+      LrVec2 way = lr_vec2_sub (b, a);
+      double cross_m2 = lr_vec2_cross (a, b), way2_m2 = lr_vec2_dot (way, way), share = -lr_vec2_dot (a, way);
+
+      gboolean is_near = share <= 0.0 ? lr_vec2_dot (a, a) < r2_m2
+                         : share >= way2_m2 ? lr_vec2_dot (b, b) < r2_m2
+                                            : cross_m2 * cross_m2 < r2_m2 * way2_m2;
+
+      if (is_near && !is_left_of (outline, room->corners_m[i], way))
+        return FALSE;
+      if ((a.y > 0.0) != (b.y > 0.0) && (cross_m2 > 0.0) == (b.y > a.y))
+        is_inside = !is_inside;
+    }
+
+  return is_inside;
+}
+
+static double
+outside_m (const LrRoom    *room,
+           const LrOutline *outline)
+{
+  if (room->n_corners < 3 || is_well_inside (room, outline))
+    return 0.0;
+
+  return lr_outline_outside_m (outline, room->corners_m, room->n_corners);
+}
+
 static void
 meet_room (LrStudy        *study,
            const LrPlaced *placed)
@@ -244,7 +308,7 @@ meet_room (LrStudy        *study,
   if (room->n_corners >= 3 && placed->has_footprint)
     {
       clash.type = LR_CLASH_OUTSIDE;
-      clash.depth_m = lr_outline_outside_m (&placed->footprint, room->corners_m, room->n_corners);
+      clash.depth_m = outside_m (room, &placed->footprint);
       if (clash.depth_m > SAME_M)
         {
           clash.push = way_in (room, &placed->footprint, &clash.at_m);
@@ -375,10 +439,6 @@ is_clear (const LrStudy  *study,
   Piece piece = { .placed = &moved, .outline = &moved.footprint };
 
   bound (&piece);
-  if (room->n_corners >= 3
-      && lr_outline_outside_m (&moved.footprint, room->corners_m, room->n_corners) > allowed_m)
-    return FALSE;
-
   for (guint i = 0; i < pieces->len; i++)
     {
       const Piece *other = &g_array_index (pieces, Piece, i);
@@ -387,7 +447,10 @@ is_clear (const LrStudy  *study,
           && overlap_m (&piece, other, NULL) > (other->is_door ? door_m : allowed_m))
         return FALSE;
     }
-  return TRUE;
+
+  return room->n_corners < 3
+         || (lr_polygon_contains (room->corners_m, room->n_corners, moved.footprint.centre_m)
+             && outside_m (room, &moved.footprint) <= allowed_m);
 }
 
 /**

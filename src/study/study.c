@@ -17,6 +17,29 @@ clear_camera (gpointer data)
   g_free (((LrCameraReading *) data)->wedge_m);
 }
 
+static LrStudy *
+study_plan (const LrPlan *plan,
+            gboolean      is_trial)
+{
+  LrStudy *study = g_new0 (LrStudy, 1);
+
+  study->plan = lr_plan_ref (plan);
+  study->setup = lr_plan_get_setup (plan);
+  study->by_id = g_hash_table_new (g_str_hash, g_str_equal);
+  study->room_area_m2 = room_area_m2 (study->setup->room);
+  study->is_trial = is_trial;
+
+  lr_study_place_items (study);
+  lr_study_read_cameras (study);
+  g_array_set_clear_func (study->cameras, clear_camera);
+  lr_study_read_pairs (study);
+  lr_study_find_clashes (study);
+  lr_study_read_leads (study);
+  lr_study_read_tapes (study);
+
+  return study;
+}
+
 /**
  * lr_study_new:
  * @plan: a plan
@@ -29,22 +52,21 @@ clear_camera (gpointer data)
 LrStudy *
 lr_study_new (const LrPlan *plan)
 {
-  LrStudy *study = g_new0 (LrStudy, 1);
+  return study_plan (plan, FALSE);
+}
 
-  study->plan = lr_plan_ref (plan);
-  study->setup = lr_plan_get_setup (plan);
-  study->by_id = g_hash_table_new (g_str_hash, g_str_equal);
-  study->room_area_m2 = room_area_m2 (study->setup->room);
-
-  lr_study_place_items (study);
-  lr_study_read_cameras (study);
-  g_array_set_clear_func (study->cameras, clear_camera);
-  lr_study_read_pairs (study);
-  lr_study_find_clashes (study);
-  lr_study_read_leads (study);
-  lr_study_read_tapes (study);
-
-  return study;
+/**
+ * lr_study_new_trial:
+ * @plan: a plan that may come to nothing
+ *
+ * As lr_study_new(), without what is only drawn or printed: fields on the floor, tapes and leads.
+ *
+ * Returns: (transfer full): its study, which holds the plan
+ */
+LrStudy *
+lr_study_new_trial (const LrPlan *plan)
+{
+  return study_plan (plan, TRUE);
 }
 
 /**

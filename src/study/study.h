@@ -131,9 +131,11 @@ typedef struct
   double         eyes_level_m;   /* interviewer's eyes above the subject's; NAN without both */
   double         room_area_m2;
   GHashTable    *by_id;          /* private: of LrPlaced */
+  gboolean       is_trial;       /* private: without wedges, tapes and leads */
 } LrStudy;
 
 LrStudy *lr_study_new  (const LrPlan *plan);
+LrStudy *lr_study_new_trial (const LrPlan *plan); /* without wedges, tapes and leads: to try a remedy */
 void     lr_study_free (LrStudy *study);
 
 const LrPlaced        *lr_study_find_placed (const LrStudy *study, const char *id); /* (nullable) */

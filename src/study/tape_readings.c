@@ -114,7 +114,7 @@ lr_study_read_tapes (LrStudy *study)
   LrVec2 origin_m;
 
   study->tapes = g_array_sized_new (FALSE, FALSE, sizeof (LrTapeReading), study->placed->len + 1);
-  if (room->n_corners < 3)
+  if (room->n_corners < 3 || study->is_trial)
     return;
 
   origin_m = lower_left_m (room);
