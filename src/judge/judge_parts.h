@@ -106,4 +106,6 @@ void      lr_judge_offer   (LrJudge *judge, LrRemark *remark, LrRemedy *remedy);
 /* Offers a move with the sentence "Move B 0.46 m towards the north wall, to 32°."; @to (nullable): "32°" */
 void      lr_judge_offer_move (LrJudge *judge, LrRemark *remark, const LrPlaced *placed, LrVec2 to_m,
                                const LrVec2 *about_m, const char *to);
+/* The same for a move that is known to be right */
+void      lr_judge_keep_move  (LrJudge *judge, LrRemark *remark, const LrPlaced *placed, LrVec2 to_m);
 void      lr_judge_try_offers (LrJudge *judge);

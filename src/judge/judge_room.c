@@ -82,6 +82,13 @@ willingness (const LrJudge  *judge,
   return item->kind == LR_ITEM_LIGHT ? 4 : 5;
 }
 
+/* Moving one of these changes what is seen; the place of anything else is right when it is clear, without a trial */
+static gboolean
+is_seen_from (const LrPlaced *placed)
+{
+  return placed->item->kind == LR_ITEM_PERSON || placed->item->kind == LR_ITEM_CAMERA;
+}
+
 static void
 offer_place (LrJudge        *judge,
              LrRemark       *remark,
@@ -92,8 +99,14 @@ offer_place (LrJudge        *judge,
   LrVec2 first_m = lr_vec2_along (mover->at_m, push, depth_m + SPARE_M), to_m;
   double strict_m = judge->limits[LR_LIMIT_OVERLAP];
 
-  if (lr_study_find_clear (judge->study, mover, first_m, strict_m, &to_m)
-      || lr_study_find_clear (judge->study, mover, first_m, fmax (strict_m, leg_gap_m (mover)), &to_m))
+  if (lr_study_find_clear (judge->study, mover, first_m, strict_m, &to_m))
+    {
+      if (is_seen_from (mover))
+        lr_judge_offer_move (judge, remark, mover, to_m, NULL, NULL);
+      else
+        lr_judge_keep_move (judge, remark, mover, to_m);
+    }
+  else if (lr_study_find_clear (judge->study, mover, first_m, fmax (strict_m, leg_gap_m (mover)), &to_m))
     lr_judge_offer_move (judge, remark, mover, to_m, NULL, NULL);
 }
 

@@ -14,8 +14,12 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-/* Trials cost a study each; a set-up with very many things gets fewer of them, so that judging stays quick */
+/* Trials cost a study each; a set-up with very many things or faults gets fewer of them, so that judging stays quick */
+#define MAX_TRIALS 32
 #define TRIALS_TIMES_ITEMS 4000
+
+/* Two stands may share twice half a leg's length at most */
+#define LEG_GAPS_SHARE 1.0
 
 typedef struct
 {
@@ -98,13 +102,12 @@ lr_judge_offer (LrJudge  *judge,
   g_array_append_val (judge->offers, offer);
 }
 
-void
-lr_judge_offer_move (LrJudge        *judge,
-                     LrRemark       *remark,
-                     const LrPlaced *placed,
-                     LrVec2          to_m,
-                     const LrVec2   *about_m,
-                     const char     *to)
+static LrRemedy *
+make_move (LrJudge        *judge,
+           const LrPlaced *placed,
+           LrVec2          to_m,
+           const LrVec2   *about_m,
+           const char     *to)
 {
   LrRemedy *remedy = lr_remedy_new ();
   LrVec2 way = lr_vec2_sub (to_m, placed->at_m);
@@ -119,7 +122,41 @@ lr_judge_offer_move (LrJudge        *judge,
   else
     /* Translators: "Move B 0.46 m towards the north wall." */
     lr_remedy_say (remedy, length, _("Move %s <b>%s</b> %s."), name, length, lr_say_towards (judge, way));
-  lr_judge_offer (judge, remark, remedy);
+
+  return remedy;
+}
+
+void
+lr_judge_offer_move (LrJudge        *judge,
+                     LrRemark       *remark,
+                     const LrPlaced *placed,
+                     LrVec2          to_m,
+                     const LrVec2   *about_m,
+                     const char     *to)
+{
+  /* A place that is taken needs no trial; gaps between legs may */
+  double allowed_m = fmax (judge->limits[LR_LIMIT_OVERLAP], LEG_GAPS_SHARE * placed->footprint.radius_m);
+
+  if (!placed->has_footprint || lr_study_is_clear (judge->study, placed, to_m, allowed_m))
+    lr_judge_offer (judge, remark, make_move (judge, placed, to_m, about_m, to));
+}
+
+static void
+keep (LrRemark *remark,
+      LrRemedy *remedy)
+{
+  remark->remedy = remedy;
+  lr_remark_say (remark, "%s", remedy->markup);
+}
+
+void
+lr_judge_keep_move (LrJudge        *judge,
+                    LrRemark       *remark,
+                    const LrPlaced *placed,
+                    LrVec2          to_m)
+{
+  if (!judge->study->plan->is_read_only)
+    keep (remark, make_move (judge, placed, to_m, NULL, NULL));
 }
 
 static gboolean
@@ -188,7 +225,7 @@ passes_trial (const LrJudge  *judge,
   if (plan == NULL)
     return FALSE;
 
-  study = lr_study_new (plan);
+  study = lr_study_new_trial (plan);
   trial.study = study;
   trial.verdicts = g_array_sized_new (FALSE, FALSE, sizeof (LrVerdict), judge->verdicts->len + 8);
   lr_judge_all (&trial);
@@ -202,7 +239,7 @@ passes_trial (const LrJudge  *judge,
 void
 lr_judge_try_offers (LrJudge *judge)
 {
-  guint n_left = TRIALS_TIMES_ITEMS / MAX (judge->study->placed->len, 1);
+  guint n_left = MIN (MAX_TRIALS, TRIALS_TIMES_ITEMS / MAX (judge->study->placed->len, 1));
 
   for (LrGrade grade = LR_GRADE_FIX; judge->offers != NULL && grade <= LR_GRADE_MIND; grade++)
     for (guint i = 0; i < judge->offers->len; i++)
@@ -214,10 +251,7 @@ lr_judge_try_offers (LrJudge *judge)
 
         n_left--;
         if (passes_trial (judge, offer))
-          {
-            offer->remark->remedy = g_steal_pointer (&offer->remedy);
-            lr_remark_say (offer->remark, "%s", offer->remark->remedy->markup);
-          }
+          keep (offer->remark, g_steal_pointer (&offer->remedy));
       }
 
   for (guint i = 0; judge->offers != NULL && i < judge->offers->len; i++)

@@ -14,7 +14,6 @@
 #include <string.h>
 
 #define NO_BREAK_SPACE "\u00a0"
-#define MINUS "\u2212"
 
 static const char *
 keep (LrJudge *judge,
@@ -60,12 +59,7 @@ lr_say_number (LrJudge *judge,
                double   number,
                int      decimals)
 {
-  char format[8], digits[G_ASCII_DTOSTR_BUF_SIZE];
-
-  g_snprintf (format, sizeof format, "%%.%df", decimals);
-  g_ascii_formatd (digits, sizeof digits, format, fabs (number));
-  return number < 0.0 && strpbrk (digits, "123456789") != NULL ? keep (judge, g_strconcat (MINUS, digits, NULL))
-                                                               : g_string_chunk_insert (judge->words, digits);
+  return keep (judge, lr_number_format (number, decimals));
 }
 
 const char *
