@@ -208,8 +208,8 @@ lr_page_draw (cairo_t             *cr,
 
   foot = height - LR_PAGE_MARGIN_PT - LR_PAGE_BLOCK_PT;
   block = (LrBox) { LR_PAGE_MARGIN_PT, foot, width - 2.0 * LR_PAGE_MARGIN_PT, LR_PAGE_BLOCK_PT };
-  column = (LrBox) { width - LR_PAGE_MARGIN_PT - place.column_width, LR_PAGE_MARGIN_PT, place.column_width, foot - 7.0 - LR_PAGE_MARGIN_PT };
-  tape = (LrBox) { place.area.x, foot - 7.0 - lr_page_tape_height (place.tape_lines), place.area.width, lr_page_tape_height (place.tape_lines) };
+  column = (LrBox) { width - LR_PAGE_MARGIN_PT - place.column_width, LR_PAGE_MARGIN_PT, place.column_width, foot - LR_PAGE_FOOT_PT - LR_PAGE_MARGIN_PT };
+  tape = (LrBox) { place.area.x, foot - LR_PAGE_FOOT_PT - lr_page_tape_height (place.tape_lines), place.area.width, lr_page_tape_height (place.tape_lines) };
 
   cairo_save (cr);
   lr_page_tag_begin (&sheet, "Document");

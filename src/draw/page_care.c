@@ -81,7 +81,7 @@ add_booms (const LrSheet *sheet,
           g_autofree char *title = person->item->name[0] != '\0' ? g_strdup (person->item->name) : lr_item_title (person->item);
           g_autofree char *name = g_markup_escape_text (title, -1);
 
-          add (table, g_strdup_printf (_("Boom %s reaches <b>%s</b> over %s: weigh its short end, bag a leg, try it before anyone sits."),
+          add (table, g_strdup_printf (_("Boom %s reaches <b>%s</b> over %s: weigh its short end, bag a leg."),
                                        tag, reach, name));
         }
       else
@@ -125,7 +125,7 @@ add_lights (const LrSheet *sheet,
       g_autofree char *tags = join_tags (high);
       g_autofree char *limit = lr_length_format (NEAR_CEILING_M, sheet->options->units);
 
-      add (table, g_strdup_printf (_("%s within %s of the ceiling: hot lamps away from detectors and sprinklers."), tags, limit));
+      add (table, g_strdup_printf (_("%s within %s of the ceiling: no hot lamp near detectors, sprinklers."), tags, limit));
     }
 }
 
@@ -243,7 +243,7 @@ add_mains (const LrSheet *sheet,
     has_leads |= ((const LrItem *) g_ptr_array_index (sheet->study->setup->items, i))->kind == LR_ITEM_LEAD;
 
   if (has_leads)
-    add (table, g_strdup (_("Leads along walls, taped down where people walk. Mains by the local rules; doubts to an electrician.")));
+    add (table, g_strdup (_("Tape leads down where people walk. Mains by local rules; licensed hands only.")));
 }
 
 /**

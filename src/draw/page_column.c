@@ -105,7 +105,7 @@ who_markup (const LrJob *job)
       g_autofree char *markup = g_markup_printf_escaped ("%s%s<b>%s</b>%s%s.", contact->role, contact->role[0] != '\0' ? ": " : "",
                                                          contact->name, contact->phone[0] != '\0' ? " " : "", contact->phone);
 
-      g_string_append_printf (text, "%s%s", i > 0 ? "  " : "", markup);
+      g_string_append_printf (text, "%s%s", i > 0 ? "\u2002" : "", markup);
     }
 
   return g_strdup (text->str);
@@ -129,8 +129,16 @@ draw_lines (const LrSheet *sheet,
             double         width,
             const char    *markup)
 {
+  const LrTextStyle style = { .size = size, .weight = PANGO_WEIGHT_NORMAL, .has_markup = TRUE };
+  double full;
+
   if (markup[0] == '\0')
     return y;
+
+  /* a little smaller rather than a word on a line of its own */
+  lr_text_measure (sheet->cr, sheet->theme, &style, markup, &full, NULL);
+  if (full > width && full * LR_PAGE_LEAST_SIZE / size <= width)
+    size *= width / full;
 
   lr_page_tag_begin (sheet, "P");
   y += lr_page_put_markup (sheet, size, color, x, y, width, markup);
@@ -152,7 +160,7 @@ draw_head (const LrSheet *sheet,
   draw_times (sheet, box);
   y = draw_lines (sheet, sheet->theme->ink, LR_PAGE_BODY_SIZE, box->x, y, box->width, who);
   y = draw_lines (sheet, sheet->theme->ink2, LR_PAGE_NOTE_SIZE, box->x, y, box->width, where);
-  return y - WHO_LINE_PT + 2.0;
+  return y - WHO_LINE_PT + 4.6;
 }
 
 /* --- Frames --------------------------------------------------------------------------------------------------- */
@@ -372,7 +380,7 @@ lr_page_column_draw (const LrSheet *sheet,
     lr_table_wrap (sheet, tables[i], box->width);
 
   y += 5.0;
-  ease = fit_tables (sheet, tables, box->y + box->height - y + space_after (tables[CARE], 0.0));
+  ease = fit_tables (sheet, tables, box->y + box->height - y - 3.0 + space_after (tables[CARE], 0.0));
   y += 3.0 * ease;
   for (guint i = 0; i < N_TABLES; i++)
     if (tables[i]->rows->len > 0)

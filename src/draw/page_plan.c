@@ -19,9 +19,10 @@
 #define TITLE_FOOT_PT  31.0
 #define NORTH_PT       34.0 /* width kept free for the north sign at the right of the title */
 #define NOTES_PT       13.0 /* outside a wall: names of windows and sockets */
-#define BAR_PT         22.0 /* height of the scale bar's row */
-#define BAR_GAP_PT      6.0
-#define TAPE_GAP_PT     6.5
+#define BAR_PT         15.6 /* height of the scale bar's row */
+#define BAR_GAP_PT      0.5
+#define TAPE_GAP_PT     8.0
+#define LETTER_PT      11.5 /* of a taped corner, from it */
 #define OUTSIDE_M       1.5 /* things outside the walls are kept on the sheet when they are this near */
 #define LEAST_TAPE_LINES 3
 
@@ -188,7 +189,7 @@ try_scale (const LrSheet  *sheet,
   room_width = usable - place->gutter - place->column_width;
   place->area = (LrBox) {
     LR_PAGE_MARGIN_PT, LR_PAGE_MARGIN_PT, room_width,
-    height_pt - 2.0 * LR_PAGE_MARGIN_PT - LR_PAGE_BLOCK_PT - TAPE_GAP_PT - tape - (tape > 0.0 ? TAPE_GAP_PT : 0.0)
+    height_pt - 2.0 * LR_PAGE_MARGIN_PT - LR_PAGE_BLOCK_PT - LR_PAGE_FOOT_PT - (tape > 0.0 ? tape + TAPE_GAP_PT : 0.0)
   };
   place->tape_lines = tape_lines;
 
@@ -225,7 +226,7 @@ place_empty (const LrSheet *sheet,
   place->column_width = LR_PAGE_COLUMN_PT;
   place->area = (LrBox) {
     LR_PAGE_MARGIN_PT, LR_PAGE_MARGIN_PT, width_pt - 2.0 * LR_PAGE_MARGIN_PT - place->gutter - place->column_width,
-    height_pt - 2.0 * LR_PAGE_MARGIN_PT - LR_PAGE_BLOCK_PT - TAPE_GAP_PT
+    height_pt - 2.0 * LR_PAGE_MARGIN_PT - LR_PAGE_BLOCK_PT - LR_PAGE_FOOT_PT
   };
 }
 
@@ -316,7 +317,26 @@ lr_page_title_draw (const LrSheet     *sheet,
 
 /* --- Corners -------------------------------------------------------------------------------------------------- */
 
-/* Ring and dot on a corner that tapes start from, its letter outside the room where no dimension stands */
+/* Whether a label there would cover a thing on the floor */
+static gboolean
+is_on_something (const LrStudy *study,
+                 LrVec2         at_m,
+                 double         reach)
+{
+  LrOutline label = lr_outline_disc (at_m, reach);
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
+
+      if (placed->has_footprint && lr_outline_overlap_m (&placed->footprint, &label, NULL) > 0.0)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+/* Ring and dot on a corner that tapes start from; its letter in the room, or in the wall where the floor is taken */
 static void
 draw_corner (const LrSheet     *sheet,
              const LrPlanPlace *place,
@@ -330,6 +350,7 @@ draw_corner (const LrSheet     *sheet,
   LrVec2 after = lr_vec2_sub (room->corners_m[(corner + 1) % room->n_corners], at_m);
   LrVec2 at = lr_view_to_device (&place->view, at_m), inward;
   cairo_t *cr = sheet->cr;
+  double away;
 
   before = lr_vec2_scale (before, 1.0 / MAX (lr_vec2_length (before), 1e-9));
   after = lr_vec2_scale (after, 1.0 / MAX (lr_vec2_length (after), 1e-9));
@@ -347,7 +368,9 @@ draw_corner (const LrSheet     *sheet,
   cairo_arc (cr, at.x, at.y, 1.2, 0.0, 2.0 * LR_PI);
   cairo_fill (cr);
 
-  lr_text_draw_halo (cr, sheet->theme, &style, at.x + inward.x * 11.0, at.y - inward.y * 11.0 + 3.1, letter);
+  away = is_on_something (sheet->study, lr_vec2_along (at_m, inward, LETTER_PT / place->view.scale), 4.0 / place->view.scale)
+         ? -LETTER_PT : LETTER_PT;
+  lr_text_draw_halo (cr, sheet->theme, &style, at.x + inward.x * away, at.y - inward.y * away + 3.1, letter);
 }
 
 /* --- Scale bar ------------------------------------------------------------------------------------------------ */
@@ -439,7 +462,7 @@ draw_scale (const LrSheet     *sheet,
                  + lr_page_text_width (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, note);
   double left = place->view.origin.x + bounds->low_m.x * place->view.scale;
   double right = place->view.origin.x + bounds->high_m.x * place->view.scale;
-  double need = words + 16.0 + bar, base = place->bar_y + 15.0, x;
+  double need = words + 16.0 + bar, base = place->bar_y + BAR_PT, x;
 
   if (right - left < need)
     {
@@ -450,7 +473,7 @@ draw_scale (const LrSheet     *sheet,
   lr_page_tag_begin (sheet, "P");
   x = left + lr_page_put (sheet, 8.6, PANGO_WEIGHT_BOLD, LR_ALIGN_LEFT, sheet->theme->ink, left, base, title) + 4.2;
   lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, LR_ALIGN_LEFT, sheet->theme->ink2, x, base, note);
-  draw_bar (sheet, scale, right - bar, base - 3.9);
+  draw_bar (sheet, scale, right - bar, base - 4.6);
   lr_page_tag_end (sheet, "P");
 }
 

@@ -27,6 +27,7 @@
 
 #define LR_PAGE_MARGIN_PT    (10.0 * LR_MM_PT)
 #define LR_PAGE_BLOCK_PT     (11.2 * LR_MM_PT) /* height of the title block */
+#define LR_PAGE_FOOT_PT      7.0 /* over the title block */
 #define LR_PAGE_COLUMN_PT    (94.0 * LR_MM_PT) /* width of the right column */
 #define LR_PAGE_COLUMN_MIN_PT (78.0 * LR_MM_PT)
 #define LR_PAGE_GUTTER_PT    (7.0 * LR_MM_PT)

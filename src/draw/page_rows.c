@@ -21,9 +21,9 @@ static const LrColumn camera_columns[] = {
 };
 
 static const LrColumn light_columns[] = {
-  { N_("what"), 0.0745, 0.290, LR_ALIGN_LEFT },
-  { N_("height"), 0.4700, 0.0, LR_ALIGN_RIGHT },
-  { N_("aims at"), 0.4880, 0.195, LR_ALIGN_LEFT },
+  { N_("what"), 0.0745, 0.275, LR_ALIGN_LEFT },
+  { N_("height"), 0.4420, 0.0, LR_ALIGN_RIGHT },
+  { N_("aims at"), 0.4580, 0.218, LR_ALIGN_LEFT },
   { N_("level"), 0.7420, 0.0, LR_ALIGN_RIGHT },
   { N_("white"), 0.8520, 0.0, LR_ALIGN_RIGHT },
   { N_("plug, lead"), 0.9970, 0.0, LR_ALIGN_RIGHT }
@@ -31,8 +31,8 @@ static const LrColumn light_columns[] = {
 
 static const LrColumn sound_columns[] = {
   { N_("what"), 0.0745, 0.290, LR_ALIGN_LEFT },
-  { N_("height"), 0.4700, 0.0, LR_ALIGN_RIGHT },
-  { N_("where"), 0.4880, 0.510, LR_ALIGN_LEFT }
+  { N_("height"), 0.4420, 0.0, LR_ALIGN_RIGHT },
+  { N_("where"), 0.4580, 0.540, LR_ALIGN_LEFT }
 };
 
 static char *
@@ -245,7 +245,7 @@ body_word (const LrBody *body,
   return height_m > body->waist_m ? _("chest") : _("lap");
 }
 
-/* "face" for the subject, "Ines, crown" for others, "plan chest, 1.35 m" for things */
+/* "face" for the subject, "Ines, crown" for others, "1.35 m, plan chest" for things */
 static char *
 aim_text (const LrSheet *sheet,
           const LrLight *light)
@@ -269,7 +269,7 @@ aim_text (const LrSheet *sheet,
     return g_steal_pointer (&name);
 
   height = lr_length_format (light->aim_height_m, sheet->options->units);
-  return g_strdup_printf (_("%s, at %s"), name, height);
+  return g_strdup_printf (_("%s, %s"), height, name);
 }
 
 /* "S2, 10 m" */
