@@ -5,7 +5,7 @@ set -eu
 cd "$(dirname "$0")/.."
 . examples/setup.sh
 
-example=examples/drawing-loft.lookroom
+example=examples/loft.lookroom
 
 install_packages examples/packages.txt
 use_utf8
@@ -16,7 +16,7 @@ if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ] && build/lookroom "$example"; then
 fi
 
 echo
-build/lookroom page "$example" -o build/drawing-loft.pdf
+build/lookroom page "$example" -o build/loft.pdf
 # exit code 1 says that something is to fix: the example leaves that to play with
 build/lookroom check "$example" || [ $? -eq 1 ]
-echo "The page: $PWD/build/drawing-loft.pdf"
+echo "The page: $PWD/build/loft.pdf"

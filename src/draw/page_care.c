@@ -125,7 +125,7 @@ add_lights (const LrSheet *sheet,
       g_autofree char *tags = join_tags (high);
       g_autofree char *limit = lr_length_format (NEAR_CEILING_M, sheet->options->units);
 
-      add (table, g_strdup_printf (_("%s within %s of the ceiling: no hot lamp near detectors, sprinklers."), tags, limit));
+      add (table, g_strdup_printf (_("Keep %s, when hot, %s from detectors and sprinklers."), tags, limit));
     }
 }
 
@@ -243,7 +243,7 @@ add_mains (const LrSheet *sheet,
     has_leads |= ((const LrItem *) g_ptr_array_index (sheet->study->setup->items, i))->kind == LR_ITEM_LEAD;
 
   if (has_leads)
-    add (table, g_strdup (_("Tape leads down where people walk. Mains by local rules; licensed hands only.")));
+    add (table, g_strdup (_("Tape leads down on walkways. Mains work: local rules, licensed hands.")));
 }
 
 /**

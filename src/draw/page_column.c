@@ -309,7 +309,7 @@ static double
 space_after (const LrTable *table,
              double         ease)
 {
-  return (table->is_boxed ? 4.3 : 4.6) + 3.0 * ease;
+  return (table->is_boxed ? 4.3 : 4.0) + 3.6 * ease;
 }
 
 static double
@@ -335,6 +335,24 @@ cut_to (LrTable *const *tables,
     tables[which]->n_shown--;
 }
 
+/* Gives back rows where a longer one that was cut left room for them */
+static void
+refill (LrTable *const *tables,
+        guint           which,
+        double          room)
+{
+  LrTable *table = tables[which];
+  guint shown = table->n_shown;
+
+  for (guint n = shown + 1; n <= table->rows->len; n++)
+    {
+      table->n_shown = n;
+      if (total_height (tables, 0.0) <= room)
+        shown = n;
+    }
+  table->n_shown = shown;
+}
+
 /* Ease at which all fits after as little cutting as need be */
 static double
 fit_tables (const LrSheet  *sheet,
@@ -355,6 +373,8 @@ fit_tables (const LrSheet  *sheet,
   cut_to (tables, OPEN, MIN (sheet->remarks->n[LR_GRADE_FIX], tables[OPEN]->rows->len), room);
   for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
     cut_to (tables, steps[i].which, steps[i].least, room);
+  refill (tables, OPEN, room);
+  refill (tables, CARE, room);
 
   return 0.0;
 }
