@@ -21,6 +21,8 @@
 #define FRAME_LABEL_PT 11.7 /* height of the line over a frame */
 #define FRAME_GAP_PT  (4.0 * LR_MM_PT)
 #define N_FRAMES      2
+#define NO_BREAK_SPACE "\u00a0"
+#define EN_SPACE      "\u2002"
 
 enum { CAMERAS, LIGHTS, SOUND, ARRANGE, OPEN, CARE, N_TABLES };
 
@@ -93,7 +95,7 @@ draw_times (const LrSheet *sheet,
   lr_page_tag_end (sheet, "P");
 }
 
-/* "Films and asks: <b>Ines Aldous</b> 01632 960144. Keys: ..." */
+/* "Films and asks: <b>Ines Aldous</b> 01632 960144. Keys: ...": a line is broken between people, not inside a number */
 static char *
 who_markup (const LrJob *job)
 {
@@ -102,10 +104,13 @@ who_markup (const LrJob *job)
   for (gsize i = 0; i < job->n_contacts; i++)
     {
       const LrContact *contact = &job->contacts[i];
-      g_autofree char *markup = g_markup_printf_escaped ("%s%s<b>%s</b>%s%s.", contact->role, contact->role[0] != '\0' ? ": " : "",
-                                                         contact->name, contact->phone[0] != '\0' ? " " : "", contact->phone);
+      const char *colon = contact->role[0] != '\0' ? ": " : "", *space = contact->phone[0] != '\0' ? " " : "";
+      g_autoptr (GString) phone = g_string_new (contact->phone);
+      g_autofree char *markup = NULL;
 
-      g_string_append_printf (text, "%s%s", i > 0 ? "\u2002" : "", markup);
+      g_string_replace (phone, " ", NO_BREAK_SPACE, 0);
+      markup = g_markup_printf_escaped ("%s%s<b>%s</b>%s%s.", contact->role, colon, contact->name, space, phone->str);
+      g_string_append_printf (text, "%s%s", i > 0 ? EN_SPACE : "", markup);
     }
 
   return g_strdup (text->str);

@@ -18,6 +18,7 @@
 #define SUBTITLE_Y_PT  27.4
 #define TITLE_FOOT_PT  31.0
 #define NORTH_PT       34.0 /* width kept free for the north sign at the right of the title */
+#define NORTH_RADIUS_PT 11.0
 #define NOTES_PT       13.0 /* outside a wall: names of windows and sockets */
 #define BAR_PT         15.6 /* height of the scale bar's row */
 #define BAR_GAP_PT      0.5
@@ -82,14 +83,22 @@ stretch (LrVec2 *low,
   *high = lr_vec2 (MAX (high->x, at_m.x + by_m), MAX (high->y, at_m.y + by_m));
 }
 
-/* What a thing takes on the sheet, as a circle about its place */
-static double
-reach_m (const LrPlaced *placed)
+/* What a thing takes on the sheet: a box about its footprint, about the outline of what makes a noise */
+static void
+thing_box (const LrPlaced *placed,
+           LrVec2         *low,
+           LrVec2         *high)
 {
-  if (placed->item->kind == LR_ITEM_NOISE)
-    return MAX (MAX (placed->item->noise.length_m, placed->item->noise.width_m) / 2.0, 0.2);
+  const LrOutline *outline = &placed->footprint;
 
-  return placed->has_footprint ? placed->footprint.radius_m : 0.0;
+  *low = *high = placed->at_m;
+  if (placed->item->kind == LR_ITEM_NOISE)
+    stretch (low, high, placed->at_m, MAX (MAX (placed->item->noise.length_m, placed->item->noise.width_m) / 2.0, 0.2));
+  else if (placed->has_footprint && outline->n == 0)
+    stretch (low, high, outline->centre_m, outline->radius_m);
+  else if (placed->has_footprint)
+    for (gsize i = 0; i < outline->n; i++)
+      stretch (low, high, outline->corner_m[i], 0.0);
 }
 
 static gboolean
@@ -110,11 +119,15 @@ get_bounds (const LrStudy *study,
   for (guint i = 0; i < study->placed->len; i++)
     {
       const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
-      LrVec2 at = placed->at_m;
+      LrVec2 at = placed->at_m, low, high;
 
-      if (at.x > bounds->low_m.x - OUTSIDE_M && at.x < bounds->high_m.x + OUTSIDE_M
-          && at.y > bounds->low_m.y - OUTSIDE_M && at.y < bounds->high_m.y + OUTSIDE_M)
-        stretch (&bounds->outer_low_m, &bounds->outer_high_m, at, reach_m (placed));
+      if (at.x < bounds->low_m.x - OUTSIDE_M || at.x > bounds->high_m.x + OUTSIDE_M
+          || at.y < bounds->low_m.y - OUTSIDE_M || at.y > bounds->high_m.y + OUTSIDE_M || !isfinite (at.x))
+        continue;
+
+      thing_box (placed, &low, &high);
+      stretch (&bounds->outer_low_m, &bounds->outer_high_m, low, 0.0);
+      stretch (&bounds->outer_low_m, &bounds->outer_high_m, high, 0.0);
     }
 
   return TRUE;
@@ -152,11 +165,16 @@ meets_title (const LrSheet     *sheet,
   for (guint i = 0; i < study->placed->len; i++)
     {
       const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
-      LrVec2 at = lr_view_to_device (&place->view, placed->at_m);
-      double reach = reach_m (placed) * place->view.scale;
+      LrVec2 low, high;
 
-      if (placed->at_m.y > bounds->high_m.y && at.y - reach < place->area.y + TITLE_FOOT_PT
-          && (at.x - reach < place->area.x + title + 6.0 || at.x + reach > place->area.x + place->area.width - NORTH_PT))
+      if (!(placed->at_m.y > bounds->high_m.y))
+        continue;
+
+      thing_box (placed, &low, &high);
+      low = lr_view_to_device (&place->view, low);
+      high = lr_view_to_device (&place->view, high);
+      if (high.y < place->area.y + TITLE_FOOT_PT
+          && (low.x < place->area.x + title + 6.0 || high.x > place->area.x + place->area.width - NORTH_PT))
         return TRUE;
     }
 
@@ -520,6 +538,8 @@ lr_page_plan_draw (const LrSheet     *sheet,
   cairo_clip (cr);
   lr_floor_draw (cr, study->plan, study, sheet->remarks, &place->view);
   cairo_restore (cr);
+  lr_north_draw (cr, sheet->theme, study->setup->room->north_rad, NORTH_RADIUS_PT,
+                 place->area.x + place->area.width - 15.7, place->area.y + 21.2);
 
   lr_page_chains_draw (sheet, &place->view, place->chains);
   if (study->has_tapes)

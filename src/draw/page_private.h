@@ -113,7 +113,8 @@ typedef struct
   const LrColumn *columns;
   gsize           n_columns;
   GPtrArray      *rows;      /* LrRow */
-  GPtrArray      *feet;      /* lines under a table */
+  GPtrArray      *feet;      /* sentences under a table */
+  guint           n_foot_lines; /* of them, wrapped */
   LrBullet        bullet;
   gboolean        is_boxed;
   guint           n_shown;   /* rows; when it is less than all, a line "and 3 more" follows */

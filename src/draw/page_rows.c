@@ -23,8 +23,8 @@ static const LrColumn camera_columns[] = {
 static const LrColumn light_columns[] = {
   { N_("what"), 0.0745, 0.275, LR_ALIGN_LEFT },
   { N_("height"), 0.4420, 0.0, LR_ALIGN_RIGHT },
-  { N_("aims at"), 0.4580, 0.218, LR_ALIGN_LEFT },
-  { N_("level"), 0.7420, 0.0, LR_ALIGN_RIGHT },
+  { N_("aims at"), 0.4580, 0.195, LR_ALIGN_LEFT },
+  { N_("level"), 0.7300, 0.0, LR_ALIGN_RIGHT },
   { N_("white"), 0.8520, 0.0, LR_ALIGN_RIGHT },
   { N_("plug, lead"), 0.9970, 0.0, LR_ALIGN_RIGHT }
 };

@@ -155,6 +155,23 @@ sentence_style (const LrTable *table,
   };
 }
 
+static LrTextStyle
+foot_style (double width)
+{
+  return (LrTextStyle) { .size = LR_PAGE_LEAST_SIZE, .weight = PANGO_WEIGHT_NORMAL, .width = width, .wraps = TRUE };
+}
+
+static guint
+n_foot_lines (const LrSheet *sheet,
+              const char    *foot,
+              double         width)
+{
+  const LrTextStyle style = foot_style (width);
+  g_autoptr (PangoLayout) layout = lr_text_layout (sheet->cr, sheet->theme, &style, foot);
+
+  return (guint) pango_layout_get_line_count (layout);
+}
+
 /**
  * lr_table_wrap:
  * @sheet: the page
@@ -181,6 +198,10 @@ lr_table_wrap (const LrSheet *sheet,
       layout = lr_text_layout (sheet->cr, sheet->theme, &style, row->markup);
       row->height = (pango_layout_get_line_count (layout) - 1) * LINE_PT;
     }
+
+  table->n_foot_lines = 0;
+  for (guint i = 0; i < table->feet->len; i++)
+    table->n_foot_lines += n_foot_lines (sheet, g_ptr_array_index (table->feet, i), width);
 }
 
 static double
@@ -223,7 +244,7 @@ lr_table_height (const LrTable *table,
   if (table->rows->len == 0)
     return 0.0;
 
-  height += (MAX (n_lines, 1) - 1) * row_pitch (table, ease) + table->feet->len * FEET_PT;
+  height += (MAX (n_lines, 1) - 1) * row_pitch (table, ease) + table->n_foot_lines * FEET_PT;
   for (guint i = 0; i < table->n_shown; i++)
     height += ((const LrRow *) g_ptr_array_index (table->rows, i))->height;
 
@@ -439,13 +460,14 @@ draw_feet (const LrSheet *sheet,
   y += FEET_PT - row_pitch (table, ease);
   for (guint i = 0; i < table->feet->len; i++)
     {
-      const LrTextStyle style = { .size = LR_PAGE_LEAST_SIZE, .weight = PANGO_WEIGHT_NORMAL, .width = width };
+      const LrTextStyle style = foot_style (width);
+      const char *foot = g_ptr_array_index (table->feet, i);
 
       lr_page_tag_begin (sheet, "P");
       lr_theme_set_color (sheet->cr, sheet->theme->ink2, 1.0);
-      lr_text_draw (sheet->cr, sheet->theme, &style, x, y, g_ptr_array_index (table->feet, i));
+      lr_text_draw (sheet->cr, sheet->theme, &style, x, y, foot);
       lr_page_tag_end (sheet, "P");
-      y += FEET_PT;
+      y += n_foot_lines (sheet, foot, width) * FEET_PT;
     }
 }
 
