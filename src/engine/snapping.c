@@ -13,6 +13,9 @@
 /* Cosine of the least angle at which two walls make a corner that a thing can stand in: 45 degrees, and a little for rounding */
 #define SQUARE_ENOUGH 0.7072
 
+/* Walls nearer than this touch; the file holds whole millimetres */
+#define TOUCH_M 1e-6
+
 typedef struct
 {
   double at;      /* the coordinate of the line */
@@ -411,11 +414,12 @@ segments_meet (LrVec2 a_m,
   if (fabs (area) > PARALLEL * lr_vec2_length (u) * lr_vec2_length (v))
     {
       double s = lr_vec2_cross (w, v) / area, t = lr_vec2_cross (w, u) / area;
+      double near_s = TOUCH_M / lr_vec2_length (u), near_t = TOUCH_M / lr_vec2_length (v);
 
-      return s >= 0.0 && s <= 1.0 && t >= 0.0 && t <= 1.0;
+      return s >= -near_s && s <= 1.0 + near_s && t >= -near_t && t <= 1.0 + near_t;
     }
 
-  if (fabs (lr_vec2_cross (w, u)) > PARALLEL * lr_vec2_length (u))
+  if (fabs (lr_vec2_cross (w, u)) > TOUCH_M * lr_vec2_length (u))
     return false;
   return lr_vec2_dot (lr_vec2_sub (c_m, a_m), lr_vec2_sub (c_m, b_m)) <= 0.0
          || lr_vec2_dot (lr_vec2_sub (d_m, a_m), lr_vec2_sub (d_m, b_m)) <= 0.0
@@ -446,7 +450,7 @@ lr_path_crosses (const LrVec2 *corners_m,
     return false;
 
   last_m = corners_m[n - 1];
-  closes = n >= 3 && lr_vec2_distance (next_m, corners_m[0]) <= 0.0;
+  closes = n >= 3 && lr_vec2_distance (next_m, corners_m[0]) <= TOUCH_M;
   for (size_t i = closes ? 1 : 0; i + 2 < n; i++)
     if (segments_meet (last_m, next_m, corners_m[i], corners_m[i + 1]))
       return true;

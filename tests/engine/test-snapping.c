@@ -236,6 +236,7 @@ test_crosses (void)
   g_assert_true (lr_path_crosses (path_m, 4, lr_vec2 (2.0, -1.0)));
   g_assert_true (lr_path_crosses (path_m, 4, lr_vec2 (2.0, 0.0)));  /* touches */
   g_assert_false (lr_path_crosses (path_m, 4, lr_vec2 (0.0, 0.0))); /* closes */
+  g_assert_true (lr_path_crosses (path_m, 4, lr_vec2 (-2.0 - 1e-15, -3.0))); /* through the first corner, but for rounding */
   g_assert_true (lr_path_crosses (path_m, 4, lr_vec2 (3.0, 3.0)));  /* walks back */
   g_assert_false (lr_path_crosses (path_m, 4, lr_vec2 (1.0, 3.0))); /* straight on */
   g_assert_false (lr_path_crosses (path_m, 1, lr_vec2 (1.0, 3.0)));
