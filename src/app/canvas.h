@@ -5,7 +5,8 @@
  * Actions on the widget (gtk_widget_activate_action):
  *   canvas.zoom-in, canvas.zoom-out, canvas.zoom-fit, canvas.zoom-to (d: the denominator, 50 for 1:50)
  *   canvas.draw-room, canvas.type-room         ways to make the room
- *   canvas.put-on-wall (s: "door", "window", "socket", "circuit")
+ *   canvas.wall-length, canvas.add-corner (i: a wall), canvas.remove-corner (i: a corner)
+ *   canvas.put-on-wall (s: "door", "window", "socket")
  *   canvas.duplicate, canvas.delete, canvas.turn (d: degrees), canvas.bring-to-wall, canvas.aim-at (s: an id or "")
  *   canvas.step (i: 1 the next item, -1 the one before)
  *   canvas.let-go                              what Escape does

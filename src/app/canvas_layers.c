@@ -1,0 +1,311 @@
+/* canvas_layers.c - the sheet in two layers: what stands still, and the one thing that moves
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What stands still is painted into one image, wrapped in a cairo node that is kept as long as the image holds: the
+ * renderer compares node trees by pointer, so an unchanged node costs nothing and only the moving thing's rectangle is
+ * painted again. A texture in place of the cairo node would be copied in every frame.
+ *
+ * A pan or zoom moves or scales the old image if painting a new one would take longer than a frame may, and paints it
+ * when the hand rests.
+ */
+
+#include "config.h"
+
+#include "canvas_private.h"
+
+/* A gesture paints every frame afresh as long as that takes no longer than this; else it moves the old image */
+#define GESTURE_PAINT_MS 7.0
+
+/* How long a gesture rests before the image is painted at the new scale */
+#define SETTLE_MS 120
+
+/* Room for antialiasing at the edge of the moving thing's rectangle */
+#define EDGE_PX 2.0
+
+static void
+clear_key (LrCanvasLayerKey *key)
+{
+  g_clear_pointer (&key->plan, lr_plan_unref);
+  g_clear_pointer (&key->skip, g_free);
+  g_clear_pointer (&key->in_hand, g_free);
+  g_clear_pointer (&key->pointed, g_free);
+}
+
+/* A sum over the things with a Fix, the active one left out: its own is painted with it. The order does not matter. */
+static guint
+hash_fixes (const LrRemarks *remarks,
+            const char      *skip)
+{
+  guint hash = 0;
+
+  for (guint i = 0; i < remarks->all->len; i++)
+    {
+      const LrRemark *remark = g_ptr_array_index (remarks->all, i);
+
+      if (remark->grade != LR_GRADE_FIX)
+        break;
+      for (char **id = remark->ids; id != NULL && *id != NULL; id++)
+        if (g_strcmp0 (*id, skip) != 0)
+          hash += g_str_hash (*id);
+    }
+  return hash;
+}
+
+/* Whether two plans show the same on the sheet but for one item. Items and rooms are shared between plans that did not
+ * change them, so pointers tell. */
+static gboolean
+is_same_but_for (const LrPlan *a,
+                 const LrPlan *b,
+                 const char   *skip)
+{
+  const LrSetup *old_setup = lr_plan_get_setup (a), *new_setup = lr_plan_get_setup (b);
+
+  if (a == b)
+    return TRUE;
+  if (skip == NULL || old_setup->room != new_setup->room || old_setup->items->len != new_setup->items->len)
+    return FALSE;
+
+  for (guint i = 0; i < new_setup->items->len; i++)
+    {
+      const LrItem *item = g_ptr_array_index (new_setup->items, i);
+
+      if (item != g_ptr_array_index (old_setup->items, i) && strcmp (item->id, skip) != 0)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+has_same_geometry (const LrView *a,
+                   const LrView *b)
+{
+  return a->scale == b->scale && a->origin.x == b->origin.x && a->origin.y == b->origin.y
+         && a->width == b->width && a->height == b->height;
+}
+
+static gboolean
+key_holds (LrCanvas   *self,
+           const char *skip)
+{
+  const LrCanvasLayerKey *key = &self->layers.key;
+  const LrView *now = &self->view;
+  LrPlan *plan = lr_document_get_plan (self->document);
+
+  return key->plan != NULL
+         && key->scale_factor == gtk_widget_get_scale_factor (GTK_WIDGET (self))
+         && g_strcmp0 (key->skip, skip) == 0
+         && is_same_but_for (key->plan, plan, skip)
+         && key->view.theme == now->theme && key->view.units == now->units && key->view.shown == now->shown
+         && key->view.is_read_only == now->is_read_only
+         && key->view.remark == (skip == NULL ? now->remark : NULL)
+         && key->view.ghost == (skip == NULL ? now->ghost : NULL)
+         && key->view.is_dragging == now->is_dragging
+         && g_strcmp0 (key->in_hand, now->in_hand) == 0 && g_strcmp0 (key->pointed, now->pointed) == 0
+         && key->fixes == hash_fixes (lr_document_get_remarks (self->document), skip);
+}
+
+/* Remembers what the image is painted from; returns the view to paint with, whose texts the key owns */
+static LrView
+take_key (LrCanvas   *self,
+          const char *skip)
+{
+  LrCanvasLayerKey *key = &self->layers.key;
+
+  clear_key (key);
+  key->view = self->view;
+  key->scale_factor = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  key->plan = lr_plan_ref (lr_document_get_plan (self->document));
+  key->skip = g_strdup (skip);
+  key->in_hand = g_strdup (self->view.in_hand);
+  key->pointed = g_strdup (self->view.pointed);
+  key->fixes = hash_fixes (lr_document_get_remarks (self->document), skip);
+  key->view.skip = key->skip;
+  key->view.in_hand = key->in_hand;
+  key->view.pointed = key->pointed;
+  if (skip != NULL)
+    {
+      key->view.remark = NULL;
+      key->view.ghost = NULL;
+    }
+  return key->view;
+}
+
+static void
+paint_ground (cairo_t       *cr,
+              const LrTheme *theme)
+{
+  lr_theme_set_color (cr, theme->ground, 1.0);
+  cairo_paint (cr);
+}
+
+static GskRenderNode *
+image_node (cairo_surface_t *image,
+            double           width,
+            double           height)
+{
+  GskRenderNode *node = gsk_cairo_node_new (&GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+  cairo_t *cr = gsk_cairo_node_get_draw_context (node);
+
+  cairo_set_source_surface (cr, image, 0.0, 0.0);
+  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_NEAREST);
+  cairo_paint (cr);
+  cairo_destroy (cr);
+  return node;
+}
+
+static void
+paint_layer (LrCanvas   *self,
+             const char *skip)
+{
+  LrCanvasLayers *layers = &self->layers;
+  LrView view = take_key (self, skip);
+  int scale = layers->key.scale_factor;
+  gint64 start_us = g_get_monotonic_time ();
+  cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) (view.width * scale),
+                                                       (int) (view.height * scale));
+  cairo_t *cr;
+
+  cairo_surface_set_device_scale (image, scale, scale);
+  cr = cairo_create (image);
+  paint_ground (cr, view.theme);
+  lr_floor_draw (cr, lr_document_get_plan (self->document), lr_document_get_study (self->document),
+                 lr_document_get_remarks (self->document), &view);
+  cairo_destroy (cr);
+
+  g_clear_pointer (&layers->node, gsk_render_node_unref);
+  layers->node = image_node (image, view.width, view.height);
+  cairo_surface_destroy (image);
+  layers->paint_ms = (double) (g_get_monotonic_time () - start_us) / 1000.0;
+}
+
+static void
+draw_active (LrCanvas     *self,
+             cairo_t      *cr,
+             const LrView *view)
+{
+  lr_floor_draw (cr, lr_document_get_plan (self->document), lr_document_get_study (self->document),
+                 lr_document_get_remarks (self->document), view);
+}
+
+/* The rectangle that the moving thing really inks: it is what the renderer paints again, and far smaller than what the
+ * thing may touch. @sheet: what is seen of it at most */
+static graphene_rect_t
+measure_active (LrCanvas              *self,
+                const LrView          *view,
+                const graphene_rect_t *sheet)
+{
+  const cairo_rectangle_t extents = { 0.0, 0.0, view->width, view->height };
+  cairo_surface_t *ink = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &extents);
+  cairo_t *cr = cairo_create (ink);
+  cairo_rectangle_t box;
+  graphene_rect_t bounds;
+
+  draw_active (self, cr, view);
+  cairo_destroy (cr);
+  cairo_recording_surface_ink_extents (ink, &box.x, &box.y, &box.width, &box.height);
+  cairo_surface_destroy (ink);
+
+  bounds = GRAPHENE_RECT_INIT ((float) floor (box.x - EDGE_PX), (float) floor (box.y - EDGE_PX),
+                               (float) ceil (box.width + 2.0 * EDGE_PX + 1.0),
+                               (float) ceil (box.height + 2.0 * EDGE_PX + 1.0));
+  graphene_rect_intersection (&bounds, sheet, &bounds);
+  return bounds;
+}
+
+static void
+paint_active (LrCanvas    *self,
+              GtkSnapshot *snapshot,
+              const char  *active)
+{
+  LrView view = self->view;
+  graphene_rect_t sheet = GRAPHENE_RECT_INIT (0, 0, (float) view.width, (float) view.height), bounds;
+  cairo_t *cr;
+
+  view.only = active;
+  bounds = measure_active (self, &view, &sheet);
+  if (bounds.size.width < 1.0F || bounds.size.height < 1.0F)
+    return;
+
+  cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  draw_active (self, cr, &view);
+  cairo_destroy (cr);
+}
+
+/* The old image, moved and scaled to where it belongs now */
+static void
+append_moved (LrCanvas    *self,
+              GtkSnapshot *snapshot)
+{
+  const LrView *then = &self->layers.key.view, *now = &self->view;
+  double zoom = now->scale / then->scale;
+  LrColor ground = now->theme->ground;
+  GdkRGBA color = { (float) ground.r, (float) ground.g, (float) ground.b, 1.0F };
+
+  gtk_snapshot_append_color (snapshot, &color, &GRAPHENE_RECT_INIT (0, 0, (float) now->width, (float) now->height));
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) (now->origin.x - then->origin.x * zoom),
+                                                          (float) (now->origin.y - then->origin.y * zoom)));
+  gtk_snapshot_scale (snapshot, (float) zoom, (float) zoom);
+  gtk_snapshot_append_node (snapshot, self->layers.node);
+  gtk_snapshot_restore (snapshot);
+}
+
+/* The plan, in as few strokes as the frame needs */
+void
+lr_canvas_layers_snapshot (LrCanvas    *self,
+                           GtkSnapshot *snapshot)
+{
+  LrCanvasLayers *layers = &self->layers;
+  const char *active = lr_canvas_get_active (self);
+  gboolean holds = layers->node != NULL && key_holds (self, active);
+
+  if (holds && !has_same_geometry (&layers->key.view, &self->view)
+      && layers->is_moving && layers->paint_ms > GESTURE_PAINT_MS)
+    {
+      append_moved (self, snapshot);
+      return;
+    }
+
+  if (!holds || !has_same_geometry (&layers->key.view, &self->view))
+    paint_layer (self, active);
+  gtk_snapshot_append_node (snapshot, layers->node);
+  if (active != NULL)
+    paint_active (self, snapshot, active);
+}
+
+/* Something that the key does not know about is another: colors, the scale of the screen */
+void
+lr_canvas_layers_invalidate (LrCanvas *self)
+{
+  g_clear_pointer (&self->layers.node, gsk_render_node_unref);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static gboolean
+settle_cb (gpointer data)
+{
+  LrCanvas *self = data;
+
+  self->layers.settle_id = 0;
+  self->layers.is_moving = FALSE;
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  return G_SOURCE_REMOVE;
+}
+
+void
+lr_canvas_layers_moving (LrCanvas *self)
+{
+  g_clear_handle_id (&self->layers.settle_id, g_source_remove);
+  self->layers.is_moving = TRUE;
+  self->layers.settle_id = g_timeout_add (SETTLE_MS, settle_cb, self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+void
+lr_canvas_layers_clear (LrCanvas *self)
+{
+  g_clear_handle_id (&self->layers.settle_id, g_source_remove);
+  g_clear_pointer (&self->layers.node, gsk_render_node_unref);
+  clear_key (&self->layers.key);
+}
