@@ -1,0 +1,60 @@
+/* paint.h - from the room to a picture: perspective, and softness by the measured blur disc
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "optics.h"
+#include "scene.h"
+
+#define LR_NEAR_M 0.08       /* what is nearer to the lens is left out */
+#define LR_PAINT_CORNERS 64  /* most corners of a polygon */
+
+typedef struct
+{
+  cairo_t            *cr;
+  const LrProjection *projection;
+  double              width, height; /* of the picture, device units */
+  double              unit;          /* a pixel of the picture at its usual width: line weights and fineness */
+  gboolean            has_focus;
+  double              focal_m, f_number;
+  double              per_sensor_m;  /* device units of the picture per metre on the sensor */
+  LrFocus             focus;
+} LrPainter;
+
+/* A polygon in the picture, with the radius of the blur disc at each corner */
+typedef struct
+{
+  guint  n;
+  LrVec2 at[LR_PAINT_CORNERS];
+  double radius[LR_PAINT_CORNERS];
+} LrPatch;
+
+void     lr_painter_init    (LrPainter *painter, cairo_t *cr, const LrCameraReading *camera, double width);
+double   lr_painter_depth_m (const LrPainter *painter, LrVec3 point_m);
+gboolean lr_painter_place   (const LrPainter *painter, LrVec3 point_m, LrVec2 *at);
+double   lr_painter_blur    (const LrPainter *painter, double depth_m);
+double   lr_painter_scale   (const LrPainter *painter, double depth_m); /* device units per metre there */
+/* Cut at the near plane and brought into the picture; FALSE: nothing is left of it */
+gboolean lr_painter_project (const LrPainter *painter, const LrVec3 *points_m, guint n, LrPatch *patch);
+
+/* How much of the disc of radius 1 lies beyond a straight edge at @t from its middle */
+double   lr_soft_share  (double t);
+guint    lr_soft_levels (const LrPainter *painter, double radius);
+/* The nth of n layers: how far from the edge, in radii, outside > 0, and its alpha */
+void     lr_soft_level  (guint level, guint n_levels, double alpha, double *offset, double *layer_alpha);
+
+void     lr_paint_patch (const LrPainter *painter, const LrPatch *patch, LrColor color, double alpha);
+void     lr_paint_hull  (const LrPainter *painter, LrVec2 *points, guint n, double inset, LrColor color);
+void     lr_paint_bar   (const LrPainter *painter, LrVec3 from_m, LrVec3 to_m, double radius_m, LrColor color, double alpha);
+
+/* Convex hull in place, anticlockwise in a frame with y up; returns its number of corners */
+guint    lr_hull (LrVec2 *points, guint n);
+
+/* order.c: indices of the solids that are in the picture, far to near */
+GArray  *lr_paint_order (const LrPainter *painter, const LrScene *scene);
+/* paint_scene.c */
+void     lr_paint_scene (const LrPainter *painter, const LrScene *scene);
+void     lr_paint_room  (const LrPainter *painter, const LrScene *scene);
+void     lr_paint_pool  (const LrPainter *painter, const LrScene *scene, const LrFace *face);

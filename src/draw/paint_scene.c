@@ -1,0 +1,282 @@
+/* paint_scene.c - the room, and its solids face by face
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "figure.h"
+#include "paint.h"
+
+#define N_POOL_RINGS 22
+#define N_RING_CORNERS 36
+
+static void
+set_color (cairo_t *cr,
+           LrColor  color)
+{
+  cairo_set_source_rgb (cr, color.r, color.g, color.b);
+}
+
+/* A level polygon of any shape, cut at the near plane */
+static void
+fill_level (const LrPainter *painter,
+            const LrVec2    *corners_m,
+            gsize            n,
+            double           z_m,
+            LrColor          color)
+{
+  gboolean is_first = TRUE;
+
+  for (gsize i = 0; i < n; i++)
+    {
+      LrVec3 from_m = lr_vec2_raise (corners_m[i], z_m), to_m = lr_vec2_raise (corners_m[(i + 1) % n], z_m);
+      double from = lr_painter_depth_m (painter, from_m) - LR_NEAR_M, to = lr_painter_depth_m (painter, to_m) - LR_NEAR_M;
+      LrVec3 points_m[2];
+      guint n_points = 0;
+
+      if (from >= 0.0)
+        points_m[n_points++] = from_m;
+      if ((from >= 0.0) != (to >= 0.0))
+        points_m[n_points++] = lr_vec3_along (from_m, lr_vec3_sub (to_m, from_m), from / (from - to));
+
+      for (guint j = 0; j < n_points; j++)
+        {
+          LrVec2 at;
+
+          if (!lr_painter_place (painter, points_m[j], &at))
+            continue;
+          if (is_first)
+            cairo_move_to (painter->cr, at.x, at.y);
+          else
+            cairo_line_to (painter->cr, at.x, at.y);
+          is_first = FALSE;
+        }
+    }
+
+  set_color (painter->cr, color);
+  cairo_fill (painter->cr);
+}
+
+/* No room drawn yet: a calm ground and a horizon */
+static void
+paint_nowhere (const LrPainter *painter)
+{
+  const LrProjection *p = painter->projection;
+  LrVec2 ahead = lr_vec3_flat (p->forward);
+  LrVec3 far_m = lr_vec3_along (p->eye_m, lr_vec3 (ahead.x, ahead.y, 0.0), 1e4);
+  LrPatch ground = { .n = 4 };
+  LrVec2 at;
+
+  set_color (painter->cr, lr_tone (LR_HUE_WALL, 0.40));
+  cairo_paint (painter->cr);
+  if (!lr_painter_place (painter, far_m, &at))
+    return;
+
+  ground.at[0] = lr_vec2 (-painter->width, at.y);
+  ground.at[1] = lr_vec2 (2.0 * painter->width, at.y);
+  ground.at[2] = lr_vec2 (2.0 * painter->width, at.y + 9.0 * painter->height);
+  ground.at[3] = lr_vec2 (-painter->width, at.y + 9.0 * painter->height);
+  for (guint i = 0; i < 4; i++)
+    ground.radius[i] = fmax (lr_painter_blur (painter, 1e4), 2.0 * painter->unit);
+  lr_paint_patch (painter, &ground, lr_tone (LR_HUE_WALL, 0.26), 1.0);
+}
+
+/**
+ * lr_paint_room:
+ * @painter: a painter
+ * @scene: what it paints
+ *
+ * What lies behind everything else: ground, floor and ceiling. The walls come later, among the solids.
+ */
+void
+lr_paint_room (const LrPainter *painter,
+               const LrScene   *scene)
+{
+  const LrRoom *room = scene->study->setup->room;
+  gboolean is_inside;
+
+  if (room->n_corners < 3)
+    {
+      paint_nowhere (painter);
+      return;
+    }
+
+  is_inside = lr_polygon_contains (room->corners_m, room->n_corners, lr_vec3_flat (scene->eye_m));
+  set_color (painter->cr, lr_tone (LR_HUE_WALL, is_inside ? 0.5 * room->walls.reflectance : 0.10));
+  cairo_paint (painter->cr);
+  if (scene->eye_m.z > 0.0)
+    fill_level (painter, room->corners_m, room->n_corners, 0.0, lr_tone (LR_HUE_WOOD, 0.52 * room->floor.reflectance));
+  if (scene->eye_m.z < room->height_m)
+    fill_level (painter, room->corners_m, room->n_corners, room->height_m, lr_tone (LR_HUE_WALL, 0.50 * room->ceiling.reflectance));
+}
+
+/* A circle on a wall, cut by the wall's edges: u along it, v up */
+static guint
+ring_on_wall (double        u,
+              double        v,
+              double        radius_m,
+              double        length_m,
+              double        height_m,
+              LrVec2       *out)
+{
+  for (guint i = 0; i < N_RING_CORNERS; i++)
+    {
+      double a = 2.0 * LR_PI * i / N_RING_CORNERS;
+
+      out[i] = lr_vec2 (CLAMP (u + radius_m * cos (a), 0.0, length_m), CLAMP (v + radius_m * sin (a), 0.0, height_m));
+    }
+
+  return N_RING_CORNERS;
+}
+
+/**
+ * lr_paint_pool:
+ * @painter: a painter
+ * @scene: what it paints
+ * @face: the inner face of a wall, already painted
+ *
+ * The light that the set throws on the walls: a ball of light round the middle of the pool, where it cuts the wall. Rings, each
+ * a little lighter than the one around it, because a gradient would cost a gradient's price on every pixel.
+ */
+void
+lr_paint_pool (const LrPainter *painter,
+               const LrScene   *scene,
+               const LrFace    *face)
+{
+  const LrVec3 *corner_m = &g_array_index (scene->points, LrVec3, face->first);
+  LrVec3 along = lr_vec3_sub (corner_m[1], corner_m[0]), way = lr_vec3_sub (scene->pool.at_m, corner_m[0]);
+  double length_m = lr_vec3_length (along), height_m = corner_m[2].z - corner_m[0].z;
+  double off_m = fabs (lr_vec3_dot (way, face->normal)), radius_m = scene->pool.radius_m;
+  double u;
+
+  if (!scene->pool.has_pool || off_m >= radius_m)
+    return;
+
+  along = lr_vec3_scale (along, 1.0 / length_m);
+  u = lr_vec3_dot (way, along);
+  for (guint i = 0; i < N_POOL_RINGS; i++)
+    {
+      double from_middle_m = radius_m * (1.0 - (double) i / N_POOL_RINGS);
+      double ring_m = sqrt (fmax (0.0, from_middle_m * from_middle_m - off_m * off_m));
+      double level = 1.0 - (from_middle_m - 0.5 * radius_m / N_POOL_RINGS) / radius_m;
+      double gain = 1.0 + scene->pool.gain * level * level * (3.0 - 2.0 * level);
+      LrVec2 ring[N_RING_CORNERS];
+      LrVec3 ring_m3[N_RING_CORNERS];
+      LrPatch patch;
+      guint n;
+
+      if (from_middle_m <= off_m)
+        break;
+      n = ring_on_wall (u, way.z, ring_m, length_m, height_m, ring);
+      for (guint j = 0; j < n; j++)
+        ring_m3[j] = lr_vec3_add (lr_vec3_along (corner_m[0], along, ring[j].x), lr_vec3 (0.0, 0.0, ring[j].y));
+      if (!lr_painter_project (painter, ring_m3, n, &patch))
+        continue;
+
+      set_color (painter->cr, lr_tone_light (face->color, gain));
+      for (guint j = 0; j < patch.n; j++)
+        cairo_line_to (painter->cr, patch.at[j].x, patch.at[j].y);
+      cairo_fill (painter->cr);
+    }
+}
+
+static gboolean
+is_seen (const LrScene *scene,
+         const LrFace  *face)
+{
+  LrVec3 at_m = g_array_index (scene->points, LrVec3, face->first);
+
+  return (face->flags & LR_FACE_TWO_SIDED) || lr_vec3_dot (face->normal, lr_vec3_sub (scene->eye_m, at_m)) > 0.0;
+}
+
+static void
+paint_face (const LrPainter *painter,
+            const LrScene   *scene,
+            const LrFace    *face)
+{
+  const LrVec3 *points_m = &g_array_index (scene->points, LrVec3, face->first);
+  LrPatch patch;
+
+  if (face->n == 2)
+    lr_paint_bar (painter, points_m[0], points_m[1], face->radius_m, face->color, face->alpha);
+  else if (lr_painter_project (painter, points_m, face->n, &patch))
+    {
+      lr_paint_patch (painter, &patch, face->color, face->alpha);
+      if (face->flags & LR_FACE_WALL)
+        lr_paint_pool (painter, scene, face);
+    }
+}
+
+/* A ground in the mean tone under the sides that are seen, so that no light shines through their common edges */
+static void
+paint_ground (const LrPainter *painter,
+              const LrScene   *scene,
+              const LrSolid   *solid)
+{
+  LrVec2 points[LR_PAINT_CORNERS];
+  LrColor sum = { 0.0, 0.0, 0.0 };
+  double radius = 0.0;
+  guint n = 0, n_faces = 0;
+
+  for (guint i = 0; i < solid->n_faces; i++)
+    {
+      const LrFace *face = &g_array_index (scene->faces, LrFace, solid->first_face + i);
+      LrPatch patch;
+
+      if (face->n < 3 || (face->flags & LR_FACE_DETAIL) || !is_seen (scene, face)
+          || !lr_painter_project (painter, &g_array_index (scene->points, LrVec3, face->first), face->n, &patch))
+        continue;
+
+      sum = (LrColor) { sum.r + face->color.r, sum.g + face->color.g, sum.b + face->color.b };
+      n_faces++;
+      for (guint j = 0; j < patch.n && n < LR_PAINT_CORNERS; j++)
+        {
+          radius = fmax (radius, patch.radius[j]);
+          points[n++] = patch.at[j];
+        }
+    }
+
+  if (n_faces > 1)
+    lr_paint_hull (painter, points, n, radius + 0.6 * painter->unit,
+                   (LrColor) { sum.r / n_faces, sum.g / n_faces, sum.b / n_faces });
+}
+
+static void
+paint_solid (const LrPainter *painter,
+             const LrScene   *scene,
+             const LrSolid   *solid)
+{
+  if (solid->type == LR_SOLID_FACES)
+    paint_ground (painter, scene, solid);
+
+  for (guint pass = 0; pass < 2; pass++)
+    for (guint i = 0; i < solid->n_faces; i++)
+      {
+        const LrFace *face = &g_array_index (scene->faces, LrFace, solid->first_face + i);
+
+        if (((face->flags & LR_FACE_DETAIL) != 0) == (pass == 1) && is_seen (scene, face))
+          paint_face (painter, scene, face);
+      }
+}
+
+/**
+ * lr_paint_scene:
+ * @painter: a painter
+ * @scene: what it paints
+ */
+void
+lr_paint_scene (const LrPainter *painter,
+                const LrScene   *scene)
+{
+  g_autoptr (GArray) order = lr_paint_order (painter, scene);
+
+  lr_paint_room (painter, scene);
+  for (guint i = 0; i < order->len; i++)
+    {
+      const LrSolid *solid = &g_array_index (scene->solids, LrSolid, g_array_index (order, guint, i));
+
+      if (solid->type == LR_SOLID_FIGURE)
+        lr_paint_person (painter, scene, solid);
+      else
+        paint_solid (painter, scene, solid);
+    }
+}
