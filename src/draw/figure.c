@@ -1,0 +1,584 @@
+/* figure.c - a person in a viewfinder picture
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Built of ellipsoids at the heights of the body that the study knows. The outline of an ellipsoid is exact in any
+ * perspective: seen from the lens it is the image of a circle on the unit sphere. Consecutive ellipsoids are joined
+ * by the convex hull of their outlines. Each shape is one filled path with a gradient: Lambert's law across a round
+ * thing, for the key, the light from all round, and the back light.
+ */
+
+#include "figure_parts.h"
+
+#define MAX_OUTLINE 32
+#define TABLE_STATURE_M 1.70
+#define WRAP 0.25 /* a soft key reaches this far round the edge */
+
+/**
+ * lr_bead_round:
+ * @at_m: its middle [m]
+ * @radius_m: [m]
+ *
+ * Returns: a ball
+ */
+LrBead
+lr_bead_round (LrVec3 at_m,
+               double radius_m)
+{
+  return (LrBead) { at_m, { radius_m, 0.0, 0.0 }, { 0.0, radius_m, 0.0 }, { 0.0, 0.0, radius_m } };
+}
+
+/**
+ * lr_bead_in:
+ * @axes: a frame
+ * @x: of its middle, ahead [m]
+ * @y: to the left [m]
+ * @z: up [m]
+ * @rx: half axes [m]
+ * @ry: [m]
+ * @rz: [m]
+ *
+ * Returns: an ellipsoid along the frame's axes
+ */
+LrBead
+lr_bead_in (const LrAxes *axes,
+            double        x,
+            double        y,
+            double        z,
+            double        rx,
+            double        ry,
+            double        rz)
+{
+  return (LrBead) {
+    lr_axes_point (axes, x, y, z),
+    lr_vec3_scale (axes->x, rx),
+    lr_vec3_scale (axes->y, ry),
+    lr_vec3_scale (axes->z, rz),
+  };
+}
+
+static double
+along_axis (LrVec3 way_m,
+            LrVec3 half_axis_m)
+{
+  return lr_vec3_dot (way_m, half_axis_m) / lr_vec3_dot (half_axis_m, half_axis_m);
+}
+
+static LrVec3
+unit (LrVec3 v)
+{
+  return lr_vec3_scale (v, 1.0 / fmax (lr_vec3_length (v), 1e-12));
+}
+
+/* Outline of a bead that is grown by grow_m; returns its number of points, 0 when the lens is in it or it is behind */
+static guint
+outline_of (const LrPainter *painter,
+            const LrBead    *bead,
+            double           grow_m,
+            guint            n,
+            LrVec2          *points)
+{
+  LrVec3 way = lr_vec3_sub (painter->projection->eye_m, bead->at_m);
+  double gx = 1.0 + grow_m / lr_vec3_length (bead->x), gy = 1.0 + grow_m / lr_vec3_length (bead->y);
+  double gz = 1.0 + grow_m / lr_vec3_length (bead->z);
+  LrVec3 eye, u, v, middle;
+  double distance2, radius;
+
+  if (!(gx > 0.05) || !(gy > 0.05) || !(gz > 0.05))
+    return 0;
+
+  /* In the space where the bead is the unit sphere */
+  eye = lr_vec3 (along_axis (way, bead->x) / gx, along_axis (way, bead->y) / gy, along_axis (way, bead->z) / gz);
+  distance2 = lr_vec3_dot (eye, eye);
+  if (distance2 <= 1.0001 || lr_painter_depth_m (painter, bead->at_m) < LR_NEAR_M)
+    return 0;
+
+  middle = lr_vec3_scale (eye, 1.0 / distance2);
+  radius = sqrt (1.0 - 1.0 / distance2);
+  u = unit (lr_vec3_cross (eye, fabs (eye.z) < 0.9 * sqrt (distance2) ? lr_vec3 (0.0, 0.0, 1.0) : lr_vec3 (1.0, 0.0, 0.0)));
+  v = unit (lr_vec3_cross (eye, u));
+
+  for (guint i = 0; i < n; i++)
+    {
+      double a = 2.0 * LR_PI * i / n;
+      LrVec3 s = lr_vec3_along (lr_vec3_along (middle, u, radius * cos (a)), v, radius * sin (a));
+      LrVec3 at_m = lr_vec3_along (lr_vec3_along (lr_vec3_along (bead->at_m, bead->x, gx * s.x), bead->y, gy * s.y), bead->z, gz * s.z);
+
+      if (!lr_painter_place (painter, at_m, &points[i]))
+        return 0;
+    }
+
+  return n;
+}
+
+static guint
+fineness (const LrPainter *painter,
+          const LrBead    *bead)
+{
+  double depth_m = fmax (lr_painter_depth_m (painter, bead->at_m), LR_NEAR_M);
+  double size_m = fmax (lr_vec3_length (bead->x), fmax (lr_vec3_length (bead->y), lr_vec3_length (bead->z)));
+  double px = size_m * lr_painter_scale (painter, depth_m) / painter->unit;
+
+  return (guint) CLAMP (10.0 + 0.35 * px, 12.0, (double) MAX_OUTLINE);
+}
+
+/* The union of the hulls of neighbours, all the same way round */
+static void
+add_chain_path (const LrPainter *painter,
+                const LrBead    *beads,
+                guint            n,
+                double           grow_m)
+{
+  LrVec2 last[MAX_OUTLINE];
+  guint n_last = 0;
+
+  for (guint i = 0; i < n; i++)
+    {
+      LrVec2 here[MAX_OUTLINE], both[2 * MAX_OUTLINE];
+      guint n_here = outline_of (painter, &beads[i], grow_m, fineness (painter, &beads[i]), here);
+      guint n_both = 0;
+
+      for (guint j = 0; j < n_here; j++)
+        both[n_both++] = here[j];
+      for (guint j = 0; j < n_last && n_here > 0; j++)
+        both[n_both++] = last[j];
+
+      if (n_here > 0 && (i > 0 || n == 1))
+        {
+          n_both = lr_hull (both, n_both);
+          for (guint j = 0; j < n_both; j++)
+            if (j == 0)
+              cairo_move_to (painter->cr, both[j].x, both[j].y);
+            else
+              cairo_line_to (painter->cr, both[j].x, both[j].y);
+          cairo_close_path (painter->cr);
+        }
+
+      n_last = n_here;
+      for (guint j = 0; j < n_here; j++)
+        last[j] = here[j];
+    }
+}
+
+/**
+ * lr_figure_shading:
+ * @figure: a person
+ * @at_m: middle of the shape [m]
+ * @radius_m: how far it reaches to its sides [m]
+ * @direction: across the shape in the picture, either way, or 0, 0: towards the key
+ * @shading: (out): where light ends and shadow begins on it
+ */
+void
+lr_figure_shading (const LrFigure *figure,
+                   LrVec3          at_m,
+                   double          radius_m,
+                   LrVec2          direction,
+                   LrShading      *shading)
+{
+  const LrProjection *p = figure->painter->projection;
+  LrVec3 key = figure->scene->modelling.key;
+  LrVec2 light = { lr_vec3_dot (key, p->right), -lr_vec3_dot (key, p->up) };
+  double length;
+
+  if (lr_vec2_dot (direction, direction) < 1e-12)
+    direction = light;
+  else if (lr_vec2_dot (direction, light) < 0.0)
+    direction = lr_vec2_scale (direction, -1.0);
+
+  length = lr_vec2_length (direction);
+  *shading = (LrShading) { .along = length > 1e-6 ? lr_vec2_scale (direction, 1.0 / length) : lr_vec2 (-1.0, 0.0) };
+  lr_painter_place (figure->painter, at_m, &shading->middle);
+  shading->reach = radius_m * lr_painter_scale (figure->painter, fmax (lr_painter_depth_m (figure->painter, at_m), LR_NEAR_M));
+  shading->side = lr_vec3_along (lr_vec3_scale (p->right, shading->along.x), p->up, -shading->along.y);
+  shading->towards = unit (lr_vec3_sub (p->eye_m, at_m));
+}
+
+/**
+ * lr_figure_tone:
+ * @figure: a person
+ * @material: a material
+ * @light: that falls on it, 1 for a face turned to the key
+ *
+ * Returns: its tone
+ */
+LrColor
+lr_figure_tone (const LrFigure *figure,
+                LrMaterial      material,
+                double          light)
+{
+  (void) figure;
+  return lr_tone (material.hue, fmin (0.93, material.reflectance * light));
+}
+
+/* Light on the place of a round thing that is at s of its half extent, 1 at its lit edge */
+static double
+light_at (const LrModelling *modelling,
+          const LrShading   *shading,
+          double             s)
+{
+  LrVec3 normal = lr_vec3_along (lr_vec3_scale (shading->side, s), shading->towards, sqrt (fmax (0.0, 1.0 - s * s)));
+  double key = fmax (0.0, (lr_vec3_dot (normal, modelling->key) + WRAP) / (1.0 + WRAP));
+  double back = modelling->has_back ? fmax (0.0, lr_vec3_dot (normal, modelling->back)) : 0.0;
+
+  return modelling->ambient_share + modelling->key_share * key + 0.55 * back;
+}
+
+/**
+ * lr_figure_set_source:
+ * @figure: a person
+ * @shading: the light across the shape
+ * @material: what it is made of
+ * @alpha: how much of what is behind it hides
+ *
+ * Source: Lambert's cosine law.
+ */
+void
+lr_figure_set_source (const LrFigure  *figure,
+                      const LrShading *shading,
+                      LrMaterial       material,
+                      double           alpha)
+{
+  static const double places[] = { 1.0, 0.8, 0.5, 0.15, -0.2, -0.55, -0.85, -1.0 };
+  LrVec2 lit = lr_vec2_along (shading->middle, shading->along, shading->reach);
+  LrVec2 dark = lr_vec2_along (shading->middle, shading->along, -shading->reach);
+  cairo_pattern_t *pattern = cairo_pattern_create_linear (lit.x, lit.y, dark.x, dark.y);
+
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    {
+      LrColor tone = lr_figure_tone (figure, material, light_at (&figure->scene->modelling, shading, places[i]));
+
+      cairo_pattern_add_color_stop_rgba (pattern, 0.5 - 0.5 * places[i], tone.r, tone.g, tone.b, alpha);
+    }
+
+  cairo_set_source (figure->painter->cr, pattern);
+  cairo_pattern_destroy (pattern);
+}
+
+/**
+ * lr_figure_chain:
+ * @figure: a person
+ * @beads: ellipsoids, each joined to the next
+ * @n: their number
+ * @shading: the light across the whole
+ * @material: what it is made of
+ */
+void
+lr_figure_chain (const LrFigure  *figure,
+                 const LrBead    *beads,
+                 guint            n,
+                 const LrShading *shading,
+                 LrMaterial       material)
+{
+  const LrPainter *painter = figure->painter;
+  double depth_m = fmax (lr_painter_depth_m (painter, beads[n / 2].at_m), LR_NEAR_M);
+  double radius = lr_painter_blur (painter, depth_m), scale = lr_painter_scale (painter, depth_m);
+  guint n_levels = MIN (lr_soft_levels (painter, radius), 7);
+
+  if (n_levels == 1) /* a dark edge, half of it under the shape */
+    {
+      LrColor edge = lr_figure_tone (figure, material, 0.14);
+
+      cairo_set_source_rgba (painter->cr, edge.r, edge.g, edge.b, 0.55);
+      add_chain_path (painter, beads, n, 0.55 * painter->unit / scale);
+      cairo_fill (painter->cr);
+    }
+
+  for (guint i = 0; i < n_levels; i++)
+    {
+      double offset, alpha;
+
+      lr_soft_level (i, n_levels, 1.0, &offset, &alpha);
+      lr_figure_set_source (figure, shading, material, alpha);
+      add_chain_path (painter, beads, n, offset * radius / scale);
+      cairo_fill (painter->cr);
+    }
+}
+
+/**
+ * lr_figure_limb:
+ * @figure: a person
+ * @at_m: middles of round beads along the limb [m]
+ * @radius_m: their radii [m]
+ * @n: their number, 2 to 6
+ * @material: what covers it
+ */
+void
+lr_figure_limb (const LrFigure *figure,
+                const LrVec3   *at_m,
+                const double   *radius_m,
+                guint           n,
+                LrMaterial      material)
+{
+  LrBead beads[6];
+  LrShading shading;
+  LrVec2 from = { 0.0, 0.0 }, to = { 0.0, 0.0 }, across;
+  double widest = 0.0;
+
+  n = MIN (n, G_N_ELEMENTS (beads));
+  for (guint i = 0; i < n; i++)
+    {
+      beads[i] = lr_bead_round (at_m[i], radius_m[i]);
+      widest = fmax (widest, radius_m[i]);
+    }
+
+  if (!lr_painter_place (figure->painter, at_m[0], &from) || !lr_painter_place (figure->painter, at_m[n - 1], &to))
+    return;
+
+  across = lr_vec2_left (lr_vec2_sub (to, from));
+  lr_figure_shading (figure, lr_vec3_scale (lr_vec3_add (at_m[0], at_m[n - 1]), 0.5), widest, across, &shading);
+  if (n > 2) /* a bent or tapering limb is shaded about its chord */
+    {
+      double least = HUGE_VAL, most = -HUGE_VAL;
+
+      for (guint i = 0; i < n; i++)
+        {
+          LrVec2 at;
+          double along, px;
+
+          if (!lr_painter_place (figure->painter, at_m[i], &at))
+            return;
+          along = lr_vec2_dot (lr_vec2_sub (at, shading.middle), shading.along);
+          px = radius_m[i] * lr_painter_scale (figure->painter, fmax (lr_painter_depth_m (figure->painter, at_m[i]), LR_NEAR_M));
+          least = fmin (least, along - px);
+          most = fmax (most, along + px);
+        }
+      shading.middle = lr_vec2_along (shading.middle, shading.along, 0.5 * (least + most));
+      shading.reach = 0.5 * (most - least);
+    }
+
+  lr_figure_chain (figure, beads, n, &shading, material);
+}
+
+/**
+ * lr_figure_path:
+ * @figure: a person
+ * @points: in the picture
+ * @n: their number
+ * @is_closed: whether the last is joined to the first
+ *
+ * Adds a smooth curve through the points: each piece a Bézier whose tangents are a sixth of the way between neighbours
+ * (Catmull-Rom).
+ */
+void
+lr_figure_path (const LrFigure *figure,
+                const LrVec2   *points,
+                guint           n,
+                gboolean        is_closed)
+{
+  cairo_t *cr = figure->painter->cr;
+  guint n_pieces = is_closed ? n : n - 1;
+
+  if (n < 2)
+    return;
+
+  cairo_move_to (cr, points[0].x, points[0].y);
+  for (guint i = 0; i < n_pieces; i++)
+    {
+      LrVec2 a = points[i], b = points[(i + 1) % n];
+      LrVec2 before = is_closed || i > 0 ? points[(i + n - 1) % n] : a;
+      LrVec2 after = is_closed || i + 2 < n ? points[(i + 2) % n] : b;
+      LrVec2 p = lr_vec2_along (a, lr_vec2_sub (b, before), 1.0 / 6.0), q = lr_vec2_along (b, lr_vec2_sub (after, a), -1.0 / 6.0);
+
+      cairo_curve_to (cr, p.x, p.y, q.x, q.y, b.x, b.y);
+    }
+  if (is_closed)
+    cairo_close_path (cr);
+}
+
+/**
+ * lr_figure_fill:
+ * @figure: a person
+ * @points: corners in the picture
+ * @n: their number
+ * @color: a tone
+ * @alpha: how much of what is under it hides
+ */
+void
+lr_figure_fill (const LrFigure *figure,
+                const LrVec2   *points,
+                guint           n,
+                LrColor         color,
+                double          alpha)
+{
+  if (n < 3)
+    return;
+
+  cairo_set_source_rgba (figure->painter->cr, color.r, color.g, color.b, alpha);
+  lr_figure_path (figure, points, n, TRUE);
+  cairo_fill (figure->painter->cr);
+}
+
+/**
+ * lr_figure_line:
+ * @figure: a person
+ * @points: in the picture
+ * @n: their number
+ * @width_m: of the line, at the head's distance [m]
+ * @color: a tone
+ * @alpha: how much of what is under it hides
+ *
+ * Lines too thin for the picture grow pale instead of disappearing.
+ */
+void
+lr_figure_line (const LrFigure *figure,
+                const LrVec2   *points,
+                guint           n,
+                double          width_m,
+                LrColor         color,
+                double          alpha)
+{
+  cairo_t *cr = figure->painter->cr;
+  double width = width_m * figure->head_px * figure->painter->unit / figure->head_m, least = 0.7 * figure->painter->unit;
+
+  if (n < 2)
+    return;
+  if (width < least)
+    {
+      alpha *= fmax (0.35, width / least);
+      width = least;
+    }
+
+  cairo_set_source_rgba (cr, color.r, color.g, color.b, alpha);
+  cairo_set_line_width (cr, width);
+  cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  lr_figure_path (figure, points, n, FALSE);
+  cairo_stroke (cr);
+}
+
+static void
+add_part (LrScene        *scene,
+          const LrPlaced *placed,
+          LrFigurePart    part,
+          LrBox           box)
+{
+  LrAxes axes = lr_axes_standing (placed->at_m, 0.0, placed->facing_rad);
+  LrVec3 middle_m = lr_axes_point (&axes, 0.5 * (box.x0 + box.x1), 0.5 * (box.y0 + box.y1), 0.0);
+  LrSolid solid = {
+    .type = LR_SOLID_FIGURE,
+    .base = lr_outline_box (lr_vec3_flat (middle_m), box.x1 - box.x0, box.y1 - box.y0, placed->facing_rad),
+    .bottom_m = box.z0,
+    .top_m = box.z1,
+    .first_face = scene->faces->len,
+    .part = part,
+    .placed = placed,
+  };
+
+  g_array_append_val (scene->solids, solid);
+}
+
+/**
+ * lr_scene_add_person:
+ * @scene: a scene
+ * @placed: a person
+ *
+ * The parts' prisms leave each other and the chair alone, so that each finds its place in the order; what is drawn may reach a
+ * little beyond them.
+ */
+void
+lr_scene_add_person (LrScene        *scene,
+                     const LrPlaced *placed)
+{
+  const LrPerson *person = &placed->item->person;
+  LrAxes axes = lr_axes_standing (placed->at_m, 0.0, placed->facing_rad);
+  double seat_m = person->seat_height_m, hip_m = placed->body.hip_m, crown_m = placed->body.crown_m + 0.02;
+
+  if (!(placed->body.stature_m > 0.0))
+    return;
+
+  if (person->posture != LR_POSTURE_SEATED)
+    {
+      add_part (scene, placed, LR_FIGURE_UPPER, (LrBox) { -0.16, 0.16, -0.29, 0.29, hip_m - 0.06, crown_m });
+      add_part (scene, placed, LR_FIGURE_LEGS, (LrBox) { -0.16, 0.20, -0.20, 0.20, 0.0, hip_m - 0.06 });
+      return;
+    }
+
+  lr_scene_add_chair (scene, placed, &axes, (LrBox) { -0.285, 0.22, -0.215, 0.215, 0.0, seat_m + 0.43 }, seat_m,
+                      (LrMaterial) { LR_HUE_WOOD, 0.11 });
+  add_part (scene, placed, LR_FIGURE_UPPER, (LrBox) { -0.23, 0.13, -0.27, 0.27, seat_m, fmax (crown_m, seat_m + 0.1) });
+  add_part (scene, placed, LR_FIGURE_LAP, (LrBox) { 0.13, 0.55, -0.26, 0.26, seat_m, seat_m + 0.30 });
+  if (seat_m > 0.1)
+    add_part (scene, placed, LR_FIGURE_LEGS, (LrBox) { 0.36, 0.70, -0.20, 0.20, 0.0, seat_m });
+}
+
+static double
+looks_up_rad (const LrScene  *scene,
+              const LrPlaced *placed)
+{
+  const LrPlaced *other = lr_study_find_placed (scene->study, placed->item->person.looks_at);
+
+  if (other == NULL || other == placed)
+    return 0.0;
+
+  /* The eyes turn for the rest */
+  return CLAMP (0.7 * lr_elevation_rad (placed->eyes_m, other->point_m), -0.35, 0.35);
+}
+
+/* Hair has no place in a plan: silver, dark and brown tell the three roles apart */
+static double
+hair_reflectance (LrRole role)
+{
+  return role == LR_ROLE_SUBJECT ? 0.52 : role == LR_ROLE_INTERVIEWER ? 0.05 : 0.13;
+}
+
+static void
+init_figure (LrFigure        *figure,
+             const LrPainter *painter,
+             const LrScene   *scene,
+             const LrPlaced  *placed)
+{
+  const LrPerson *person = &placed->item->person;
+  double depth_m = fmax (lr_painter_depth_m (painter, placed->eyes_m), LR_NEAR_M);
+  double cloth = CLAMP (person->clothing_reflectance, 0.02, 0.85);
+
+  *figure = (LrFigure) {
+    .painter = painter,
+    .scene = scene,
+    .placed = placed,
+    .person = person,
+    .body = lr_axes_standing (placed->at_m, 0.0, placed->facing_rad),
+    .head = lr_axes_tilted (placed->eyes_m, placed->facing_rad, looks_up_rad (scene, placed)),
+    .k = placed->body.stature_m / TABLE_STATURE_M,
+    .head_m = placed->body.head_height_m,
+    .shoulder_m = placed->body.shoulder_m,
+    .seat_m = person->seat_height_m,
+    .hip_m = placed->body.hip_m,
+    .is_seated = person->posture == LR_POSTURE_SEATED,
+    .skin = { LR_HUE_SKIN, 0.44 * pow (CLAMP (person->skin_reflectance, 0.03, 0.8) / 0.36, 0.8) },
+    .hair = { LR_HUE_PLAIN, hair_reflectance ((LrRole) person->role) },
+    .jacket = { LR_HUE_CLOTH, 0.85 * cloth },
+    .trousers = { LR_HUE_METAL, 0.05 + 0.1 * cloth },
+    .shirt = { LR_HUE_PLAIN, 0.68 },
+    .shoes = { LR_HUE_WOOD, 0.05 },
+  };
+  figure->head_px = figure->head_m * lr_painter_scale (painter, depth_m) / painter->unit;
+}
+
+/**
+ * lr_paint_person:
+ * @painter: a painter
+ * @scene: what it paints
+ * @solid: one of a person's parts
+ */
+void
+lr_paint_person (const LrPainter *painter,
+                 const LrScene   *scene,
+                 const LrSolid   *solid)
+{
+  LrFigure figure;
+
+  init_figure (&figure, painter, scene, solid->placed);
+  switch ((LrFigurePart) solid->part)
+    {
+    case LR_FIGURE_UPPER:
+      lr_figure_paint_upper (&figure);
+      break;
+    case LR_FIGURE_LAP:
+      lr_figure_paint_lap (&figure);
+      break;
+    case LR_FIGURE_LEGS:
+    default:
+      lr_figure_paint_legs (&figure);
+      break;
+    }
+}

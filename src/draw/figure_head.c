@@ -1,0 +1,300 @@
+/* figure_head.c - the head: skull, jaw, hair, ears
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Level slices in shares of the head's height, from chin to crown. Breadth and length of the head after ANSUR II (Gordon et
+ * al. 2014): .67 and .86 of it; the rest as a figure drawer would.
+ */
+
+#include "figure_head.h"
+
+#include "body.h"
+
+#define SEEN_DEG 88.0
+#define MOST_POINTS 48
+#define SIDEBURN_DEG 80.0
+
+typedef struct
+{
+  double z, half_y, front, back, half_z;
+} Slice;
+
+static const Slice skull[] = {
+  { -0.490, 0.080, 0.330, 0.180, 0.020 },
+  { -0.450, 0.140, 0.352, 0.080, 0.026 },
+  { -0.380, 0.205, 0.358, -0.040, 0.030 },
+  { -0.290, 0.252, 0.360, -0.140, 0.040 },
+  { -0.180, 0.292, 0.356, -0.250, 0.050 },
+  { -0.060, 0.318, 0.350, -0.350, 0.050 },
+  { 0.060, 0.328, 0.352, -0.440, 0.050 },
+  { 0.180, 0.322, 0.355, -0.460, 0.050 },
+  { 0.300, 0.285, 0.310, -0.430, 0.050 },
+  { 0.400, 0.215, 0.220, -0.350, 0.040 },
+  { 0.460, 0.130, 0.100, -0.240, 0.030 },
+};
+
+static const Slice hair[] = {
+  { -0.215, 0.225, -0.135, -0.400, 0.030 },
+  { -0.120, 0.300, -0.030, -0.465, 0.050 },
+  { 0.020, 0.348, 0.060, -0.500, 0.050 },
+  { 0.160, 0.358, 0.250, -0.510, 0.050 },
+  { 0.290, 0.330, 0.330, -0.490, 0.050 },
+  { 0.400, 0.268, 0.275, -0.415, 0.045 },
+  { 0.470, 0.185, 0.165, -0.310, 0.035 },
+  { 0.505, 0.100, 0.050, -0.200, 0.022 },
+};
+
+/* Where the hair ends over the forehead and before the ear, on the left side */
+static const LrHeadSpot hairline[] = {
+  { 0, 0.300, 0.006 }, { 16, 0.302, 0.006 }, { 32, 0.278, 0.006 }, { 44, 0.240, 0.006 }, { 54, 0.180, 0.006 },
+  { 62, 0.105, 0.005 }, { 68, 0.040, 0.004 }, { 74, -0.020, 0.003 }, { SIDEBURN_DEG, -0.050, 0.003 },
+};
+
+/**
+ * lr_head_point:
+ * @figure: a person
+ * @x: ahead of the middle of the head, in shares of its height
+ * @y: to the left
+ * @z: over the eyes
+ *
+ * Returns: the point in the room [m]
+ */
+LrVec3
+lr_head_point (const LrFigure *figure,
+               double          x,
+               double          y,
+               double          z)
+{
+  double h = figure->head_m;
+
+  return lr_axes_point (&figure->head, x * h - LR_EYES_AHEAD_M, y * h, z * h);
+}
+
+/**
+ * lr_head_place:
+ * @figure: a person
+ * @at_m: a point in the room [m]
+ * @at: (out): where it is in the picture
+ *
+ * Returns: %FALSE when it is too near to the lens, or behind it
+ */
+gboolean
+lr_head_place (const LrFigure *figure,
+               LrVec3          at_m,
+               LrVec2         *at)
+{
+  return lr_painter_depth_m (figure->painter, at_m) > LR_NEAR_M && lr_painter_place (figure->painter, at_m, at);
+}
+
+static Slice
+slice_at (double z)
+{
+  guint i = 0, last = G_N_ELEMENTS (skull) - 1;
+  const Slice *a, *b;
+  double t;
+
+  while (i + 1 < last && skull[i + 1].z < z)
+    i++;
+
+  a = &skull[i];
+  b = &skull[i + 1];
+  t = CLAMP ((z - a->z) / (b->z - a->z), 0.0, 1.0);
+  return (Slice) { z, a->half_y + t * (b->half_y - a->half_y), a->front + t * (b->front - a->front),
+                   a->back + t * (b->back - a->back), 0.0 };
+}
+
+/* Angle round a slice that faces the lens [rad] */
+static double
+faces_rad (const LrFigure *figure,
+           const Slice    *slice)
+{
+  double middle = 0.5 * (slice->front + slice->back), half_x = 0.5 * (slice->front - slice->back);
+  LrVec3 way = lr_vec3_sub (figure->painter->projection->eye_m, lr_head_point (figure, middle, 0.0, slice->z));
+
+  return atan2 (lr_vec3_dot (way, figure->head.y) / slice->half_y, lr_vec3_dot (way, figure->head.x) / half_x);
+}
+
+/**
+ * lr_head_turned_deg:
+ * @figure: a person
+ * @spot: a spot on the head
+ *
+ * Returns: how far round it lies from what faces the lens [deg], in (-180, 180]
+ */
+double
+lr_head_turned_deg (const LrFigure *figure,
+                    LrHeadSpot      spot)
+{
+  Slice slice = slice_at (spot.up);
+
+  return lr_angle_wrap_rad (spot.around_deg * LR_DEG - faces_rad (figure, &slice)) / LR_DEG;
+}
+
+static gboolean
+place_spot (const LrFigure *figure,
+            LrHeadSpot      spot,
+            LrVec2         *at)
+{
+  Slice slice = slice_at (spot.up);
+  double middle = 0.5 * (slice.front + slice.back), half_x = 0.5 * (slice.front - slice.back);
+  double faces = faces_rad (figure, &slice);
+  double turned = lr_angle_wrap_rad (spot.around_deg * LR_DEG - faces);
+  double around = faces + CLAMP (turned, -SEEN_DEG * LR_DEG, SEEN_DEG * LR_DEG);
+
+  return lr_head_place (figure,
+                        lr_head_point (figure, middle + (half_x + spot.lift) * cos (around), (slice.half_y + spot.lift) * sin (around),
+                                       spot.up),
+                        at);
+}
+
+/**
+ * lr_head_spots:
+ * @figure: a person
+ * @spots: on the left side of the head
+ * @n: their number
+ * @side: 1, or -1 for the right side
+ * @points: (out): where they are in the picture
+ *
+ * Returns: @n, or 0 when one cannot be placed
+ */
+guint
+lr_head_spots (const LrFigure   *figure,
+               const LrHeadSpot *spots,
+               guint             n,
+               int               side,
+               LrVec2           *points)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      LrHeadSpot spot = { side * spots[i].around_deg, spots[i].up, spots[i].lift };
+
+      if (!place_spot (figure, spot, &points[i]))
+        return 0;
+    }
+
+  return n;
+}
+
+static void
+paint_slices (const LrFigure  *figure,
+              const Slice     *slices,
+              guint            n,
+              const LrShading *shading,
+              LrMaterial       material)
+{
+  double h = figure->head_m;
+  LrBead beads[16];
+
+  n = MIN (n, G_N_ELEMENTS (beads));
+  for (guint i = 0; i < n; i++)
+    {
+      const Slice *s = &slices[i];
+
+      beads[i] = lr_bead_in (&figure->head, 0.5 * (s->front + s->back) * h - LR_EYES_AHEAD_M, 0.0, s->z * h,
+                             0.5 * (s->front - s->back) * h, s->half_y * h, s->half_z * h);
+    }
+  lr_figure_chain (figure, beads, n, shading, material);
+}
+
+/* The side of the face that is seen: under the hairline, before the ears, as far as the outline */
+static void
+paint_face_skin (const LrFigure  *figure,
+                 const LrShading *shading)
+{
+  static const double rows[] = { -0.10, -0.16, -0.23, -0.30, -0.36 };
+  const guint n_line = G_N_ELEMENTS (hairline);
+  LrHeadSpot spots[MOST_POINTS];
+  LrVec2 points[MOST_POINTS];
+  guint n = 0;
+
+  for (guint i = 0; i < n_line; i++)
+    spots[n++] = hairline[n_line - 1 - i];
+  for (guint i = 1; i < n_line; i++)
+    spots[n++] = (LrHeadSpot) { -hairline[i].around_deg, hairline[i].up, hairline[i].lift };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    spots[n++] = (LrHeadSpot) { -SIDEBURN_DEG - 4.0 * (i + 1), rows[i], 0.0 };
+  for (guint i = G_N_ELEMENTS (rows); i-- > 0;)
+    spots[n++] = (LrHeadSpot) { SIDEBURN_DEG + 4.0 * (i + 1), rows[i], 0.0 };
+
+  if (lr_head_spots (figure, spots, n, 1, points) != n)
+    return;
+
+  lr_figure_set_source (figure, shading, figure->skin, 1.0);
+  lr_figure_path (figure, points, n, TRUE);
+  cairo_fill (figure->painter->cr);
+}
+
+static void
+paint_ear (const LrFigure  *figure,
+           const LrShading *shading,
+           int              side)
+{
+  enum { N = 14 };
+  LrVec2 points[N], inner[5];
+  LrColor edge = lr_figure_tone (figure, figure->skin, 0.25);
+
+  for (int i = 0; i < N; i++)
+    {
+      double a = 2.0 * LR_PI * i / N, low = sin (a) < 0.0 ? 0.72 : 1.0;
+      double x = -0.062 + 0.062 * low * cos (a) - 0.022 * sin (a), z = -0.075 + 0.125 * sin (a);
+
+      if (!lr_head_place (figure, lr_head_point (figure, x, side * (0.334 + 0.35 * (-0.02 - x)), z), &points[i]))
+        return;
+    }
+  for (int i = 0; i < 5; i++)
+    {
+      double a = (0.15 + 0.9 * i / 4.0) * LR_PI;
+
+      if (!lr_head_place (figure, lr_head_point (figure, -0.062 + 0.036 * cos (a), side * 0.350, -0.062 + 0.082 * sin (a)), &inner[i]))
+        return;
+    }
+
+  lr_figure_set_source (figure, shading, (LrMaterial) { figure->skin.hue, 0.94 * figure->skin.reflectance }, 1.0);
+  lr_figure_path (figure, points, N, TRUE);
+  cairo_fill_preserve (figure->painter->cr);
+  cairo_set_source_rgba (figure->painter->cr, edge.r, edge.g, edge.b, 0.45);
+  cairo_set_line_width (figure->painter->cr, fmax (0.6, 0.007 * figure->head_px) * figure->painter->unit);
+  cairo_stroke (figure->painter->cr);
+  if (figure->head_px > 50.0)
+    lr_figure_line (figure, inner, 5, 0.0028, edge, 0.5);
+}
+
+/* How far an ear is turned towards the lens: cosine of the angle to its side */
+static double
+ear_faces (const LrFigure *figure,
+           int             side)
+{
+  LrVec3 way = lr_vec3_sub (figure->painter->projection->eye_m, figure->head.origin_m);
+
+  return side * lr_vec3_dot (way, figure->head.y) / fmax (lr_vec3_length (way), 1e-6);
+}
+
+/**
+ * lr_figure_paint_head:
+ * @figure: a person
+ *
+ * A far ear, skull and jaw in skin, hair over it, the seen side of the face over that, a near ear, and the features.
+ */
+void
+lr_figure_paint_head (const LrFigure *figure)
+{
+  double h = figure->head_m;
+  LrShading face, crown;
+
+  lr_figure_shading (figure, lr_head_point (figure, 0.0, 0.0, -0.02), 0.46 * h, lr_vec2 (0.0, 0.0), &face);
+  lr_figure_shading (figure, lr_head_point (figure, -0.06, 0.0, 0.10), 0.48 * h, lr_vec2 (0.0, 0.0), &crown);
+
+  for (int side = -1; side <= 1; side += 2)
+    if (ear_faces (figure, side) <= 0.10 && ear_faces (figure, side) > -0.6)
+      paint_ear (figure, &face, side);
+
+  paint_slices (figure, skull, G_N_ELEMENTS (skull), &face, figure->skin);
+  paint_slices (figure, hair, G_N_ELEMENTS (hair), &crown, figure->hair);
+  paint_face_skin (figure, &face);
+
+  for (int side = -1; side <= 1; side += 2)
+    if (ear_faces (figure, side) > 0.10)
+      paint_ear (figure, &face, side);
+
+  lr_figure_paint_face (figure);
+}
