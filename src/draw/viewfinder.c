@@ -1,0 +1,258 @@
+/* viewfinder.c - what a camera sees
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "viewfinder.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "paint.h"
+
+#define SAFE_SHARE 0.9
+#define POINTER_PX 8.0
+#define NBSP "\302\240"
+
+/**
+ * lr_viewfinder_height:
+ * @camera: a camera
+ * @width: of its picture, device units
+ *
+ * Returns: the height of the picture, device units
+ */
+double
+lr_viewfinder_height (const LrCameraReading *camera,
+                      double                 width)
+{
+  const LrProjection *p = &camera->projection;
+
+  if (p->half_width > 0.0 && p->half_height > 0.0)
+    return width * p->half_height / p->half_width;
+
+  return width * 9.0 / 16.0;
+}
+
+/* A white line over a wider dark one: seen on any ground */
+static void
+stroke_guide (cairo_t *cr,
+              double   unit,
+              double   white)
+{
+  cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.22);
+  cairo_set_line_width (cr, 2.2 * unit);
+  cairo_stroke_preserve (cr);
+  cairo_set_source_rgba (cr, 1.0, 1.0, 1.0, white);
+  cairo_set_line_width (cr, 1.0 * unit);
+  cairo_stroke (cr);
+}
+
+static void
+draw_thirds (cairo_t *cr,
+             double   width,
+             double   height,
+             double   unit)
+{
+  for (int i = 1; i <= 2; i++)
+    {
+      cairo_move_to (cr, width * i / 3.0, 0.0);
+      cairo_line_to (cr, width * i / 3.0, height);
+      cairo_move_to (cr, 0.0, height * i / 3.0);
+      cairo_line_to (cr, width, height * i / 3.0);
+    }
+  stroke_guide (cr, unit, 0.5);
+}
+
+static void
+draw_safe_area (cairo_t *cr,
+                double   width,
+                double   height,
+                double   unit)
+{
+  double dashes[] = { 5.0 * unit, 3.0 * unit };
+  double edge = 0.5 * (1.0 - SAFE_SHARE);
+
+  cairo_rectangle (cr, edge * width, edge * height, SAFE_SHARE * width, SAFE_SHARE * height);
+  cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.16);
+  cairo_set_line_width (cr, 2.0 * unit);
+  cairo_stroke_preserve (cr);
+  cairo_set_dash (cr, dashes, 2, 0.0);
+  cairo_set_source_rgba (cr, 1.0, 1.0, 1.0, 0.78);
+  cairo_set_line_width (cr, 1.0 * unit);
+  cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0.0);
+}
+
+static void
+draw_eye_pointers (cairo_t *cr,
+                   double   width,
+                   double   y,
+                   double   unit)
+{
+  for (int side = -1; side <= 1; side += 2)
+    {
+      double x = side < 0 ? 0.0 : width, tip = x - side * POINTER_PX * unit;
+
+      cairo_move_to (cr, x, y - 0.6 * POINTER_PX * unit);
+      cairo_line_to (cr, tip, y);
+      cairo_line_to (cr, x, y + 0.6 * POINTER_PX * unit);
+      cairo_close_path (cr);
+    }
+
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
+  cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.55);
+  cairo_set_line_width (cr, 1.4 * unit);
+  cairo_stroke_preserve (cr);
+  cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
+  cairo_fill (cr);
+}
+
+static void
+draw_guides (cairo_t                 *cr,
+             const LrCameraReading   *camera,
+             const LrViewfinderStyle *style,
+             double                   height)
+{
+  double unit = style->width / 470.0;
+  double eyes = camera->eyes_down;
+
+  cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
+  if (style->has_thirds)
+    draw_thirds (cr, style->width, height, unit);
+  if (style->has_safe_area)
+    draw_safe_area (cr, style->width, height, unit);
+  if (style->has_eye_pointers && camera->has_subject && eyes >= 0.0 && eyes <= 1.0)
+    draw_eye_pointers (cr, style->width, eyes * height, unit);
+
+  cairo_rectangle (cr, 0.0, 0.0, style->width, height);
+  cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.30);
+  cairo_set_line_width (cr, 1.0 * unit);
+  cairo_stroke (cr);
+}
+
+/**
+ * lr_viewfinder_draw:
+ * @cr: where to draw, with the picture's upper left corner at 0, 0
+ * @study: a study
+ * @camera: one of its cameras
+ * @style: size of the picture, and what is drawn over it
+ *
+ * Everything is vector, at every size and on every surface.
+ */
+void
+lr_viewfinder_draw (cairo_t                 *cr,
+                    const LrStudy           *study,
+                    const LrCameraReading   *camera,
+                    const LrViewfinderStyle *style)
+{
+  double height = lr_viewfinder_height (camera, style->width);
+  const LrProjection *p = &camera->projection;
+
+  g_return_if_fail (style->width > 0.0);
+
+  cairo_save (cr);
+  cairo_rectangle (cr, 0.0, 0.0, style->width, height);
+  cairo_clip (cr);
+  if (p->half_width > 0.0 && p->half_height > 0.0 && isfinite (p->eye_m.x + p->eye_m.y + p->eye_m.z))
+    {
+      LrScene *scene = lr_scene_new (study, camera);
+      LrPainter painter;
+
+      lr_painter_init (&painter, cr, camera, style->width);
+      lr_paint_scene (&painter, scene);
+      lr_scene_free (scene);
+    }
+  draw_guides (cr, camera, style, height);
+  cairo_restore (cr);
+}
+
+static void
+append_part (GString *line,
+             char    *part)
+{
+  if (line->len > 0)
+    g_string_append (line, "   ");
+  g_string_append (line, part);
+  g_free (part);
+}
+
+static char *
+share_text (double share)
+{
+  g_autofree char *number = lr_number_format (100.0 * share, 0);
+
+  return g_strconcat (number, NBSP "%", NULL);
+}
+
+static void
+append_framing (GString               *line,
+                const LrCameraReading *camera)
+{
+  g_autofree char *eyes = share_text (camera->eyes_down);
+  double headroom = camera->framing.headroom;
+  g_autofree char *room = share_text (fabs (headroom));
+
+  if (!isfinite (camera->eyes_down) || !isfinite (headroom))
+    return;
+
+  if (camera->eyes_down < 0.0 || camera->eyes_down > 1.0 || camera->eyes_across < 0.0 || camera->eyes_across > 1.0)
+    append_part (line, g_strdup (_("eyes outside the frame")));
+  else
+    append_part (line, g_strdup_printf (_("eyes %s down"), eyes));
+
+  /* TRANSLATORS: both end in a share of the frame's height */
+  append_part (line, g_strdup_printf (headroom >= 0.0 ? _("headroom %s") : _("crown cut by %s"), room));
+}
+
+static void
+append_sharp (GString               *line,
+              const LrCameraReading *camera,
+              LrUnits                units)
+{
+  g_autofree char *near_m = lr_length_format (camera->sharp_near_m, units);
+  g_autofree char *short_near_m = lr_length_format_short (camera->sharp_near_m, units);
+
+  if (!isfinite (camera->sharp_near_m))
+    return;
+
+  if (isfinite (camera->sharp_far_m))
+    {
+      g_autofree char *far_m = lr_length_format (camera->sharp_far_m, units);
+
+      append_part (line, g_strdup_printf (_("sharp %s to %s"), short_near_m, far_m));
+    }
+  else if (!isnan (camera->sharp_far_m))
+    append_part (line, g_strdup_printf (_("sharp from %s on"), near_m));
+}
+
+/**
+ * lr_viewfinder_figures:
+ * @camera: a camera
+ * @units: of lengths
+ *
+ * Returns: (transfer full): "eyes 31 % down   headroom 19 %   gaze 18° off the lens   sharp 2.00 to 2.30 m"; what
+ *   cannot be told is left out
+ */
+char *
+lr_viewfinder_figures (const LrCameraReading *camera,
+                       LrUnits                units)
+{
+  GString *line = g_string_new (NULL);
+
+  if (!camera->has_subject)
+    {
+      append_part (line, g_strdup (_("nobody to look at")));
+      return g_string_free (line, FALSE);
+    }
+
+  append_framing (line, camera);
+  if (isfinite (camera->gaze_rad))
+    {
+      g_autofree char *gaze = lr_angle_format (fabs (camera->gaze_rad));
+
+      append_part (line, g_strdup_printf (_("gaze %s off the lens"), gaze));
+    }
+  append_sharp (line, camera, units);
+  return g_string_free (line, FALSE);
+}
