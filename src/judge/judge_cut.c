@@ -13,29 +13,68 @@
 #include <glib/gi18n-lib.h>
 
 #define SPARE_RAD (2.0 * LR_DEG)
+#define STEP_RAD (6.0 * LR_DEG) /* of the search past the limit */
+#define MOST_RAD (75.0 * LR_DEG)
 
-/* Both ways round from A, the shorter first; B stays on its side of the line of action */
+static gboolean
+is_passed (const LrJudge       *judge,
+           const LrPairReading *pair,
+           double               angle_rad)
+{
+  return angle_rad >= judge->limits[LR_LIMIT_CUT_ANGLE] || (double) pair->steps >= judge->limits[LR_LIMIT_CUT_STEPS];
+}
+
+gboolean
+lr_judge_keeps_cuts (const LrJudge         *judge,
+                     const LrCameraReading *camera,
+                     LrVec2                 to_m)
+{
+  for (guint i = 0; i < judge->study->pairs->len; i++)
+    {
+      const LrPairReading *pair = &g_array_index (judge->study->pairs, LrPairReading, i);
+      const LrCameraReading *other = pair->a == camera ? pair->b : pair->a;
+      double angle_rad;
+
+      if ((pair->a == camera || pair->b == camera) && is_passed (judge, pair, pair->angle_rad)
+          && lr_camera_angle_rad (camera->subject->at_m, other->placed->at_m, to_m, &angle_rad)
+          && !is_passed (judge, pair, angle_rad))
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
+static gboolean
+keeps_side (const LrJudge         *judge,
+            const LrCameraReading *camera,
+            LrVec2                 to_m)
+{
+  return !camera->is_on_study_line || camera->side == LR_SIDE_ON_LINE
+         || lr_line_side (judge->study->line_from_m, judge->study->line_to_m, to_m) == camera->side;
+}
+
+/* Both ways round from A, the shorter first, then farther and farther; B stays on its side of the line of action, and
+ * clear of other cameras */
 static void
 offer_places (LrJudge             *judge,
               LrRemark            *remark,
               const LrPairReading *pair)
 {
-  const LrPlaced *a = pair->a->placed, *b = pair->b->placed;
+  const LrPlaced *b = pair->b->placed;
   LrVec2 head_m = pair->b->subject->at_m;
-  double wanted_rad = judge->limits[LR_LIMIT_CUT_ANGLE] + SPARE_RAD;
-  LrVec2 to_a = lr_vec2_sub (a->at_m, head_m), to_b = lr_vec2_sub (b->at_m, head_m);
+  LrVec2 to_a = lr_vec2_sub (pair->a->placed->at_m, head_m), to_b = lr_vec2_sub (b->at_m, head_m);
   double at_rad = lr_angle_wrap_rad (lr_vec2_angle_rad (to_b) - lr_vec2_angle_rad (to_a));
   double side = at_rad >= 0.0 ? 1.0 : -1.0;
-  const char *to = lr_say_angle (judge, wanted_rad);
+  double wanted_rad = judge->limits[LR_LIMIT_CUT_ANGLE] + SPARE_RAD;
 
-  for (int i = 0; i < 2; i++, side = -side)
-    {
-      LrVec2 to_m = lr_vec2_add (head_m, lr_vec2_rotate (to_b, side * wanted_rad - at_rad));
+  for (; wanted_rad <= MOST_RAD; wanted_rad += STEP_RAD)
+    for (int i = 0; i < 2; i++, side = -side)
+      {
+        LrVec2 to_m = lr_vec2_add (head_m, lr_vec2_rotate (to_b, side * wanted_rad - at_rad));
 
-      if (!pair->b->is_on_study_line || pair->b->side == LR_SIDE_ON_LINE
-          || lr_line_side (judge->study->line_from_m, judge->study->line_to_m, to_m) == pair->b->side)
-        lr_judge_offer_move (judge, remark, b, to_m, &head_m, to);
-    }
+        if (keeps_side (judge, pair->b, to_m) && lr_judge_keeps_cuts (judge, pair->b, to_m))
+          lr_judge_offer_move (judge, remark, b, to_m, &head_m, lr_say_angle (judge, wanted_rad));
+      }
 }
 
 static void
@@ -66,10 +105,9 @@ judge_pair (LrJudge             *judge,
             const LrPairReading *pair)
 {
   double limit_rad = judge->limits[LR_LIMIT_CUT_ANGLE];
-  gboolean is_apart = pair->angle_rad >= limit_rad;
-  gboolean is_other_size = (double) pair->steps >= judge->limits[LR_LIMIT_CUT_STEPS];
-  LrRemark *remark = lr_judge_add (judge, LR_CHECK_CUT, is_apart || is_other_size ? LR_GRADE_FINE : LR_GRADE_FIX,
-                                   pair->a->placed, pair->b->placed);
+  gboolean is_fine = is_passed (judge, pair, pair->angle_rad);
+  LrRemark *remark = lr_judge_add (judge, LR_CHECK_CUT, is_fine ? LR_GRADE_FINE : LR_GRADE_FIX, pair->a->placed,
+                                   pair->b->placed);
   LrVec2 head_m;
   const char *angle;
 
@@ -86,9 +124,9 @@ judge_pair (LrJudge             *judge,
   lr_remark_mark_line (remark, head_m, pair->b->placed->at_m, NULL);
   lr_remark_mark_arc (remark, head_m, pair->a->placed->at_m, pair->b->placed->at_m, angle);
 
-  if (is_apart || is_other_size)
+  if (is_fine)
     {
-      say_passed (judge, remark, pair, is_apart);
+      say_passed (judge, remark, pair, pair->angle_rad >= limit_rad);
       return;
     }
 

@@ -207,6 +207,9 @@ judge_eyes (LrJudge *judge)
   else if (is_off)
     lr_remark_say (remark, _("%s’s eyes are <b>%s</b> under %s’s, who looks down; <b>%s</b> is the most."), interviewer,
                    height, subject, limit);
+  else if (fabs (study->eyes_level_m) < LEVEL_M)
+    lr_remark_say (remark, _("%s’s eyes are level with %s’s, at <b>%s</b>."), interviewer, subject,
+                   lr_say_length (judge, study->subject->eyes_m.z));
   else if (study->eyes_level_m >= 0.0)
     lr_remark_say (remark, _("%s’s eyes are <b>%s</b> above %s’s; <b>%s</b> is the most."), interviewer, height, subject,
                    limit);

@@ -14,6 +14,7 @@
 
 /* What a remedy keeps clear of a limit, so that a careless centimetre does not undo it */
 #define SPARE_RAD (2.0 * LR_DEG)
+#define STEP_RAD (5.0 * LR_DEG) /* of the search past the limit */
 
 static LrVec2
 eyes_of (const LrCameraReading *camera)
@@ -45,26 +46,21 @@ leader (const LrJudge *judge)
   return NULL;
 }
 
-/* The smallest move first; then one that keeps clear of the main camera too, and the mirrored place */
+/* The smallest move first, then farther and farther round, for there another camera may be in the cut, or a thing in the way */
 static void
 offer_way_back (LrJudge               *judge,
                 LrRemark              *remark,
                 const LrCameraReading *main_camera,
                 const LrCameraReading *camera)
 {
-  LrVec2 eyes_m = eyes_of (camera), partner_m = partner_of (judge, camera), head_m = camera->subject->at_m;
+  LrVec2 eyes_m = eyes_of (camera), partner_m = partner_of (judge, camera), to_m;
   LrSide own_side = camera->subject == judge->study->subject ? main_camera->side : (LrSide) -(int) main_camera->side;
-  double margin_rad = fmin (judge->limits[LR_LIMIT_LINE_MARGIN] + SPARE_RAD, 0.5 * LR_PI);
-  LrVec2 to_m;
+  double margin_rad = judge->limits[LR_LIMIT_LINE_MARGIN] + SPARE_RAD;
 
-  if (lr_line_mend (eyes_m, partner_m, camera->placed->at_m, own_side, margin_rad, &to_m))
-    lr_judge_offer_move (judge, remark, camera->placed, to_m, &eyes_m, NULL);
-  if (camera->subject == main_camera->subject
-      && lr_camera_angle_mend (head_m, partner_m, main_camera->placed->at_m, camera->placed->at_m,
-                               judge->limits[LR_LIMIT_CUT_ANGLE] + SPARE_RAD, own_side, &to_m))
-    lr_judge_offer_move (judge, remark, camera->placed, to_m, &head_m, NULL);
-  if (lr_line_mend (eyes_m, partner_m, camera->placed->at_m, own_side, camera->line_margin_rad, &to_m))
-    lr_judge_offer_move (judge, remark, camera->placed, to_m, &eyes_m, NULL);
+  for (; margin_rad <= 0.5 * LR_PI; margin_rad += STEP_RAD)
+    if (lr_line_mend (eyes_m, partner_m, camera->placed->at_m, own_side, margin_rad, &to_m)
+        && lr_judge_keeps_cuts (judge, camera, to_m))
+      lr_judge_offer_move (judge, remark, camera->placed, to_m, &eyes_m, NULL);
 }
 
 static void

@@ -40,6 +40,8 @@ void lr_judge_background (LrJudge *judge);
 void lr_judge_focus      (LrJudge *judge);
 void lr_judge_framing    (LrJudge *judge);
 void lr_judge_cut        (LrJudge *judge);
+/* Whether every cut that passes now would pass with the camera at another place, as far from the subject */
+gboolean lr_judge_keeps_cuts (const LrJudge *judge, const LrCameraReading *camera, LrVec2 to_m);
 void lr_judge_room       (LrJudge *judge);
 
 /* remarks.c: NULL in a trial. @a is marked; the key names @a and @b (both may be NULL) in this order */

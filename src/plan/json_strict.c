@@ -68,10 +68,9 @@ dup_path (const Walk *walk)
     {
       const Frame *frame = &walk->frames[i];
 
-      if (frame->is_object)
-        g_string_append_printf (path, "%s%.*s", i > 0 ? "." : "", (int) MIN (frame->name.length, 60),
-                                frame->name.start != NULL ? frame->name.start : "");
-      else
+      if (frame->is_object && frame->name.start != NULL)
+        g_string_append_printf (path, "%s%.*s", i > 0 ? "." : "", (int) MIN (frame->name.length, 60), frame->name.start);
+      else if (!frame->is_object)
         g_string_append_printf (path, "[%" G_GSIZE_FORMAT "]", frame->index);
     }
 
@@ -286,6 +285,7 @@ walk_object (Walk  *walk,
 
   do
     {
+      frame->name.start = NULL;
       skip_space (walk);
       if (*walk->p != '"')
         return expected (walk, _("a name in double quotes is expected"));

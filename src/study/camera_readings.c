@@ -141,6 +141,21 @@ height_at_m (const LrCameraReading *reading,
                                             : copysign (HUGE_VAL, up_rad);
 }
 
+/* The shares of the frame are those of the picture: under a tilt the upright plane is not drawn to scale */
+static void
+read_shares (LrCameraReading *reading)
+{
+  LrVec3 crown_m = reading->subject->eyes_m;
+  LrFramePoint crown;
+
+  crown_m.z = reading->subject->body.crown_m;
+  if (reading->framing.shot == LR_N_SHOTS || !lr_projection_point (&reading->projection, crown_m, &crown))
+    return;
+
+  reading->framing.headroom = crown.down;
+  reading->framing.eyes_down = reading->eyes_down;
+}
+
 /* The camera does not roll, so the frame's upper and lower edges meet that plane in level lines */
 static void
 read_framing (LrCameraReading *reading)
@@ -154,6 +169,7 @@ read_framing (LrCameraReading *reading)
   reading->framing = (LrFraming) { top_m, bottom_m, NAN, NAN, LR_N_SHOTS };
   if (distance_m > 0.0)
     lr_framing (&reading->subject->body, top_m, bottom_m, &reading->framing);
+  read_shares (reading);
 }
 
 static void

@@ -1,0 +1,641 @@
+/* test-edit.c - edits share what they do not change and keep the plan's invariants
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "plan-test.h"
+
+#include "polygon.h"
+
+#include <math.h>
+
+/* How many items of @a and @b, of the same length, are not the very same */
+static guint
+n_fresh_items (const LrPlan *a,
+               const LrPlan *b)
+{
+  GPtrArray *x = lr_plan_get_setup (a)->items, *y = lr_plan_get_setup (b)->items;
+  guint n = 0;
+
+  g_assert_cmpuint (x->len, ==, y->len);
+  for (guint i = 0; i < x->len; i++)
+    n += x->pdata[i] != y->pdata[i];
+
+  return n;
+}
+
+static void
+test_sharing (void)
+{
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  g_autoptr (GBytes) bytes = lr_plan_to_bytes (plan);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LrPlan) moved = lr_plan_move (plan, "camera-b", lr_vec2 (4.89, 4.18), &error);
+  g_autoptr (LrPlan) titled = lr_plan_set_job (plan, "title", "Another", &error);
+  g_autoptr (LrPlan) limited = lr_plan_set_limit (plan, LR_LIMIT_CUT_ANGLE, 0.35, &error);
+  g_autoptr (LrPlan) raised = lr_plan_set_room (plan, "height-mm", 3.0, &error);
+  g_autoptr (LrPlan) copied = lr_plan_copy_setup (plan, "As found", &error);
+  g_autoptr (GBytes) bytes_after = lr_plan_to_bytes (plan);
+
+  g_assert_no_error (error);
+  g_assert_true (g_bytes_equal (bytes, bytes_after)); /* nothing reached back */
+
+  g_assert_cmpuint (n_fresh_items (plan, moved), ==, 1);
+  g_assert_true (lr_plan_get_setup (plan)->room == lr_plan_get_setup (moved)->room);
+  g_assert_true (plan->job == moved->job && plan->kit == moved->kit);
+  g_assert_false (lr_plan_equal (plan, moved));
+
+  g_assert_true (plan->setups->pdata[0] == titled->setups->pdata[0] && plan->kit == titled->kit);
+  g_assert_true (plan->setups->pdata[0] == limited->setups->pdata[0] && plan->job == limited->job);
+  g_assert_cmpuint (n_fresh_items (plan, raised), ==, 0);
+  g_assert_true (plan->job == raised->job);
+
+  g_assert_cmpuint (copied->setups->len, ==, 2);
+  g_assert_true (plan->setups->pdata[0] == copied->setups->pdata[0]);
+  g_assert_cmpuint (n_fresh_items (plan, copied), ==, 0);
+  g_assert_true (lr_plan_get_setup (plan)->room == lr_plan_get_setup (copied)->room);
+}
+
+/* Equal plans need not be the same, and going there and back is equal */
+static void
+test_equal (void)
+{
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  g_autoptr (LrPlan) again = read_example ("loft.lookroom");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LrPlan) there = lr_plan_turn (plan, "camera-b", 0.0, &error);
+  g_autoptr (LrPlan) back = lr_plan_turn (there, "camera-b", lr_plan_find (plan, "camera-b")->facing_rad, &error);
+
+  g_assert_no_error (error);
+  g_assert_true (plan != again && lr_plan_equal (plan, again));
+  g_assert_false (lr_plan_equal (plan, there));
+  g_assert_true (lr_plan_equal (plan, back));
+}
+
+/* All or nothing, and what holds between properties is asked at the end */
+static void
+test_change_several (void)
+{
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  g_autoptr (GError) error = NULL;
+  const LrChange both[] = { { "window-1", "sill-mm", 2.4 }, { "window-1", "head-mm", 2.7 } };
+  const LrChange bad[] = { { "window-1", "sill-mm", 1.0 }, { "nobody", "head-mm", 2.7 } };
+  g_autoptr (LrPlan) raised = lr_plan_change (plan, both, 2, &error);
+
+  g_assert_no_error (error);
+  g_assert_cmpfloat (lr_plan_find (raised, "window-1")->window.sill_m, ==, 2.4);
+  g_assert_null (lr_plan_change (plan, both, 1, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_change (plan, bad, 2, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+}
+
+/* Whole millimetres, tenths of a degree */
+static void
+test_rounding (void)
+{
+  g_autoptr (LrPlan) plan = new_room ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LrPlan) moved = lr_plan_move (plan, "person-1", lr_vec2 (1.23456, -0.0002), &error);
+  g_autoptr (LrPlan) turned = lr_plan_turn (moved, "person-1", 10.04 * LR_DEG, &error);
+  const LrItem *person = lr_plan_find (turned, "person-1");
+
+  g_assert_cmpfloat (person->at_m.x, ==, 1.235);
+  g_assert_cmpfloat (person->at_m.y, ==, 0.0);
+  g_assert_false (signbit (person->at_m.y));
+  g_assert_cmpfloat_with_epsilon (person->facing_rad, 10.0 * LR_DEG, 1e-15);
+}
+
+/* On walls */
+
+typedef struct
+{
+  const char *name;
+  LrVec2      to_m;
+  int         wall;
+  double      along_m; /* of the near edge of a door 0.85 m wide */
+} HangCase;
+
+/* The room is 4 by 3 m; walls count anticlockwise from the lower one */
+static const HangCase hang_cases[] = {
+  { "slides", { 2.0, 0.2 }, 0, 1.575 },
+  { "stops-at-the-first-corner", { 0.2, -0.3 }, 0, 0.0 },
+  { "stops-at-the-second-corner", { 3.8, -0.3 }, 0, 3.15 },
+  { "jumps", { 3.8, 1.5 }, 1, 1.075 },
+  { "from-outside", { 2.0, 9.0 }, 2, 1.575 },
+  { "backwards-along-the-upper-wall", { 3.0, 2.9 }, 2, 0.575 },
+  { "tie-stays-on-its-wall", { 0.5, 0.5 }, 0, 0.075 },
+};
+
+static LrPlan *
+room_with_door (void)
+{
+  g_autoptr (LrPlan) plan = new_room ();
+  g_autoptr (LrItem) door = lr_item_new (LR_ITEM_DOOR, "");
+  g_autoptr (GError) error = NULL;
+  LrPlan *next = lr_plan_add (plan, door, lr_vec2 (2.0, 0.0), 0.0, NULL, &error);
+
+  g_assert_no_error (error);
+
+  return next;
+}
+
+static void
+test_hang (gconstpointer data)
+{
+  const HangCase *c = data;
+  g_autoptr (LrPlan) plan = room_with_door ();
+  g_autoptr (GError) error = NULL;
+  const LrItem *door;
+
+  take_next (&plan, lr_plan_move (plan, "door-1", c->to_m, &error), &error);
+  door = lr_plan_find (plan, "door-1");
+  g_assert_cmpint (door->wall, ==, c->wall);
+  g_assert_cmpfloat_with_epsilon (door->along_m, c->along_m, 1e-9);
+}
+
+/* A door that gets wider stays on its wall; one wider than the wall begins at the corner; changes of the wall are checked */
+static void
+test_wall_changes (void)
+{
+  g_autoptr (LrPlan) plan = room_with_door ();
+  g_autoptr (GError) error = NULL;
+  LrChange wider = { "door-1", "width-mm", 3.0 }, wall = { "door-1", "wall", 4.0 };
+
+  take_next (&plan, lr_plan_change (plan, &wider, 1, &error), &error);
+  g_assert_cmpfloat (lr_plan_find (plan, "door-1")->along_m, ==, 1.0);
+  wider.value = 5.0;
+  take_next (&plan, lr_plan_change (plan, &wider, 1, &error), &error);
+  g_assert_cmpfloat (lr_plan_find (plan, "door-1")->along_m, ==, 0.0);
+  g_assert_null (lr_plan_change (plan, &wall, 1, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+}
+
+static void
+test_no_wall (void)
+{
+  g_autoptr (LrPlan) plan = lr_plan_new_empty ();
+  g_autoptr (LrItem) door = lr_item_new (LR_ITEM_DOOR, "");
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (lr_plan_add (plan, door, lr_vec2 (1.0, 1.0), 0.0, NULL, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+}
+
+/* The room */
+
+static void
+test_corners (void)
+{
+  static const LrVec2 clockwise[] = { { 0.0, 0.0 }, { 0.0, 3.0004 }, { 4.0, 3.0 }, { 4.0, 0.0 } };
+  static const LrVec2 crossing[] = { { 0.0, 0.0 }, { 4.0, 3.0 }, { 4.0, 0.0 }, { 0.0, 3.0 } };
+  static const LrVec2 pair[] = { { 0.0, 0.0 }, { 4.0, 3.0 } };
+  static const LrVec2 point[] = { { 0.0, 0.0 }, { 4.0, 0.0 }, { 4.0, 0.0001 } }; /* one point once rounded */
+  static const LrVec2 nowhere[] = { { 0.0, 0.0 }, { 4.0, 0.0 }, { NAN, 3.0 } };
+  g_autoptr (LrPlan) plan = lr_plan_new_empty ();
+  g_autoptr (GError) error = NULL;
+  const LrRoom *room;
+
+  g_assert_cmpuint (lr_plan_get_setup (plan)->room->n_corners, ==, 0);
+  take_next (&plan, lr_plan_set_corners (plan, clockwise, 4, &error), &error);
+  room = lr_plan_get_setup (plan)->room;
+  g_assert_cmpfloat_with_epsilon (lr_polygon_area_m2 (room->corners_m, room->n_corners), 12.0, 1e-12);
+
+  g_assert_null (lr_plan_set_corners (plan, crossing, 4, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_corners (plan, pair, 2, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_corners (plan, point, 3, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_corners (plan, nowhere, 3, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+  g_clear_error (&error);
+  take_next (&plan, lr_plan_set_corners (plan, NULL, 0, &error), &error);
+  g_assert_cmpuint (lr_plan_get_setup (plan)->room->n_corners, ==, 0);
+  assert_round_trip (plan);
+}
+
+/* A room drawn anew: the door in the lower wall goes to the nearest of the new ones; without walls it is in the way */
+static void
+test_redraw (void)
+{
+  static const LrVec2 triangle[] = { { 0.0, -1.0 }, { 4.0, -1.0 }, { 2.0, 3.0 } };
+  g_autoptr (LrPlan) plan = room_with_door ();
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (lr_plan_set_corners (plan, NULL, 0, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  take_next (&plan, lr_plan_set_corners (plan, triangle, 3, &error), &error);
+  g_assert_cmpint (lr_plan_find (plan, "door-1")->wall, ==, 0);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (plan, "door-1")->along_m, 1.575, 1e-9);
+}
+
+static void
+test_move_corner (void)
+{
+  g_autoptr (LrPlan) plan = room_with_door ();
+  g_autoptr (GError) error = NULL;
+
+  take_next (&plan, lr_plan_move (plan, "door-1", lr_vec2 (3.8, 0.0), &error), &error);
+  take_next (&plan, lr_plan_move_corner (plan, 1, lr_vec2 (3.5, 0.0), &error), &error);
+  g_assert_cmpfloat (lr_plan_get_setup (plan)->room->corners_m[1].x, ==, 3.5);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (plan, "door-1")->along_m, 2.65, 1e-9); /* 3.5 less its width */
+
+  g_assert_null (lr_plan_move_corner (plan, 1, lr_vec2 (-1.0, 2.0), &error)); /* over the wall on the left */
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_move_corner (plan, 4, lr_vec2 (0.0, 0.0), &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+}
+
+static void
+test_wall_length (void)
+{
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  g_autoptr (GError) error = NULL;
+  static const LrVec2 wider[] = { { 0.0, 0.0 }, { 7.5, 0.0 }, { 7.5, 4.45 }, { 6.55, 5.4 }, { 0.0, 5.4 } };
+  const LrRoom *room;
+
+  /* The lower wall is parallel to the upper one: the three corners between them move along */
+  take_next (&plan, lr_plan_set_wall_length (plan, 0, 7.5, &error), &error);
+  room = lr_plan_get_setup (plan)->room;
+  for (guint i = 0; i < G_N_ELEMENTS (wider); i++)
+    {
+      g_assert_cmpfloat_with_epsilon (room->corners_m[i].x, wider[i].x, 1e-9);
+      g_assert_cmpfloat_with_epsilon (room->corners_m[i].y, wider[i].y, 1e-9);
+    }
+
+  g_assert_null (lr_plan_set_wall_length (plan, 0, 0.0, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_wall_length (plan, 0, NAN, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_wall_length (plan, 5, 1.0, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+}
+
+static void
+test_room_members (void)
+{
+  g_autoptr (LrPlan) plan = new_room ();
+  g_autoptr (GError) error = NULL;
+
+  take_next (&plan, lr_plan_set_room (plan, "walls.reflectance-pct", 0.7, &error), &error);
+  take_next (&plan, lr_plan_set_room_text (plan, "floor.material", "boards", &error), &error);
+  take_next (&plan, lr_plan_set_room_text (plan, "floor-note", "creaks", &error), &error);
+  g_assert_cmpfloat (lr_plan_get_setup (plan)->room->walls.reflectance, ==, 0.7);
+  g_assert_cmpstr (lr_plan_get_setup (plan)->room->floor.material, ==, "boards");
+  assert_round_trip (plan);
+
+  g_assert_null (lr_plan_set_room (plan, "ceiling.reflectance-pct", 1.7, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_room (plan, "roof.reflectance-pct", 0.7, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+}
+
+/* What is worn, aimed and plugged */
+
+static void
+test_boom (void)
+{
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  g_autoptr (GError) error = NULL;
+  const LrItem *boom;
+
+  /* Base 3.10, 4.60 with the capsule at 2.93, 2.82: it moves along and swings round */
+  take_next (&plan, lr_plan_move (plan, "microphone-1", lr_vec2 (3.2, 4.5), &error), &error);
+  boom = lr_plan_find (plan, "microphone-1");
+  g_assert_cmpfloat_with_epsilon (boom->microphone.tip_x_m, 3.03, 1e-9);
+  g_assert_cmpfloat_with_epsilon (boom->microphone.tip_y_m, 2.72, 1e-9);
+  take_next (&plan, lr_plan_turn (plan, "microphone-1", boom->facing_rad + 90.0 * LR_DEG, &error), &error);
+  boom = lr_plan_find (plan, "microphone-1");
+  g_assert_cmpfloat_with_epsilon (boom->microphone.tip_x_m, 3.2 + 1.78, 1e-9);
+  g_assert_cmpfloat_with_epsilon (boom->microphone.tip_y_m, 4.5 - 0.17, 1e-9);
+}
+
+static void
+test_worn (void)
+{
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  g_autoptr (GError) error = NULL;
+  LrVec2 at_m;
+  double facing_rad;
+
+  g_assert_null (lr_plan_move (plan, "microphone-2", lr_vec2 (1.0, 1.0), &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  take_next (&plan, lr_plan_move (plan, "wenna", lr_vec2 (2.0, 2.0), &error), &error);
+  g_assert_true (lr_setup_place (lr_plan_get_setup (plan), lr_plan_find (plan, "microphone-2"), &at_m, &facing_rad));
+  g_assert_cmpfloat (at_m.x, ==, 2.0);
+
+  /* Whoever wore it is gone: it stays where it was */
+  take_next (&plan, lr_plan_remove (plan, "wenna", &error), &error);
+  g_assert_cmpstr (lr_plan_find (plan, "microphone-2")->microphone.worn_by, ==, "");
+  g_assert_cmpfloat (lr_plan_find (plan, "microphone-2")->at_m.x, ==, 2.0);
+}
+
+/* References to what is removed are cleared and the camera goes on looking that way */
+static void
+test_remove (void)
+{
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  g_autoptr (GError) error = NULL;
+  guint n_before = lr_plan_get_setup (plan)->items->len;
+  double towards_rad = atan2 (2.95 - 2.8, 2.6 - 4.81); /* from camera A to Wenna */
+
+  take_next (&plan, lr_plan_remove (plan, "wenna", &error), &error);
+  g_assert_cmpuint (lr_plan_get_setup (plan)->items->len, ==, n_before - 1);
+  g_assert_cmpstr (lr_plan_find (plan, "ines")->person.looks_at, ==, "");
+  g_assert_cmpstr (lr_plan_find (plan, "camera-a")->camera.aims_at, ==, "");
+  g_assert_cmpstr (lr_plan_find (plan, "light-1")->light.aims_at, ==, "");
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (plan, "camera-a")->facing_rad, towards_rad, 0.05 * LR_DEG);
+  take_next (&plan, lr_plan_remove (plan, "socket-2", &error), &error);
+  take_next (&plan, lr_plan_remove (plan, "light-1", &error), &error);
+  g_assert_cmpstr (lr_plan_find (plan, "lead-1")->lead.socket, ==, "");
+  g_assert_cmpstr (lr_plan_find (plan, "lead-1")->lead.feeds, ==, "");
+  g_assert_cmpuint (lr_plan_find (plan, "lead-1")->n_path, ==, 4);
+  assert_round_trip (plan);
+}
+
+static void
+test_path (void)
+{
+  static const LrVec2 path[] = { { 0.0, 0.0 }, { 1.0, 0.0 }, { 1.0, 1.00049 } };
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  g_autoptr (GError) error = NULL;
+
+  take_next (&plan, lr_plan_set_path (plan, "lead-2", path, 3, &error), &error);
+  g_assert_cmpfloat (lr_plan_find (plan, "lead-2")->path_m[2].y, ==, 1.0);
+  take_next (&plan, lr_plan_move_path_point (plan, "lead-2", 1, lr_vec2 (2.0, 0.0), &error), &error);
+  take_next (&plan, lr_plan_move (plan, "lead-2", lr_vec2 (0.5, 0.5), &error), &error);
+  g_assert_cmpfloat (lr_plan_find (plan, "lead-2")->path_m[1].x, ==, 2.5);
+  assert_round_trip (plan);
+  g_assert_null (lr_plan_move_path_point (plan, "lead-2", 3, lr_vec2 (2.0, 0.0), &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_path (plan, "lead-2", path, 1, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_path (plan, "camera-a", path, 2, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  take_next (&plan, lr_plan_set_path (plan, "lead-2", NULL, 0, &error), &error);
+  assert_round_trip (plan);
+}
+
+/* Names, tags and the kit */
+
+static void
+test_names (void)
+{
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  g_autoptr (LrItem) chair = lr_item_new_usual (LR_ITEM_FURNITURE, LR_FURNITURE_CHAIR, "");
+  g_autoptr (GError) error = NULL;
+  char *id = NULL;
+
+  for (guint i = 0; i < 2; i++)
+    {
+      g_clear_pointer (&id, g_free);
+      take_next (&plan, lr_plan_add (plan, chair, lr_vec2 (5.0, 1.0 + i), 0.0, &id, &error), &error);
+    }
+  g_assert_cmpstr (lr_plan_find (plan, id)->name, ==, "Chair 2");
+  g_clear_pointer (&id, g_free);
+
+  take_next (&plan, lr_plan_duplicate (plan, "camera-b", lr_vec2 (0.5, 0.0), &id, &error), &error);
+  g_assert_cmpstr (lr_plan_find (plan, id)->tag, ==, "C");
+  g_assert_cmpstr (lr_plan_find (plan, id)->camera.aims_at, ==, "wenna");
+  g_clear_pointer (&id, g_free);
+  take_next (&plan, lr_plan_duplicate (plan, "wenna", lr_vec2 (0.5, 0.0), &id, &error), &error);
+  g_assert_cmpstr (lr_plan_find (plan, id)->name, ==, "Wenna 2");
+  g_assert_cmpstr (lr_plan_find (plan, id)->person.looks_at, ==, "ines");
+  g_clear_pointer (&id, g_free);
+  take_next (&plan, lr_plan_duplicate (plan, "window-1", lr_vec2 (4.5, 0.0), &id, &error), &error);
+  g_assert_cmpstr (lr_plan_find (plan, id)->name, ==, "window 3");
+  g_assert_cmpfloat (lr_plan_find (plan, id)->along_m, ==, 5.3);
+  g_clear_pointer (&id, g_free);
+
+  /* A gap is filled, and after Z comes AA */
+  take_next (&plan, lr_plan_remove (plan, "camera-a", &error), &error);
+  for (guint i = 0; i < 25; i++)
+    {
+      g_clear_pointer (&id, g_free);
+      take_next (&plan, lr_plan_duplicate (plan, "camera-b", lr_vec2 (0.5, 0.0), &id, &error), &error);
+      if (i == 0)
+        g_assert_cmpstr (lr_plan_find (plan, id)->tag, ==, "A");
+    }
+  g_assert_cmpstr (lr_plan_find (plan, id)->tag, ==, "AA");
+  g_clear_pointer (&id, g_free);
+}
+
+static int
+left (const LrPlan *plan,
+      const char   *id)
+{
+  return lr_plan_kit_left (plan, lr_plan_find_kit (plan, id));
+}
+
+static void
+test_kit (void)
+{
+  static const struct { const char *id; int left; } loft[] = {
+    { "camera-body", 0 }, { "lens-35", 1 }, { "lens-50", 0 }, { "lens-85", 0 }, { "wide-emitter", 0 },
+    { "small-panel", 1 }, { "point-source", 0 }, { "reflector", 0 }, { "flag", 2 }, { "boom", 0 }, { "lavalier", 1 },
+    { "lead-10", 1 },
+  };
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (loft); i++)
+    {
+      g_test_message ("%s", loft[i].id);
+      g_assert_cmpint (left (plan, loft[i].id), ==, loft[i].left);
+    }
+
+  take_next (&plan, lr_plan_add_from_kit (plan, "camera-body", lr_vec2 (6.0, 2.0), 0.0, &id, &error), &error);
+  g_assert_cmpint (left (plan, "camera-body"), ==, -1);
+  g_assert_cmpstr (lr_plan_find (plan, id)->camera.lens, ==, "lens-35"); /* the only one left */
+  g_assert_cmpfloat (lr_plan_find (plan, id)->camera.focal_m, ==, 0.035);
+  g_assert_cmpstr (lr_plan_find (plan, id)->tag, ==, "C");
+  take_next (&plan, lr_plan_change_text (plan, id, "lens", "lens-85", &error), &error);
+  g_assert_cmpfloat (lr_plan_find (plan, id)->camera.focal_m, ==, 0.085);
+  g_assert_cmpint (left (plan, "lens-85"), ==, -1);
+  take_next (&plan, lr_plan_set_kit_count (plan, "lens-85", 2, &error), &error);
+  g_assert_cmpint (left (plan, "lens-85"), ==, 0);
+  assert_round_trip (plan);
+
+  g_assert_null (lr_plan_add_from_kit (plan, "lens-35", lr_vec2 (1.0, 1.0), 0.0, NULL, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_add_from_kit (plan, "nothing", lr_vec2 (1.0, 1.0), 0.0, NULL, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_kit_count (plan, "lens-85", -1, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+}
+
+/* Job, limits, set-ups */
+
+static void
+test_job (void)
+{
+  static const char *const requests[] = { "Keys at the gate", NULL };
+  static const struct { const char *key, *text; gboolean is_good; } rows[] = {
+    { "title", "A title", TRUE },     { "date", "2028-02-29", TRUE },  { "date", "", TRUE },
+    { "date", "2026-02-29", FALSE },  { "date", "19.2.2026", FALSE },  { "time-in", "00:00", TRUE },
+    { "time-in", "24:00", FALSE },    { "time-out", "9:30", FALSE },   { "issued", "0000-01-01", FALSE },
+  };
+  g_autoptr (LrPlan) plan = lr_plan_new_empty ();
+  g_autoptr (GError) error = NULL;
+  const LrContact contact = { .role = (char *) "Keys", .name = (char *) "Tamsin Roe", .phone = (char *) "" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      LrPlan *next = lr_plan_set_job (plan, rows[i].key, rows[i].text, &error);
+
+      g_test_message ("%s “%s”", rows[i].key, rows[i].text);
+      if (rows[i].is_good)
+        take_next (&plan, next, &error);
+      else
+        {
+          g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+          g_clear_error (&error);
+        }
+    }
+  take_next (&plan, lr_plan_set_job_number (plan, "latitude-deg", 50.34, &error), &error);
+  take_next (&plan, lr_plan_set_requests (plan, requests, &error), &error);
+  take_next (&plan, lr_plan_set_contacts (plan, &contact, 1, &error), &error);
+  g_assert_cmpstr (plan->job->contacts[0].name, ==, "Tamsin Roe");
+  assert_round_trip (plan);
+  g_assert_null (lr_plan_set_job_number (plan, "latitude-deg", 91.0, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_job (plan, "colour", "red", &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+}
+
+static void
+test_limits (void)
+{
+  g_autoptr (LrPlan) plan = lr_plan_new_empty ();
+  g_autoptr (GError) error = NULL;
+
+  for (int i = 0; i < LR_N_LIMITS; i++)
+    {
+      const LrProp *prop = &lr_limit_info (i)->prop;
+      double value = lr_prop_quantise (prop, (prop->min + prop->max) / 2.0);
+
+      g_assert_cmpfloat (plan->limits.value[i], ==, prop->fallback);
+      take_next (&plan, lr_plan_set_limit (plan, i, value, &error), &error);
+      g_assert_cmpfloat (plan->limits.value[i], ==, value);
+      assert_round_trip (plan);
+      g_assert_null (lr_plan_set_limit (plan, i, prop->max + 10.0, &error));
+      g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+      g_clear_error (&error);
+    }
+  take_next (&plan, lr_plan_set_limit (plan, LR_LIMIT_WAY_OUT, NAN, &error), &error);
+  g_assert_false (plan->limits.is_set[LR_LIMIT_WAY_OUT]);
+  g_assert_cmpfloat (plan->limits.value[LR_LIMIT_WAY_OUT], ==, lr_limit_info (LR_LIMIT_WAY_OUT)->prop.fallback);
+}
+
+static void
+test_setups (void)
+{
+  g_autoptr (LrPlan) plan = new_room ();
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (lr_plan_remove_setup (plan, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  take_next (&plan, lr_plan_copy_setup (plan, "As found", &error), &error);
+  g_assert_cmpuint (plan->shown, ==, 1);
+  g_assert_null (lr_plan_copy_setup (plan, "As found", &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  take_next (&plan, lr_plan_remove (plan, "person-1", &error), &error);
+  take_next (&plan, lr_plan_rename_setup (plan, "Other room", &error), &error);
+  assert_round_trip (plan);
+  g_assert_null (lr_plan_show_setup (plan, "As found", &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+  g_clear_error (&error);
+  take_next (&plan, lr_plan_show_setup (plan, "setup-1", &error), &error);
+  g_assert_nonnull (lr_plan_find (plan, "person-1")); /* the copy was edited, not this one */
+  take_next (&plan, lr_plan_show_setup (plan, "Other room", &error), &error);
+  take_next (&plan, lr_plan_remove_setup (plan, &error), &error);
+  g_assert_cmpuint (plan->setups->len, ==, 1);
+  g_assert_cmpstr (lr_plan_get_setup (plan)->id, ==, "setup-1");
+}
+
+/* An edit of a plan of 1,000 items copies one item and the list of pointers: it must not take a thousand copies' time */
+static void
+test_thousand_items (void)
+{
+  g_autoptr (LrPlan) plan = new_room ();
+  g_autoptr (LrItem) box = lr_item_new_usual (LR_ITEM_FURNITURE, LR_FURNITURE_BOX, "");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) history = g_ptr_array_new_with_free_func ((GDestroyNotify) lr_plan_unref);
+  gint64 start_us, copies_us, edits_us;
+
+  for (guint i = 0; i < 1000; i++)
+    take_next (&plan, lr_plan_add (plan, box, lr_vec2 (0.01 * i, 1.0), 0.0, NULL, &error), &error);
+
+  start_us = g_get_monotonic_time ();
+  for (guint i = 0; i < 1000; i++)
+    lr_item_unref (lr_item_copy (lr_plan_get_setup (plan)->items->pdata[i]));
+  copies_us = g_get_monotonic_time () - start_us;
+
+  start_us = g_get_monotonic_time ();
+  for (guint i = 0; i < 100; i++)
+    {
+      take_next (&plan, lr_plan_move (plan, "person-1", lr_vec2 (0.01 * i, 1.0), &error), &error);
+      g_ptr_array_add (history, lr_plan_ref (plan));
+    }
+  edits_us = (g_get_monotonic_time () - start_us) / 100;
+
+  g_test_message ("1,000 copies of items %" G_GINT64_FORMAT " us, one edit %" G_GINT64_FORMAT " us", copies_us, edits_us);
+  g_assert_cmpint (edits_us, <, copies_us);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+
+  g_test_add_func ("/edit/sharing", test_sharing);
+  g_test_add_func ("/edit/equal", test_equal);
+  g_test_add_func ("/edit/change-several", test_change_several);
+  g_test_add_func ("/edit/rounding", test_rounding);
+  for (guint i = 0; i < G_N_ELEMENTS (hang_cases); i++)
+    {
+      g_autofree char *path = g_strconcat ("/edit/hang/", hang_cases[i].name, NULL);
+
+      g_test_add_data_func (path, &hang_cases[i], test_hang);
+    }
+  g_test_add_func ("/edit/wall-changes", test_wall_changes);
+  g_test_add_func ("/edit/no-wall", test_no_wall);
+  g_test_add_func ("/edit/corners", test_corners);
+  g_test_add_func ("/edit/redraw", test_redraw);
+  g_test_add_func ("/edit/move-corner", test_move_corner);
+  g_test_add_func ("/edit/wall-length", test_wall_length);
+  g_test_add_func ("/edit/room-members", test_room_members);
+  g_test_add_func ("/edit/boom", test_boom);
+  g_test_add_func ("/edit/worn", test_worn);
+  g_test_add_func ("/edit/remove", test_remove);
+  g_test_add_func ("/edit/path", test_path);
+  g_test_add_func ("/edit/names", test_names);
+  g_test_add_func ("/edit/kit", test_kit);
+  g_test_add_func ("/edit/job", test_job);
+  g_test_add_func ("/edit/limits", test_limits);
+  g_test_add_func ("/edit/setups", test_setups);
+  g_test_add_func ("/edit/thousand-items", test_thousand_items);
+
+  return g_test_run ();
+}

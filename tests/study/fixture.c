@@ -1,0 +1,145 @@
+/* fixture.c - plans for the tests of study and judge
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "fixture.h"
+
+#include "plan_reader.h"
+
+static void
+replace (LrPlan **plan,
+         LrPlan  *next,
+         GError  *error)
+{
+  g_assert_no_error (error);
+  g_assert_nonnull (next);
+  lr_plan_unref (*plan);
+  *plan = next;
+}
+
+LrPlan *
+fixture_empty (void)
+{
+  return lr_plan_new_empty ();
+}
+
+LrPlan *
+fixture_room (double width_m,
+              double depth_m,
+              double height_m)
+{
+  LrVec2 corners_m[] = { { 0.0, 0.0 }, { width_m, 0.0 }, { width_m, depth_m }, { 0.0, depth_m } };
+  LrPlan *plan = lr_plan_new_empty ();
+  GError *error = NULL;
+
+  replace (&plan, lr_plan_set_corners (plan, corners_m, G_N_ELEMENTS (corners_m), &error), error);
+  replace (&plan, lr_plan_set_room (plan, "height-mm", height_m, &error), error);
+  return plan;
+}
+
+LrPlan *
+fixture_example (const char *name)
+{
+  g_autofree char *file = g_strconcat (name, ".lookroom", NULL);
+  g_autofree char *path = g_build_filename (LR_EXAMPLES_DIR, file, NULL);
+  g_autoptr (GError) error = NULL;
+  LrPlan *plan = lr_plan_read (path, &error);
+
+  g_assert_no_error (error);
+  return plan;
+}
+
+const char *
+fixture_add (LrPlan     **plan,
+             LrItemKind   kind,
+             int          form,
+             double       x_m,
+             double       y_m)
+{
+  g_autoptr (LrItem) item = lr_item_new_usual (kind, form, "new");
+  g_autofree char *id = NULL;
+  GError *error = NULL;
+
+  replace (plan, lr_plan_add (*plan, item, lr_vec2 (x_m, y_m), 0.0, &id, &error), error);
+  return g_intern_string (id);
+}
+
+void
+fixture_set (LrPlan    **plan,
+             const char *id,
+             const char *key,
+             double      value)
+{
+  LrChange change = { id, key, value };
+  GError *error = NULL;
+
+  replace (plan, lr_plan_change (*plan, &change, 1, &error), error);
+}
+
+void
+fixture_text (LrPlan    **plan,
+              const char *id,
+              const char *key,
+              const char *text)
+{
+  GError *error = NULL;
+
+  replace (plan, lr_plan_change_text (*plan, id, key, text, &error), error);
+}
+
+void
+fixture_move (LrPlan    **plan,
+              const char *id,
+              double      x_m,
+              double      y_m)
+{
+  fixture_set (plan, id, "x-mm", x_m);
+  fixture_set (plan, id, "y-mm", y_m);
+}
+
+static void
+add_camera (LrPlan **plan,
+            double   x_m,
+            double   y_m,
+            double   focal_m,
+            double   f_number)
+{
+  const char *id = fixture_add (plan, LR_ITEM_CAMERA, 0, x_m, y_m);
+
+  fixture_text (plan, id, "aims-at", WENNA);
+  fixture_set (plan, id, "focal-mm", focal_m);
+  fixture_set (plan, id, "f-number", f_number);
+  fixture_set (plan, id, "lens-height-mm", 1.2);
+}
+
+LrPlan *
+fixture_interview (void)
+{
+  LrPlan *plan = fixture_room (8.0, 6.0, 2.7);
+
+  g_assert_cmpstr (fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_SUBJECT, 3.0, 3.0), ==, WENNA);
+  g_assert_cmpstr (fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_INTERVIEWER, 5.4, 2.4), ==, INES);
+  fixture_text (&plan, WENNA, "name", "Wenna");
+  fixture_text (&plan, INES, "name", "Ines");
+  fixture_text (&plan, WENNA, "looks-at", INES);
+  fixture_text (&plan, INES, "looks-at", WENNA);
+  fixture_set (&plan, WENNA, "eye-height-mm", 1.2);
+  fixture_set (&plan, INES, "eye-height-mm", 1.2);
+  add_camera (&plan, 5.6, 3.2, 0.05, 2.8);
+  add_camera (&plan, 5.05, 4.75, 0.085, 5.6);
+  fixture_set (&plan, CAMERA_A, "down-pct", 0.28);
+  return plan;
+}
+
+const LrCameraReading *
+fixture_camera (const LrStudy *study,
+                const char    *id)
+{
+  const LrCameraReading *camera = lr_study_find_camera (study, id);
+
+  g_assert_nonnull (camera);
+  return camera;
+}

@@ -1,0 +1,181 @@
+/* test-readings.c - the drawing loft as an outsider reads it
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The set-up is invented; what is expected is its geometry, worked apart from this program from the coordinates in the file:
+ * Wenna's head (2.60, 2.95), eyes 1.18 m high; Ines (4.25, 2.30); A (4.81, 2.80), lens 1.20; B (5.07, 3.76), lens 1.24.
+ */
+
+#include "fixture.h"
+
+#include "readings.h"
+
+typedef struct
+{
+  const char *name, *item, *key; /* in */
+  double      value, tolerance;  /* expected */
+  const char *source;
+} NumberCase;
+
+static const NumberCase number_cases[] = {
+  { "a-distance", "camera-a", "distance-m", 2.139, 0.002,
+    "eyes 0.08 m ahead on the way to Ines: (2.674, 2.921); hypot (2.136, -0.121, 0.02)" },
+  { "b-distance", "camera-b", "distance-m", 2.539, 0.002, "hypot (2.396, 0.839, 0.06)" },
+  { "a-gaze", "camera-a", "gaze-deg", -18.3, 0.2, "atan2 (-0.65, 1.65) - atan2 (-0.121, 2.136)" },
+  { "b-gaze", "camera-b", "gaze-deg", -40.8, 0.2, "atan2 (-0.65, 1.65) - atan2 (0.839, 2.396)" },
+  { "a-margin", "camera-a", "line-margin-deg", 18.3, 0.1, "the same, to the tripod's centre" },
+  { "a-near", "camera-a", "sharp-near-m", 2.005, 0.003, "50 mm, f/2.8, 0.030 mm, s 2.088, v 0.0512: Greenleaf's formula" },
+  { "a-far", "camera-a", "sharp-far-m", 2.293, 0.003, "the same" },
+  { "b-near", "camera-b", "sharp-near-m", 2.473, 0.003, "85 mm, f/2.8, 0.030 mm, s 2.451, v 0.0880" },
+  { "b-far", "camera-b", "sharp-far-m", 2.608, 0.003, "the same" },
+  { "a-lens-above", "camera-a", "lens-above-m", 0.02, 0.0005, "1.20 - 1.18" },
+  { "b-x", "camera-b", "x-m", 5.07, 1e-9, "the file" },
+};
+
+static JsonObject *
+read_loft (JsonNode **node)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+
+  *node = lr_readings_to_json (study);
+  return json_node_get_object (*node);
+}
+
+static void
+test_number (gconstpointer data)
+{
+  const NumberCase *c = data;
+  g_autoptr (JsonNode) node = NULL;
+  JsonObject *items = json_object_get_object_member (read_loft (&node), "items");
+
+  g_test_message ("%s", c->source);
+  assert_near (json_object_get_double_member (json_object_get_object_member (items, c->item), c->key), c->value,
+               c->tolerance);
+}
+
+/* 22.04 degrees at the middle of the head: atan2 (0.81, 2.47) - atan2 (-0.15, 2.21) */
+static void
+test_pair (void)
+{
+  g_autoptr (JsonNode) node = NULL;
+  JsonObject *root = read_loft (&node);
+  JsonArray *pairs = json_object_get_array_member (root, "pairs");
+  JsonObject *pair = json_array_get_object_element (pairs, 0);
+
+  g_assert_cmpuint (json_array_get_length (pairs), ==, 1);
+  g_assert_cmpstr (json_object_get_string_member (pair, "a"), ==, "camera-a");
+  g_assert_cmpstr (json_object_get_string_member (pair, "b"), ==, "camera-b");
+  assert_near (json_object_get_double_member (pair, "angle-deg"), 22.04, 0.01);
+  g_assert_cmpint (json_object_get_int_member (pair, "shot-steps"), ==, 1);
+  g_assert_true (json_object_get_boolean_member (pair, "is-same-side"));
+}
+
+/* B stands 5.40 - 3.76 = 1.64 m from the north wall and (11.65 - 5.07 - 3.76) / sqrt 2 = 1.99 m from the slanting one */
+static void
+test_walls (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  const LrRoom *room = lr_plan_get_setup (plan)->room;
+  LrVec2 b_m = { 5.07, 3.76 };
+
+  assert_near (lr_segment_distance_m (room->corners_m[3], room->corners_m[4], b_m, NULL), 1.64, 0.001);
+  assert_near (lr_segment_distance_m (room->corners_m[2], room->corners_m[3], b_m, NULL), 1.994, 0.001);
+  g_assert_cmpstr (lr_wall_title (room, 3), ==, "north wall");
+  g_assert_cmpstr (lr_wall_title (room, 2), ==, "north-east wall");
+}
+
+/* Every key but these names what it is without a unit */
+static gboolean
+has_unit (const char *key)
+{
+  static const char *const bare[] = {
+    "kind", "has-footprint", "tape", "subject", "is-main", "magnification", "sharp-to-infinity", "shot", "side", "face-ratio",
+    "behind", "behind-item", "behind-wall", "size-ratio",
+  };
+  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (bare); i++)
+    if (g_str_equal (key, bare[i]))
+      return TRUE;
+  for (guint i = 0; i < G_N_ELEMENTS (units); i++)
+    if (g_str_has_suffix (key, units[i]))
+      return TRUE;
+
+  return FALSE;
+}
+
+static void
+test_keys (void)
+{
+  g_autoptr (JsonNode) node = NULL;
+  JsonObject *root = read_loft (&node);
+  JsonObject *items = json_object_get_object_member (root, "items");
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (GList) ids = json_object_get_members (items);
+
+  g_assert_cmpstr (json_object_get_string_member (root, "format"), ==, "lookroom-readings");
+  g_assert_cmpint (json_object_get_int_member (root, "version"), ==, 1);
+  g_assert_cmpuint (g_list_length (ids), ==, lr_plan_get_setup (plan)->items->len);
+  for (GList *id = ids; id != NULL; id = id->next)
+    {
+      g_autoptr (GList) keys = json_object_get_members (json_object_get_object_member (items, id->data));
+
+      for (GList *key = keys; key != NULL; key = key->next)
+        if (!has_unit (key->data))
+          g_error ("“%s” of %s tells no unit", (char *) key->data, (char *) id->data);
+    }
+}
+
+/* What cannot be computed is null: text stays JSON */
+static void
+test_null (void)
+{
+  g_autoptr (LrPlan) plan = fixture_empty ();
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (JsonNode) node = NULL, back = NULL;
+  g_autofree char *text = NULL;
+  JsonObject *camera;
+
+  fixture_add (&plan, LR_ITEM_CAMERA, 0, 1.0, 1.0);
+  study = lr_study_new (plan);
+  node = lr_readings_to_json (study);
+  text = json_to_string (node, TRUE);
+  back = json_from_string (text, NULL);
+  g_assert_nonnull (back);
+  camera = json_object_get_object_member (json_object_get_object_member (json_node_get_object (back), "items"), "camera-1");
+  g_assert_true (json_object_get_null_member (camera, "distance-m"));
+  g_assert_true (json_object_get_null_member (camera, "subject"));
+  g_assert_true (json_object_get_null_member (json_node_get_object (back), "line"));
+  g_assert_null (strstr (text, "nan"));
+  g_assert_null (strstr (text, "inf\""));
+}
+
+/* Pure: the same plan gives the same text */
+static void
+test_same (void)
+{
+  g_autoptr (JsonNode) a = NULL, b = NULL;
+  g_autofree char *text_a = NULL, *text_b = NULL;
+
+  read_loft (&a);
+  read_loft (&b);
+  text_a = json_to_string (a, TRUE);
+  text_b = json_to_string (b, TRUE);
+  g_assert_cmpstr (text_a, ==, text_b);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  add_rows ("/readings/loft", number_cases, test_number);
+  g_test_add_func ("/readings/pair", test_pair);
+  g_test_add_func ("/readings/walls", test_walls);
+  g_test_add_func ("/readings/keys", test_keys);
+  g_test_add_func ("/readings/null", test_null);
+  g_test_add_func ("/readings/same", test_same);
+
+  return g_test_run ();
+}
