@@ -198,13 +198,15 @@ lr_page_draw (cairo_t             *cr,
               const LrRemarks     *remarks,
               const LrPageOptions *options)
 {
-  const LrSheet sheet = { cr, lr_theme_get (LR_THEME_PAGE), study, remarks, options };
+  LrSheet sheet = { cr, lr_theme_get (LR_THEME_PAGE), study, remarks, options, LR_PAGE_BODY_SIZE };
   double width, height, foot;
   LrPlanPlace place;
   LrBox column, tape, block;
 
   lr_paper_size_pt (options->paper, &width, &height);
   lr_page_plan_place (&sheet, width, height, &place);
+  if (place.column_width < 0.9 * LR_PAGE_COLUMN_PT)
+    sheet.body_size = LR_PAGE_NARROW_SIZE;
 
   foot = height - LR_PAGE_MARGIN_PT - LR_PAGE_BLOCK_PT;
   block = (LrBox) { LR_PAGE_MARGIN_PT, foot, width - 2.0 * LR_PAGE_MARGIN_PT, LR_PAGE_BLOCK_PT };
@@ -237,7 +239,7 @@ lr_page_scale (const LrStudy       *study,
 {
   cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
   cairo_t *cr = cairo_create (surface);
-  const LrSheet sheet = { cr, lr_theme_get (LR_THEME_PAGE), study, NULL, options };
+  const LrSheet sheet = { cr, lr_theme_get (LR_THEME_PAGE), study, NULL, options, LR_PAGE_BODY_SIZE };
   double width, height;
   LrPlanPlace place;
   int scale;

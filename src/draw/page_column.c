@@ -95,7 +95,17 @@ draw_times (const LrSheet *sheet,
   lr_page_tag_end (sheet, "P");
 }
 
-/* "Films and asks: <b>Ines Aldous</b> 01632 960144. Keys: ...": a line is broken between people, not inside a number */
+/* (transfer full): the same in one piece */
+static char *
+unbroken (const char *text)
+{
+  g_autoptr (GString) whole = g_string_new (text);
+
+  g_string_replace (whole, " ", NO_BREAK_SPACE, 0);
+  return g_strdup (whole->str);
+}
+
+/* "Films and asks: <b>Ines Aldous</b> 01632 960144. Keys: ...": a line is broken between people, not inside one */
 static char *
 who_markup (const LrJob *job)
 {
@@ -104,12 +114,13 @@ who_markup (const LrJob *job)
   for (gsize i = 0; i < job->n_contacts; i++)
     {
       const LrContact *contact = &job->contacts[i];
-      const char *colon = contact->role[0] != '\0' ? ": " : "", *space = contact->phone[0] != '\0' ? " " : "";
-      g_autoptr (GString) phone = g_string_new (contact->phone);
-      g_autofree char *markup = NULL;
+      const char *colon = contact->role[0] != '\0' ? ":" NO_BREAK_SPACE : "";
+      const char *space = contact->phone[0] != '\0' ? NO_BREAK_SPACE : "";
+      g_autofree char *role = unbroken (contact->role);
+      g_autofree char *name = unbroken (contact->name);
+      g_autofree char *phone = unbroken (contact->phone);
+      g_autofree char *markup = g_markup_printf_escaped ("%s%s<b>%s</b>%s%s.", role, colon, name, space, phone);
 
-      g_string_replace (phone, " ", NO_BREAK_SPACE, 0);
-      markup = g_markup_printf_escaped ("%s%s<b>%s</b>%s%s.", contact->role, colon, contact->name, space, phone->str);
       g_string_append_printf (text, "%s%s", i > 0 ? EN_SPACE : "", markup);
     }
 
@@ -163,7 +174,7 @@ draw_head (const LrSheet *sheet,
 
   draw_day (sheet, box);
   draw_times (sheet, box);
-  y = draw_lines (sheet, sheet->theme->ink, LR_PAGE_BODY_SIZE, box->x, y, box->width, who);
+  y = draw_lines (sheet, sheet->theme->ink, sheet->body_size, box->x, y, box->width, who);
   y = draw_lines (sheet, sheet->theme->ink2, LR_PAGE_NOTE_SIZE, box->x, y, box->width, where);
   return y - WHO_LINE_PT + 4.6;
 }
@@ -178,15 +189,17 @@ draw_frame_label (const LrSheet         *sheet,
                   double                 width)
 {
   g_autofree char *lens = g_strdup_printf (_("%.4g mm"), camera->item->camera.focal_m * 1000.0);
-  double tag_width, tag_height;
+  double tag_width, tag_height, shot = 0.0;
 
   lr_tag_measure (sheet->cr, sheet->theme, LR_ITEM_CAMERA, camera->item->tag, 7.4, &tag_width, &tag_height);
   lr_page_tag_begin (sheet, "Caption");
   lr_tag_draw (sheet->cr, sheet->theme, LR_ITEM_CAMERA, camera->item->tag, 7.4, x + tag_width / 2.0, y - 2.7);
   if (camera->has_subject)
-    lr_page_put (sheet, 7.6, PANGO_WEIGHT_SEMIBOLD, LR_ALIGN_LEFT, sheet->theme->ink, x + tag_width + 4.0, y,
-                 lr_shot_title (camera->framing.shot));
-  lr_page_put (sheet, LR_PAGE_BODY_SIZE, PANGO_WEIGHT_NORMAL, LR_ALIGN_RIGHT, sheet->theme->ink2, x + width, y, lens);
+    shot = lr_page_put (sheet, 7.6, PANGO_WEIGHT_SEMIBOLD, LR_ALIGN_LEFT, sheet->theme->ink, x + tag_width + 4.0, y,
+                        lr_shot_title (camera->framing.shot));
+  /* the lens stands in the table, too: it goes where both have no room */
+  if (shot + tag_width + 8.0 + lr_page_text_width (sheet, sheet->body_size, PANGO_WEIGHT_NORMAL, lens) < width)
+    lr_page_put (sheet, sheet->body_size, PANGO_WEIGHT_NORMAL, LR_ALIGN_RIGHT, sheet->theme->ink2, x + width, y, lens);
   lr_page_tag_end (sheet, "Caption");
 }
 

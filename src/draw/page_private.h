@@ -37,6 +37,7 @@
 #define LR_PAGE_DAY_SIZE   10.0
 #define LR_PAGE_HEAD_SIZE  8.0  /* titles of tables and lists */
 #define LR_PAGE_BODY_SIZE  7.0
+#define LR_PAGE_NARROW_SIZE 6.6 /* of the body when the column is narrow */
 #define LR_PAGE_NOTE_SIZE  6.8
 #define LR_PAGE_LEAST_SIZE 6.5  /* heads of columns; nothing is smaller */
 
@@ -53,6 +54,7 @@ typedef struct
   const LrStudy       *study;
   const LrRemarks     *remarks; /* may be NULL while only the scale is asked for */
   const LrPageOptions *options;
+  double               body_size; /* of the type of tables and lists [pt] */
 } LrSheet;
 
 typedef enum { LR_EDGE_BOTTOM, LR_EDGE_RIGHT, LR_EDGE_TOP, LR_EDGE_LEFT, LR_N_EDGES } LrEdge;
@@ -86,10 +88,9 @@ void       lr_page_chains_draw (const LrSheet *sheet, const LrView *view, const 
 
 typedef struct
 {
-  const char *head;   /* to be translated; NULL: none */
-  double      x;      /* 0..1 of the table's width: left edge, or right edge when @align is right */
-  double      room;   /* 0..1: what is longer ends in an ellipsis; 0: never cut */
-  LrAlign     align;
+  const char *head;         /* to be translated; NULL: none */
+  LrAlign     align;        /* left or right */
+  gboolean    is_flexible;  /* gives way when the table is too wide: what is longer ends in an ellipsis */
 } LrColumn;
 
 typedef enum { LR_BULLET_NONE, LR_BULLET_DOT, LR_BULLET_BOX, LR_BULLET_GRADE } LrBullet;
@@ -112,6 +113,8 @@ typedef struct
   char           *note;      /* at the right of the title; may be NULL */
   const LrColumn *columns;
   gsize           n_columns;
+  double          x[LR_MAX_CELLS];     /* of each column's left edge, from the table's */
+  double          width[LR_MAX_CELLS]; /* of each column */
   GPtrArray      *rows;      /* LrRow */
   GPtrArray      *feet;      /* sentences under a table */
   guint           n_foot_lines; /* of them, wrapped */
@@ -124,12 +127,13 @@ LrTable *lr_table_new     (const char *anchor, const char *title);
 void     lr_table_free    (LrTable *table);
 LrRow   *lr_table_add     (LrTable *table, LrItemKind kind, const char *tag);
 void     lr_table_add_sentence (LrTable *table, LrGrade grade, char *markup);
+/* Finds the places of the columns and breaks the sentences */
 void     lr_table_wrap    (const LrSheet *sheet, LrTable *table, double width);
 /* From the upper edge of its title to the foot of its last line; @ease 0..1 from tight to airy */
 double   lr_table_height  (const LrTable *table, double ease);
 void     lr_table_draw    (const LrSheet *sheet, const LrTable *table, double x, double y, double width, double ease);
-void     lr_table_draw_heads (const LrSheet *sheet, const LrTable *table, double x, double y, double width);
-void     lr_table_draw_row   (const LrSheet *sheet, const LrTable *table, const LrRow *row, double x, double y, double width);
+void     lr_table_draw_heads (const LrSheet *sheet, const LrTable *table, double x, double y);
+void     lr_table_draw_row   (const LrSheet *sheet, const LrTable *table, const LrRow *row, double x, double y);
 char    *lr_page_more_text   (guint n);
 
 /* --- page_rows.c ------------------------------------------------------------------------------------------------- */

@@ -12,27 +12,27 @@
 #include "page_private.h"
 
 static const LrColumn camera_columns[] = {
-  { N_("lens"), 0.0745, 0.0, LR_ALIGN_LEFT },
-  { N_("stop"), 0.2020, 0.0, LR_ALIGN_LEFT },
-  { N_("lens height"), 0.4550, 0.0, LR_ALIGN_RIGHT },
-  { N_("to the eyes"), 0.6150, 0.0, LR_ALIGN_RIGHT },
-  { N_("sharp"), 0.8280, 0.0, LR_ALIGN_RIGHT },
-  { N_("tilt"), 0.9970, 0.0, LR_ALIGN_RIGHT }
+  { N_("lens"), LR_ALIGN_LEFT, FALSE },
+  { N_("stop"), LR_ALIGN_LEFT, FALSE },
+  { N_("lens height"), LR_ALIGN_RIGHT, FALSE },
+  { N_("to the eyes"), LR_ALIGN_RIGHT, FALSE },
+  { N_("sharp"), LR_ALIGN_RIGHT, FALSE },
+  { N_("tilt"), LR_ALIGN_RIGHT, FALSE }
 };
 
 static const LrColumn light_columns[] = {
-  { N_("what"), 0.0745, 0.275, LR_ALIGN_LEFT },
-  { N_("height"), 0.4420, 0.0, LR_ALIGN_RIGHT },
-  { N_("aims at"), 0.4580, 0.195, LR_ALIGN_LEFT },
-  { N_("level"), 0.7300, 0.0, LR_ALIGN_RIGHT },
-  { N_("white"), 0.8520, 0.0, LR_ALIGN_RIGHT },
-  { N_("plug, lead"), 0.9970, 0.0, LR_ALIGN_RIGHT }
+  { N_("what"), LR_ALIGN_LEFT, TRUE },
+  { N_("height"), LR_ALIGN_RIGHT, FALSE },
+  { N_("aims at"), LR_ALIGN_LEFT, TRUE },
+  { N_("level"), LR_ALIGN_RIGHT, FALSE },
+  { N_("white"), LR_ALIGN_RIGHT, FALSE },
+  { N_("plug, lead"), LR_ALIGN_RIGHT, FALSE }
 };
 
 static const LrColumn sound_columns[] = {
-  { N_("what"), 0.0745, 0.290, LR_ALIGN_LEFT },
-  { N_("height"), 0.4420, 0.0, LR_ALIGN_RIGHT },
-  { N_("where"), 0.4580, 0.540, LR_ALIGN_LEFT }
+  { N_("what"), LR_ALIGN_LEFT, TRUE },
+  { N_("height"), LR_ALIGN_RIGHT, FALSE },
+  { N_("where"), LR_ALIGN_LEFT, TRUE }
 };
 
 static char *
@@ -178,13 +178,13 @@ lr_page_cameras_new (const LrSheet *sheet)
 
 /* --- Lights --------------------------------------------------------------------------------------------------- */
 
-/* "90 cm", "1.2 m", "35 in": the size of a thing that one buys */
+/* "90 cm", "1.2 m", "35″": the size of a thing that one buys */
 static char *
 size_text (double  size_m,
            LrUnits units)
 {
   if (units == LR_UNITS_IMPERIAL)
-    return g_strdup_printf (_("%.0f in"), size_m / 0.0254);
+    return g_strdup_printf (_("%.0f″"), size_m / 0.0254);
 
   return size_m < 0.995 ? g_strdup_printf (_("%.0f cm"), size_m * 100.0) : g_strdup_printf (_("%.3g m"), size_m);
 }

@@ -24,6 +24,12 @@
 #define DESCENT_PT    1.7  /* baseline of the last line to the foot of the table */
 #define TAG_X_PT      7.7
 #define TAG_SIZE      6.6
+#define TEXT_X_PT    19.8  /* right of the tags */
+#define LEAST_GAP_PT  4.5  /* between columns */
+#define TIGHT_GAP_PT  2.0
+#define WORDS_GAP_PT 16.0
+#define EDGE_PT       0.6
+#define LEAST_COLUMN_PT 24.0
 #define SENTENCE_X_PT 14.2
 #define BULLET_X_PT   5.1
 
@@ -143,16 +149,83 @@ sentence_x (const LrTable *table)
 }
 
 static LrTextStyle
-sentence_style (const LrTable *table,
+sentence_style (const LrSheet *sheet,
+                const LrTable *table,
                 double         width)
 {
   return (LrTextStyle) {
-    .size = LR_PAGE_BODY_SIZE,
+    .size = sheet->body_size,
     .weight = PANGO_WEIGHT_NORMAL,
     .width = width - sentence_x (table) - inset (table),
     .wraps = TRUE,
     .has_markup = TRUE
   };
+}
+
+/* Widths that the columns' heads and cells would like */
+static void
+measure_columns (const LrSheet *sheet,
+                 LrTable       *table)
+{
+  for (gsize i = 0; i < table->n_columns; i++)
+    {
+      const char *head = table->columns[i].head;
+
+      table->width[i] = head != NULL ? lr_page_text_width (sheet, LR_PAGE_LEAST_SIZE, PANGO_WEIGHT_NORMAL, _(head)) : 0.0;
+      for (guint j = 0; j < table->rows->len; j++)
+        {
+          const char *cell = ((const LrRow *) g_ptr_array_index (table->rows, j))->cell[i];
+
+          if (cell != NULL)
+            table->width[i] = MAX (table->width[i], lr_page_text_width (sheet, sheet->body_size, PANGO_WEIGHT_NORMAL, cell) + 0.1);
+        }
+    }
+}
+
+/* Takes @excess from the flexible columns, always from the widest */
+static void
+narrow_columns (LrTable *table,
+                double   excess)
+{
+  while (excess > 0.0)
+    {
+      double step = MIN (excess, 1.0);
+      gsize widest = table->n_columns;
+
+      for (gsize i = 0; i < table->n_columns; i++)
+        if (table->columns[i].is_flexible && (widest == table->n_columns || table->width[i] > table->width[widest]))
+          widest = i;
+      if (widest == table->n_columns || table->width[widest] < LEAST_COLUMN_PT)
+        return;
+
+      table->width[widest] -= step;
+      excess -= step;
+    }
+}
+
+/* Columns from the tags to the right edge, with even gaps */
+static void
+place_columns (const LrSheet *sheet,
+               LrTable       *table,
+               double         width)
+{
+  gsize n = table->n_columns;
+  double total = TEXT_X_PT, n_gaps = (double) n - 1.0, gap;
+
+  measure_columns (sheet, table);
+  for (gsize i = 0; i < n; i++)
+    total += table->width[i];
+  narrow_columns (table, total + n_gaps * LEAST_GAP_PT - width);
+
+  total = TEXT_X_PT;
+  for (gsize i = 0; i < n; i++)
+    total += table->width[i];
+  gap = (width - EDGE_PT - total) / n_gaps;
+  /* a last column of words follows the others instead of keeping to the right */
+  gap = CLAMP (gap, TIGHT_GAP_PT, table->columns[n - 1].align == LR_ALIGN_LEFT ? WORDS_GAP_PT : width);
+
+  for (gsize i = 0; i < n; i++)
+    table->x[i] = i == 0 ? TEXT_X_PT : table->x[i - 1] + table->width[i - 1] + gap;
 }
 
 static LrTextStyle
@@ -178,14 +251,17 @@ n_foot_lines (const LrSheet *sheet,
  * @table: a table or a list
  * @width: [pt]
  *
- * Measures how high each sentence is when it is broken at @width.
+ * Finds the places of the columns in @width, and how high each sentence is when it is broken there.
  */
 void
 lr_table_wrap (const LrSheet *sheet,
                LrTable       *table,
                double         width)
 {
-  const LrTextStyle style = sentence_style (table, width);
+  const LrTextStyle style = sentence_style (sheet, table, width);
+
+  if (table->n_columns > 1)
+    place_columns (sheet, table, width);
 
   for (guint i = 0; i < table->rows->len; i++)
     {
@@ -272,20 +348,25 @@ draw_title (const LrSheet *sheet,
     lr_page_rule (sheet, LR_LINE_OUTLINE, x, y + RULE_PT, width);
 }
 
+static double
+column_anchor (const LrTable *table,
+               gsize          i)
+{
+  return table->x[i] + (table->columns[i].align == LR_ALIGN_RIGHT ? table->width[i] : 0.0);
+}
+
 /**
  * lr_table_draw_heads:
  * @sheet: the page
- * @table: a table
+ * @table: a table, wrapped
  * @x: its left edge
  * @y: baseline of the heads
- * @width: [pt]
  */
 void
 lr_table_draw_heads (const LrSheet *sheet,
                      const LrTable *table,
                      double         x,
-                     double         y,
-                     double         width)
+                     double         y)
 {
   lr_page_tag_begin (sheet, "TR");
   for (gsize i = 0; i < table->n_columns; i++)
@@ -297,63 +378,59 @@ lr_table_draw_heads (const LrSheet *sheet,
 
       lr_page_tag_begin (sheet, "TH");
       lr_page_put (sheet, LR_PAGE_LEAST_SIZE, PANGO_WEIGHT_NORMAL, column->align, sheet->theme->ink2,
-                   x + column->x * width, y, _(column->head));
+                   x + column_anchor (table, i), y, _(column->head));
       lr_page_tag_end (sheet, "TH");
     }
   lr_page_tag_end (sheet, "TR");
 }
 
 static void
-draw_cell (const LrSheet  *sheet,
-           const LrColumn *column,
-           double          x,
-           double          y,
-           double          width,
-           const char     *text)
+draw_cell (const LrSheet *sheet,
+           const LrTable *table,
+           gsize          i,
+           double         x,
+           double         y,
+           const char    *text)
 {
   const LrTextStyle style = {
-    .size = LR_PAGE_BODY_SIZE,
+    .size = sheet->body_size,
     .weight = PANGO_WEIGHT_NORMAL,
-    .align = column->align,
-    .width = column->room * width
+    .align = table->columns[i].align,
+    .width = table->columns[i].is_flexible ? table->width[i] : 0.0
   };
 
+  lr_page_tag_begin (sheet, "TD");
   lr_theme_set_color (sheet->cr, sheet->theme->ink, 1.0);
-  lr_text_draw (sheet->cr, sheet->theme, &style, x + column->x * width, y, text);
+  lr_text_draw (sheet->cr, sheet->theme, &style, x + column_anchor (table, i), y, text);
+  lr_page_tag_end (sheet, "TD");
 }
 
 /**
  * lr_table_draw_row:
  * @sheet: the page
- * @table: a table
+ * @table: a table, wrapped
  * @row: one of its rows
  * @x: left edge of the table
  * @y: baseline of the row
- * @width: of the table [pt]
  */
 void
 lr_table_draw_row (const LrSheet *sheet,
                    const LrTable *table,
                    const LrRow   *row,
                    double         x,
-                   double         y,
-                   double         width)
+                   double         y)
 {
   lr_page_tag_begin (sheet, "TR");
   if (row->tag[0] != '\0')
     {
       lr_page_tag_begin (sheet, "TH");
-      lr_tag_draw (sheet->cr, sheet->theme, row->kind, row->tag, TAG_SIZE, x + TAG_X_PT, y - LR_PAGE_BODY_SIZE * 0.36);
+      lr_tag_draw (sheet->cr, sheet->theme, row->kind, row->tag, TAG_SIZE, x + TAG_X_PT, y - sheet->body_size * 0.36);
       lr_page_tag_end (sheet, "TH");
     }
 
   for (gsize i = 0; i < table->n_columns; i++)
     if (row->cell[i] != NULL)
-      {
-        lr_page_tag_begin (sheet, "TD");
-        draw_cell (sheet, &table->columns[i], x, y, width, row->cell[i]);
-        lr_page_tag_end (sheet, "TD");
-      }
+      draw_cell (sheet, table, i, x, y, row->cell[i]);
   lr_page_tag_end (sheet, "TR");
 }
 
@@ -365,7 +442,7 @@ draw_bullet (const LrSheet *sheet,
              double         y)
 {
   cairo_t *cr = sheet->cr;
-  double middle = y - LR_PAGE_BODY_SIZE * 0.36;
+  double middle = y - sheet->body_size * 0.36;
 
   switch (table->bullet)
     {
@@ -402,8 +479,8 @@ draw_sentence (const LrSheet *sheet,
   lr_page_tag_begin (sheet, "LI");
   draw_bullet (sheet, table, row->grade, x + inset (table), y);
   lr_page_tag_begin (sheet, "LBody");
-  lr_page_put_markup (sheet, LR_PAGE_BODY_SIZE, sheet->theme->ink, x + sentence_x (table), y,
-                      sentence_style (table, width).width, row->markup);
+  lr_page_put_markup (sheet, sheet->body_size, sheet->theme->ink, x + sentence_x (table), y,
+                      sentence_style (sheet, table, width).width, row->markup);
   lr_page_tag_end (sheet, "LBody");
   lr_page_tag_end (sheet, "LI");
 }
@@ -421,7 +498,7 @@ draw_rows (const LrSheet *sheet,
 
   lr_page_tag_begin (sheet, tag);
   if (table->columns != NULL)
-    lr_table_draw_heads (sheet, table, x, y - FIRST_ROW_PT, width);
+    lr_table_draw_heads (sheet, table, x, y - FIRST_ROW_PT);
 
   for (guint i = 0; i < table->n_shown; i++)
     {
@@ -430,7 +507,7 @@ draw_rows (const LrSheet *sheet,
       if (row->markup != NULL)
         draw_sentence (sheet, table, row, x, y, width);
       else
-        lr_table_draw_row (sheet, table, row, x, y, width);
+        lr_table_draw_row (sheet, table, row, x, y);
       y += row_pitch (table, ease) + row->height;
     }
   lr_page_tag_end (sheet, tag);
@@ -449,7 +526,7 @@ draw_feet (const LrSheet *sheet,
   if (n_left_out (table) > 0)
     {
       g_autofree char *more = lr_page_more_text (n_left_out (table));
-      double indent = table->columns != NULL ? table->columns[0].x * width : sentence_x (table);
+      double indent = table->columns != NULL ? TEXT_X_PT : sentence_x (table);
 
       lr_page_tag_begin (sheet, "P");
       lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_SEMIBOLD, LR_ALIGN_LEFT, sheet->theme->ink2, x + indent, y, more);

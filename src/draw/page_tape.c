@@ -228,15 +228,14 @@ draw_half (const LrSheet *sheet,
            guint          to,
            guint          n_left_out,
            double         x,
-           double         y,
-           double         width)
+           double         y)
 {
   lr_page_tag_begin (sheet, "Table");
   if (from < to)
-    lr_table_draw_heads (sheet, table, x, y, width);
+    lr_table_draw_heads (sheet, table, x, y);
   y += FIRST_PT;
   for (guint i = from; i < to; i++, y += PITCH_PT)
-    lr_table_draw_row (sheet, table, g_ptr_array_index (table->rows, i), x, y, width);
+    lr_table_draw_row (sheet, table, g_ptr_array_index (table->rows, i), x, y);
   lr_page_tag_end (sheet, "Table");
 
   if (n_left_out > 0)
@@ -245,7 +244,7 @@ draw_half (const LrSheet *sheet,
 
       lr_page_tag_begin (sheet, "P");
       lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_SEMIBOLD, LR_ALIGN_LEFT, sheet->theme->ink2,
-                   x + table->columns[0].x * width, y, more);
+                   x + table->x[0], y, more);
       lr_page_tag_end (sheet, "P");
     }
 }
@@ -268,11 +267,11 @@ lr_page_tape_draw (const LrSheet *sheet,
   g_autofree char *west = wall_head (room, LR_PI * 1.5);
   g_autofree char *south = wall_head (room, LR_PI);
   const LrColumn columns[] = {
-    { N_("centre of"), 0.0875, 0.3, LR_ALIGN_LEFT },
-    { west, 0.535, 0.0, LR_ALIGN_RIGHT },
-    { south, 0.685, 0.0, LR_ALIGN_RIGHT },
-    { N_("tape P"), 0.835, 0.0, LR_ALIGN_RIGHT },
-    { N_("tape Q"), 0.985, 0.0, LR_ALIGN_RIGHT }
+    { N_("centre of"), LR_ALIGN_LEFT, TRUE },
+    { west, LR_ALIGN_RIGHT, FALSE },
+    { south, LR_ALIGN_RIGHT, FALSE },
+    { N_("tape P"), LR_ALIGN_RIGHT, FALSE },
+    { N_("tape Q"), LR_ALIGN_RIGHT, FALSE }
   };
   LrTable *table;
   guint n_shown, n_left;
@@ -283,12 +282,13 @@ lr_page_tape_draw (const LrSheet *sheet,
   table = tape_table (sheet);
   table->columns = columns;
   table->n_columns = sheet->study->has_tapes ? 5 : 3;
+  lr_table_wrap (sheet, table, half);
 
   n_shown = table->rows->len <= 2 * n_lines ? table->rows->len : 2 * n_lines - 1;
   n_left = MIN (n_shown, MIN (n_lines, (table->rows->len + 1) / 2));
   draw_title (sheet, table, box, half);
-  draw_half (sheet, table, 0, n_left, 0, box->x, box->y + TITLE_PT + RULE_PT + HEADS_PT, half);
+  draw_half (sheet, table, 0, n_left, 0, box->x, box->y + TITLE_PT + RULE_PT + HEADS_PT);
   draw_half (sheet, table, n_left, n_shown, table->rows->len - n_shown,
-             box->x + box->width - half, box->y + TITLE_PT + RULE_PT + HEADS_PT, half);
+             box->x + box->width - half, box->y + TITLE_PT + RULE_PT + HEADS_PT);
   lr_table_free (table);
 }
