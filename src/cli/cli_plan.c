@@ -139,7 +139,8 @@ lr_cli_plan_open (const LrCliOptions *options)
   plan = lr_plan_read (path, &error);
   if (plan == NULL)
     {
-      lr_cli_complain (path, "%s", error->message);
+      /* the reader's sentence begins with the file's name */
+      lr_cli_complain (NULL, "%s", error->message);
       return NULL;
     }
 

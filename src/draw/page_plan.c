@@ -152,6 +152,14 @@ measure_sides (const GPtrArray *chains,
                        outside_m[edge] * scale + 2.0);
 }
 
+static const char *
+title_text (const LrSheet *sheet)
+{
+  const char *title = sheet->study->plan->job->title;
+
+  return title[0] != '\0' ? title : sheet->study->setup->name;
+}
+
 /* Whether something outside the upper wall would run into the title */
 static gboolean
 meets_title (const LrSheet     *sheet,
@@ -159,7 +167,7 @@ meets_title (const LrSheet     *sheet,
              const LrBounds    *bounds)
 {
   const LrStudy *study = sheet->study;
-  double title = MAX (lr_page_text_width (sheet, LR_PAGE_TITLE_SIZE, PANGO_WEIGHT_BOLD, study->plan->job->title),
+  double title = MAX (lr_page_text_width (sheet, LR_PAGE_TITLE_SIZE, PANGO_WEIGHT_BOLD, title_text (sheet)),
                       lr_page_text_width (sheet, 8.4, PANGO_WEIGHT_NORMAL, study->plan->job->subtitle));
 
   for (guint i = 0; i < study->placed->len; i++)
@@ -324,7 +332,7 @@ lr_page_title_draw (const LrSheet     *sheet,
 
   lr_page_tag_begin (sheet, "H1");
   lr_theme_set_color (sheet->cr, sheet->theme->ink, 1.0);
-  lr_text_draw (sheet->cr, sheet->theme, &title, place->area.x, place->area.y + TITLE_Y_PT, job->title);
+  lr_text_draw (sheet->cr, sheet->theme, &title, place->area.x, place->area.y + TITLE_Y_PT, title_text (sheet));
   lr_page_tag_end (sheet, "H1");
 
   lr_page_tag_begin (sheet, "P");

@@ -15,6 +15,7 @@
 #include "plan_check.h"
 #include "plan_migrate.h"
 
+#include <errno.h>
 #include <gio/gio.h>
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -446,6 +447,22 @@ lr_plan_read_data (const char  *data,
   return read_root (&root, json_parser_get_root (parser), error);
 }
 
+/* GIO's own sentence names the file a second time */
+static const char *
+reason (const GError *error)
+{
+  static const struct { int code, number; } causes[] = {
+    { G_IO_ERROR_NOT_FOUND, ENOENT }, { G_IO_ERROR_PERMISSION_DENIED, EACCES }, { G_IO_ERROR_IS_DIRECTORY, EISDIR },
+    { G_IO_ERROR_NOT_DIRECTORY, ENOTDIR }, { G_IO_ERROR_TOO_MANY_LINKS, ELOOP }, { G_IO_ERROR_FILENAME_TOO_LONG, ENAMETOOLONG },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (causes); i++)
+    if (g_error_matches (error, G_IO_ERROR, causes[i].code))
+      return g_strerror (causes[i].number);
+
+  return error->message;
+}
+
 /* At most one byte more than a plan may have */
 static GByteArray *
 read_bytes (const char  *path,
@@ -491,7 +508,7 @@ lr_plan_read (const char  *path,
 
   if (bytes == NULL)
     {
-      g_set_error_literal (error, LR_PLAN_ERROR, LR_PLAN_ERROR_IO, io_error->message);
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_IO, _("%s: cannot be read: %s"), shown_path, reason (io_error));
       return NULL;
     }
 
