@@ -1,0 +1,445 @@
+/* test-cli.c - the program from outside, without a display
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Spawns the built program, whose path is the first argument, as a shell would.
+ */
+
+#include "config.h"
+
+#include <glib/gstdio.h>
+#include <json-glib/json-glib.h>
+#include <stdarg.h>
+#include <string.h>
+
+static const char *program;
+static char *folder;   /* for what the tests write */
+
+typedef struct
+{
+  int   code;
+  char *out, *err;
+} Run;
+
+static void
+run_free (Run *run)
+{
+  g_free (run->out);
+  g_free (run->err);
+  g_free (run);
+}
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Run, run_free)
+
+static Run *
+run_in (char      **environment,
+        const char *first,
+        va_list     rest)
+{
+  g_autoptr (GPtrArray) args = g_ptr_array_new ();
+  g_autoptr (GError) error = NULL;
+  Run *run = g_new0 (Run, 1);
+  int status;
+
+  g_ptr_array_add (args, (gpointer) program);
+  for (const char *arg = first; arg != NULL; arg = va_arg (rest, const char *))
+    g_ptr_array_add (args, (gpointer) arg);
+  g_ptr_array_add (args, NULL);
+
+  g_spawn_sync (NULL, (char **) args->pdata, environment, G_SPAWN_DEFAULT, NULL, NULL, &run->out, &run->err, &status, &error);
+  g_assert_no_error (error);
+  run->code = g_spawn_check_wait_status (status, &error) ? 0 : error->domain == G_SPAWN_EXIT_ERROR ? error->code : -1;
+  if (run->code == -1)
+    g_error ("%s died: %s%s", program, error->message, run->err);
+  return run;
+}
+
+/* Without display, in the C locale, arguments up to NULL */
+static Run *run_program (const char *first, ...) G_GNUC_NULL_TERMINATED;
+
+static Run *
+run_program (const char *first,
+             ...)
+{
+  g_auto (GStrv) environment = g_get_environ ();
+  va_list rest;
+  Run *run;
+
+  environment = g_environ_unsetenv (environment, "DISPLAY");
+  environment = g_environ_unsetenv (environment, "WAYLAND_DISPLAY");
+  environment = g_environ_setenv (environment, "LC_ALL", "C", TRUE);
+  va_start (rest, first);
+  run = run_in (environment, first, rest);
+  va_end (rest);
+  return run;
+}
+
+static char *
+example (const char *name)
+{
+  return g_build_filename (LR_EXAMPLES_DIR, name, NULL);
+}
+
+static char *
+in_folder (const char *name)
+{
+  return g_build_filename (folder, name, NULL);
+}
+
+/* One sentence on stderr that begins with the program and the file; nothing on stdout */
+static void
+assert_complaint (const Run  *run,
+                  const char *what,
+                  const char *words)
+{
+  g_autofree char *start = what != NULL ? g_strdup_printf ("lookroom: %s: ", what) : g_strdup ("lookroom: ");
+
+  g_assert_cmpint (run->code, ==, 2);
+  g_assert_cmpstr (run->out, ==, "");
+  g_test_message ("%s", run->err);
+  g_assert_true (g_str_has_prefix (run->err, start));
+  g_assert_true (strchr (run->err, '\n') == run->err + strlen (run->err) - 1);
+  if (words != NULL)
+    g_assert_nonnull (strstr (run->err, words));
+}
+
+static JsonObject *
+parse (const char  *text,
+       JsonParser **parser)
+{
+  g_autoptr (GError) error = NULL;
+
+  *parser = json_parser_new_immutable ();
+  json_parser_load_from_data (*parser, text, -1, &error);
+  g_assert_no_error (error);
+  g_assert_true (JSON_NODE_HOLDS_OBJECT (json_parser_get_root (*parser)));
+  return json_node_get_object (json_parser_get_root (*parser));
+}
+
+/* --- Help ----------------------------------------------------------------------------------------------------- */
+
+static void
+test_help (void)
+{
+  static const char *const words[] = { "check", "page", "readings", "frame" };
+  g_autoptr (Run) help = run_program ("--help", NULL);
+  g_autoptr (Run) version = run_program ("--version", NULL);
+
+  g_assert_cmpint (help->code, ==, 0);
+  for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
+    {
+      g_autoptr (Run) own = run_program (words[i], "--help", NULL);
+
+      g_assert_nonnull (strstr (help->out, words[i]));
+      g_assert_cmpint (own->code, ==, 0);
+      g_assert_nonnull (strstr (own->out, "--setup"));
+    }
+  g_assert_cmpint (version->code, ==, 0);
+  g_assert_cmpstr (version->out, ==, "Lookroom " LR_VERSION "\n");
+}
+
+/* --- check ---------------------------------------------------------------------------------------------------- */
+
+static void
+test_check (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autofree char *office = example ("bare-office.lookroom");
+  g_autoptr (Run) a = run_program ("check", loft, NULL);
+  g_autoptr (Run) b = run_program ("check", office, "--all", NULL);
+
+  g_assert_cmpint (a->code, ==, 1);
+  g_assert_cmpstr (a->err, ==, "");
+  g_assert_nonnull (strstr (a->out, "Fix\n  "));
+  g_assert_nonnull (strstr (a->out, "22°")); /* UTF-8 in the C locale, too */
+  g_assert_null (strstr (a->out, "<b>"));
+  g_assert_null (strstr (a->out, "Fine\n"));
+  g_assert_true (g_regex_match_simple ("as planned: [1-9][0-9]* to fix, [0-9]+ to mind, [0-9]+ fine\n$", a->out, 0, 0));
+  g_assert_cmpint (b->code, ==, 1);
+  g_assert_nonnull (strstr (b->out, "Fine\n  "));
+}
+
+static void
+test_check_json (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autoptr (Run) run = run_program ("check", loft, "--json", NULL);
+  g_autoptr (JsonParser) parser = NULL;
+  JsonObject *root;
+
+  g_assert_cmpint (run->code, ==, 1);
+  root = parse (run->out, &parser);
+  g_assert_cmpstr (json_object_get_string_member (root, "format"), ==, "lookroom-remarks");
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "remarks")), >, 3);
+}
+
+/* A room with one thing that is no trouble: nothing to fix */
+static void
+test_check_clean (void)
+{
+  g_autofree char *path = in_folder ("clean.lookroom");
+  g_autoptr (Run) run = NULL;
+
+  g_assert_true (g_file_set_contents (path,
+    "{ \"format\": \"lookroom-plan\", \"version\": 1, \"setups\": [ { \"id\": \"s\", \"name\": \"Empty\", \"room\": {"
+    " \"corners\": [[0, 0], [4000, 0], [4000, 3000], [0, 3000]] } } ] }\n", -1, NULL));
+  run = run_program ("check", path, NULL);
+  g_test_message ("%s%s", run->out, run->err);
+  g_assert_cmpint (run->code, ==, 0);
+}
+
+/* --- readings ------------------------------------------------------------------------------------------------- */
+
+static void
+test_readings (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autoptr (Run) run = run_program ("readings", loft, "--json", NULL);
+  g_autoptr (JsonParser) parser = NULL;
+  JsonObject *root;
+
+  g_assert_cmpint (run->code, ==, 0);
+  g_assert_cmpstr (run->err, ==, "");
+  root = parse (run->out, &parser);
+  g_assert_cmpstr (json_object_get_string_member (root, "format"), ==, "lookroom-readings");
+  g_assert_cmpuint (json_object_get_size (json_object_get_object_member (root, "items")), >, 10);
+}
+
+/* --- page, frame ---------------------------------------------------------------------------------------------- */
+
+static void
+assert_starts_with (const char *path,
+                    const char *magic)
+{
+  g_autofree char *bytes = NULL;
+  gsize length;
+
+  g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
+  g_assert_cmpuint (length, >, 1000);
+  g_assert_true (memcmp (bytes, magic, strlen (magic)) == 0);
+}
+
+static void
+test_page (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autofree char *a = in_folder ("a.pdf"), *b = in_folder ("b.pdf"), *letter = in_folder ("letter.pdf");
+  g_autofree char *a_bytes = NULL, *b_bytes = NULL;
+  gsize a_length, b_length;
+  g_autoptr (Run) first = run_program ("page", loft, "-o", a, NULL);
+  g_autoptr (Run) second = run_program ("page", "--paper=a4", "-o", b, loft, NULL);
+  g_autoptr (Run) third = run_program ("page", loft, "-o", letter, "--paper", "letter", "--units", "imperial", NULL);
+
+  g_assert_cmpint (first->code, ==, 0);
+  g_assert_cmpstr (first->err, ==, "");
+  g_assert_cmpint (second->code, ==, 0);
+  g_assert_cmpint (third->code, ==, 0);
+  assert_starts_with (a, "%PDF-1.");
+  assert_starts_with (letter, "%PDF-1.");
+
+  g_assert_true (g_file_get_contents (a, &a_bytes, &a_length, NULL));
+  g_assert_true (g_file_get_contents (b, &b_bytes, &b_length, NULL));
+  g_assert_cmpmem (a_bytes, (int) a_length, b_bytes, (int) b_length);
+}
+
+static void
+test_setup (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autofree char *out = in_folder ("s.pdf");
+  g_autoptr (Run) unknown = run_program ("page", loft, "-o", out, "--setup", "no such set-up", NULL);
+  g_autoptr (Run) known = run_program ("check", loft, "--setup", "Drawing loft, as planned", NULL);
+
+  assert_complaint (unknown, loft, "no such set-up");
+  g_assert_false (g_file_test (out, G_FILE_TEST_EXISTS));
+  g_assert_cmpint (known->code, ==, 1);
+}
+
+static void
+test_frame (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autofree char *png = in_folder ("a.png"), *svg = in_folder ("b.svg"), *gif = in_folder ("c.gif");
+  g_autoptr (Run) a = run_program ("frame", loft, "--camera", "A", "-o", png, "--width", "640", NULL);
+  g_autoptr (Run) b = run_program ("frame", loft, "--camera", "B", "-o", svg, NULL);
+  g_autoptr (Run) c = run_program ("frame", loft, "-o", gif, NULL);
+  g_autoptr (Run) d = run_program ("frame", loft, "--camera", "Z", "-o", png, NULL);
+
+  g_assert_cmpint (a->code, ==, 0);
+  g_assert_cmpint (b->code, ==, 0);
+  assert_starts_with (png, "\x89PNG\r\n");
+  assert_starts_with (svg, "<?xml");
+  assert_complaint (c, gif, ".svg");
+  assert_complaint (d, loft, "Z");
+}
+
+static void
+test_unwritable (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autofree char *nowhere = in_folder ("no/such/folder/a.pdf");
+  g_autoptr (Run) full = run_program ("page", loft, "-o", "/dev/full", NULL);
+  g_autoptr (Run) missing = run_program ("page", loft, "-o", nowhere, NULL);
+  g_autoptr (Run) on_folder = run_program ("page", loft, "-o", folder, NULL);
+  GStatBuf status;
+
+  assert_complaint (full, "/dev/full", "space");
+  assert_complaint (missing, nowhere, NULL);
+  assert_complaint (on_folder, folder, NULL);
+  /* the device is still one */
+  g_assert_cmpint (g_stat ("/dev/full", &status), ==, 0);
+  g_assert_true (S_ISCHR (status.st_mode));
+}
+
+/* --- Bad input ------------------------------------------------------------------------------------------------ */
+
+typedef struct
+{
+  const char *name;
+  const char *text;     /* of the file; NULL: there is none */
+} BadCase;
+
+static const BadCase bad_cases[] = {
+  { "missing", NULL },
+  { "empty", "" },
+  { "truncated", "{ \"format\": \"lookroom-plan\", \"version\": 1, \"setups\": [ {" },
+  { "not-json", "Wenna Carrow, sailmaker\n" },
+  { "not-a-plan", "{ \"format\": \"something-else\" }" },
+  { "nan", "{ \"format\": \"lookroom-plan\", \"version\": NaN }" },
+  { "huge-number", "{ \"format\": \"lookroom-plan\", \"version\": 1e999 }" },
+  { "wrong-type", "{ \"format\": \"lookroom-plan\", \"version\": 1, \"setups\": 7 }" },
+  { "list", "[]" },
+};
+
+static void
+test_bad_file (gconstpointer data)
+{
+  static const char *const commands[] = { "check", "readings" };
+  const BadCase *c = data;
+  g_autofree char *name = g_strdup_printf ("%s.lookroom", c->name);
+  g_autofree char *path = in_folder (name);
+
+  if (c->text != NULL)
+    g_assert_true (g_file_set_contents (path, c->text, -1, NULL));
+
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    {
+      g_autoptr (Run) run = run_program (commands[i], path, NULL);
+
+      assert_complaint (run, path, NULL);
+      /* the file is named once */
+      g_assert_null (strstr (run->err + strlen ("lookroom: ") + strlen (path), path));
+    }
+}
+
+static void
+test_folder (void)
+{
+  g_autoptr (Run) run = run_program ("check", folder, NULL);
+
+  assert_complaint (run, folder, NULL);
+}
+
+static void
+test_nesting (void)
+{
+  g_autofree char *path = in_folder ("deep.lookroom");
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autoptr (Run) run = NULL;
+
+  for (int i = 0; i < 10000; i++)
+    g_string_append_c (text, '[');
+  g_assert_true (g_file_set_contents (path, text->str, -1, NULL));
+  run = run_program ("check", path, NULL);
+  assert_complaint (run, path, NULL);
+}
+
+static void
+test_usage (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autoptr (Run) no_file = run_program ("check", NULL);
+  g_autoptr (Run) two_files = run_program ("check", loft, loft, NULL);
+  g_autoptr (Run) unknown = run_program ("check", loft, "--frobnicate", NULL);
+  g_autoptr (Run) no_command = run_program ("--frobnicate", NULL);
+  g_autoptr (Run) no_out = run_program ("page", loft, NULL);
+  g_autoptr (Run) paper = run_program ("page", loft, "-o", "x.pdf", "--paper", "a3", NULL);
+  g_autoptr (Run) units = run_program ("check", loft, "--units", "cubits", NULL);
+
+  assert_complaint (no_file, "check", NULL);
+  assert_complaint (two_files, "check", NULL);
+  assert_complaint (unknown, "check", "--frobnicate");
+  assert_complaint (no_command, NULL, "--frobnicate");
+  assert_complaint (no_out, "page", "-o");
+  assert_complaint (paper, NULL, "a3");
+  assert_complaint (units, NULL, "cubits");
+}
+
+/* A reader of the pipe that is gone, and a full disk behind stdout, are failures, not silence */
+static void
+test_stdout (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autofree char *command = g_strdup_printf ("'%s' readings '%s' --json > /dev/full", program, loft);
+  const char *args[] = { "/bin/sh", "-c", command, NULL };
+  g_autofree char *err = NULL;
+  g_autoptr (GError) error = NULL;
+  int status;
+
+  g_spawn_sync (NULL, (char **) args, NULL, G_SPAWN_DEFAULT, NULL, NULL, NULL, &err, &status, &error);
+  g_assert_no_error (error);
+  g_assert_false (g_spawn_check_wait_status (status, &error));
+  g_assert_cmpint (error->code, ==, 2);
+  g_assert_true (g_str_has_prefix (err, "lookroom: "));
+}
+
+static void
+remove_folder (void)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+
+  for (const char *name = g_dir_read_name (dir); name != NULL; name = g_dir_read_name (dir))
+    {
+      g_autofree char *path = in_folder (name);
+
+      g_unlink (path);
+    }
+  g_rmdir (folder);
+  g_free (folder);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  int failures;
+
+  g_test_init (&argc, &argv, NULL);
+  g_assert_cmpint (argc, >=, 2);
+  program = argv[1];
+  folder = g_dir_make_tmp ("lookroom-cli-XXXXXX", NULL);
+
+  g_test_add_func ("/cli/help", test_help);
+  g_test_add_func ("/cli/check/text", test_check);
+  g_test_add_func ("/cli/check/json", test_check_json);
+  g_test_add_func ("/cli/check/clean", test_check_clean);
+  g_test_add_func ("/cli/readings", test_readings);
+  g_test_add_func ("/cli/page", test_page);
+  g_test_add_func ("/cli/setup", test_setup);
+  g_test_add_func ("/cli/frame", test_frame);
+  g_test_add_func ("/cli/unwritable", test_unwritable);
+  for (gsize i = 0; i < G_N_ELEMENTS (bad_cases); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/cli/bad/%s", bad_cases[i].name);
+
+      g_test_add_data_func (path, &bad_cases[i], test_bad_file);
+    }
+  g_test_add_func ("/cli/bad/folder", test_folder);
+  g_test_add_func ("/cli/bad/nesting", test_nesting);
+  g_test_add_func ("/cli/usage", test_usage);
+  g_test_add_func ("/cli/stdout", test_stdout);
+
+  failures = g_test_run ();
+  remove_folder ();
+  return failures;
+}
