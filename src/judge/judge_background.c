@@ -209,7 +209,8 @@ judge_distance (LrJudge               *judge,
   name = lr_say_name (judge, camera->placed);
   subject = lr_say_name (judge, camera->subject);
   behind = lr_say_behind (judge, camera);
-  distance = lr_say_length (judge, camera->separation_m);
+  distance = is_near ? lr_say_length_off (judge, camera->separation_m, limit_m)
+                     : lr_say_length (judge, camera->separation_m);
   limit = lr_say_length (judge, limit_m);
   remark->value = camera->separation_m;
   remark->limit = limit_m;
@@ -265,7 +266,7 @@ judge_blur (LrJudge               *judge,
   name = lr_say_name (judge, camera->placed);
   subject = lr_say_name (judge, camera->subject);
   behind = lr_say_behind (judge, camera);
-  blur = lr_say_share (judge, camera->blur_share);
+  blur = is_sharp ? lr_say_share_off (judge, camera->blur_share, limit) : lr_say_share (judge, camera->blur_share);
   least = lr_say_share (judge, limit);
   remark->value = camera->blur_share;
   remark->limit = limit;

@@ -15,6 +15,7 @@
 #define SPARE_RAD (2.0 * LR_DEG)
 #define STEP_RAD (6.0 * LR_DEG) /* of the search past the limit */
 #define MOST_RAD (75.0 * LR_DEG)
+#define SAME_SIZE 1.05 /* heads that differ by less look the same */
 
 static gboolean
 is_passed (const LrJudge       *judge,
@@ -89,7 +90,7 @@ say_passed (LrJudge             *judge,
   const char *limit = lr_say_limit (judge, LR_LIMIT_CUT_ANGLE);
   const char *ratio = lr_say_number (judge, pair->size_ratio, 1);
 
-  if (is_apart && isfinite (pair->size_ratio))
+  if (is_apart && pair->size_ratio >= SAME_SIZE)
     lr_remark_say (remark, _("Seen from %s, %s stands <b>%s</b> round from %s; <b>%s</b> makes a cut. Heads differ in size by "
                              "<b>%s</b> times."), subject, b, angle, a, limit, ratio);
   else if (is_apart)
@@ -115,7 +116,7 @@ judge_pair (LrJudge             *judge,
     return;
 
   head_m = pair->b->subject->at_m;
-  angle = lr_say_angle (judge, pair->angle_rad);
+  angle = is_fine ? lr_say_angle (judge, pair->angle_rad) : lr_say_angle_off (judge, pair->angle_rad, limit_rad);
   remark->value = pair->angle_rad;
   remark->limit = limit_rad;
   lr_remark_mark_first (remark, pair->b->placed);

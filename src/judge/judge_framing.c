@@ -86,7 +86,7 @@ judge_shot (LrJudge               *judge,
 
   name = lr_say_name (judge, camera->placed);
   subject = lr_say_name (judge, camera->subject);
-  remark->value = camera->field_w_m;
+  remark->value = 2.0 * camera->projection.half_width * camera->distance_m;
   lr_remark_about (remark, camera->subject);
   if (camera->n_wedge >= 3)
     lr_remark_mark_line (remark, camera->wedge_m[0], camera->wedge_m[1], NULL);
@@ -160,7 +160,8 @@ judge_headroom (LrJudge               *judge,
 
   name = lr_say_name (judge, camera->placed);
   subject = lr_say_name (judge, camera->subject);
-  share = lr_say_share (judge, fabs (headroom));
+  share = is_little || is_much ? lr_say_share_off (judge, fabs (headroom), is_little ? band.least : band.most)
+                               : lr_say_share (judge, fabs (headroom));
   remark->value = headroom;
   remark->limit = is_little ? band.least : band.most;
   lr_remark_about (remark, camera->subject);

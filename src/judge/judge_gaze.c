@@ -73,7 +73,8 @@ judge_look (LrJudge               *judge,
   lens_m = lr_vec3_flat (camera->projection.eye_m);
   subject = lr_say_name (judge, camera->subject);
   name = lr_say_name (judge, camera->placed);
-  angle = lr_say_angle (judge, gaze_rad);
+  angle = is_under || is_over ? lr_say_angle_off (judge, gaze_rad, is_under ? band.least_rad : band.most_rad)
+                              : lr_say_angle (judge, gaze_rad);
   least = lr_say_angle (judge, band.least_rad);
   most = lr_say_angle (judge, band.most_rad);
   remark->value = gaze_rad;

@@ -56,7 +56,8 @@ judge_lens (LrJudge               *judge,
   name = lr_say_name (judge, camera->placed);
   subject = lr_say_name (judge, camera->subject);
   height = lr_say_small (judge, fabs (camera->lens_above_m));
-  angle = lr_say_angle (judge, fabs (camera->lens_up_rad));
+  angle = is_off ? lr_say_angle_off (judge, fabs (camera->lens_up_rad), limit_rad)
+                 : lr_say_angle (judge, fabs (camera->lens_up_rad));
   limit = lr_say_angle (judge, limit_rad);
   remark->value = camera->lens_up_rad;
   remark->limit = limit_rad;
@@ -107,7 +108,8 @@ judge_eyeline (LrJudge               *judge,
 
   name = lr_say_name (judge, camera->placed);
   subject = lr_say_name (judge, camera->subject);
-  angle = lr_say_angle (judge, fabs (camera->gaze_up_rad));
+  angle = is_off ? lr_say_angle_off (judge, fabs (camera->gaze_up_rad), limit_rad)
+                 : lr_say_angle (judge, fabs (camera->gaze_up_rad));
   limit = lr_say_angle (judge, limit_rad);
   remark->value = camera->gaze_up_rad;
   remark->limit = limit_rad;
@@ -194,7 +196,8 @@ judge_eyes (LrJudge *judge)
 
   interviewer = lr_say_name (judge, study->interviewer);
   subject = lr_say_name (judge, study->subject);
-  height = lr_say_small (judge, fabs (study->eyes_level_m));
+  height = is_off ? lr_say_small_off (judge, fabs (study->eyes_level_m), limit_m)
+                  : lr_say_small (judge, fabs (study->eyes_level_m));
   limit = lr_say_small (judge, limit_m);
   remark->value = study->eyes_level_m;
   remark->limit = limit_m;

@@ -98,7 +98,8 @@ judge_face (LrJudge               *judge,
 
   name = lr_say_name (judge, camera->placed);
   subject = lr_say_name (judge, camera->subject);
-  distance = lr_say_length (judge, camera->distance_m);
+  distance = is_near ? lr_say_length_off (judge, camera->distance_m, limit_m)
+                     : lr_say_length (judge, camera->distance_m);
   larger = lr_say_share (judge, camera->face_ratio - 1.0);
   limit = lr_say_length (judge, limit_m);
   remark->value = camera->distance_m;

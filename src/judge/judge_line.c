@@ -130,7 +130,8 @@ judge_margin (LrJudge               *judge,
     return;
 
   name = lr_say_name (judge, camera->placed);
-  angle = lr_say_angle (judge, camera->line_margin_rad);
+  angle = is_near ? lr_say_angle_off (judge, camera->line_margin_rad, limit_rad)
+                  : lr_say_angle (judge, camera->line_margin_rad);
   limit = lr_say_angle (judge, limit_rad);
   remark->value = camera->line_margin_rad;
   remark->limit = limit_rad;

@@ -76,6 +76,11 @@ const char *lr_say_small  (LrJudge *judge, double length_m);        /* "14 cm" *
 const char *lr_say_angle  (LrJudge *judge, double angle_rad);       /* "22°" */
 const char *lr_say_limit  (LrJudge *judge, LrLimit limit);          /* of its type */
 const char *lr_say_share  (LrJudge *judge, double share);           /* "19 %", "0.7 %" */
+/* An angle, small length, length or share that misses its limit: with more decimals if it would read as the limit */
+const char *lr_say_angle_off  (LrJudge *judge, double angle_rad, double limit_rad);
+const char *lr_say_small_off  (LrJudge *judge, double length_m, double limit_m);
+const char *lr_say_length_off (LrJudge *judge, double length_m, double limit_m);
+const char *lr_say_share_off  (LrJudge *judge, double share, double limit);
 const char *lr_say_number (LrJudge *judge, double number, int decimals);
 const char *lr_say_stop   (LrJudge *judge, double f_number);        /* "f/2.8" */
 const char *lr_say_focal  (LrJudge *judge, double focal_m);         /* "50 mm" */

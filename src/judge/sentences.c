@@ -93,13 +93,81 @@ lr_say_angle (LrJudge *judge,
   return keep (judge, lr_angle_format (angle_rad));
 }
 
+static const char *
+say_with_unit (LrJudge    *judge,
+               double      number,
+               int         decimals,
+               const char *unit)
+{
+  return keep (judge, g_strconcat (lr_say_number (judge, number, decimals), unit, NULL));
+}
+
+static int
+share_decimals (double share)
+{
+  return fabs (share) < 0.0195 ? 1 : 0;
+}
+
 const char *
 lr_say_share (LrJudge *judge,
               double   share)
 {
-  int decimals = fabs (share) < 0.0195 ? 1 : 0;
+  return say_with_unit (judge, 100.0 * share, share_decimals (share), NO_BREAK_SPACE "%");
+}
 
-  return keep (judge, g_strconcat (lr_say_number (judge, 100.0 * share, decimals), NO_BREAK_SPACE "%", NULL));
+/* With as many decimals, up to three more, as tell the number from the limit */
+static const char *
+say_apart (LrJudge    *judge,
+           double      number,
+           double      limit,
+           int         decimals,
+           const char *unit)
+{
+  int most = decimals + 3;
+
+  while (decimals < most
+         && strcmp (lr_say_number (judge, number, decimals), lr_say_number (judge, limit, decimals)) == 0)
+    decimals++;
+
+  return say_with_unit (judge, number, decimals, unit);
+}
+
+const char *
+lr_say_angle_off (LrJudge *judge,
+                  double   angle_rad,
+                  double   limit_rad)
+{
+  return say_apart (judge, angle_rad / LR_DEG, limit_rad / LR_DEG, 0, "°");
+}
+
+const char *
+lr_say_length_off (LrJudge *judge,
+                   double   length_m,
+                   double   limit_m)
+{
+  if (judge->units != LR_UNITS_METRIC)
+    return lr_say_length (judge, length_m);
+
+  return say_apart (judge, length_m, limit_m, 2, NO_BREAK_SPACE "m");
+}
+
+const char *
+lr_say_small_off (LrJudge *judge,
+                  double   length_m,
+                  double   limit_m)
+{
+  if (judge->units != LR_UNITS_METRIC || fabs (length_m) >= 0.995)
+    return lr_say_length_off (judge, length_m, limit_m);
+
+  return say_apart (judge, 100.0 * length_m, 100.0 * limit_m, 0, NO_BREAK_SPACE "cm");
+}
+
+const char *
+lr_say_share_off (LrJudge *judge,
+                  double   share,
+                  double   limit)
+{
+  return say_apart (judge, 100.0 * share, 100.0 * limit, share_decimals (share), NO_BREAK_SPACE "%");
 }
 
 const char *
