@@ -1,0 +1,103 @@
+/* provoke.c - for every check a plan that goes wrong in it
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "provoke.h"
+
+#define CABINET "furniture-1"
+
+const Provocation provocations[] = {
+  { "over-the-line", LR_CHECK_LINE_SIDE, LR_GRADE_FIX, "line-side:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "x-mm", 5.0, NULL }, { CAMERA_B, "y-mm", 1.2, NULL } } },
+  { "just-over-the-line", LR_CHECK_LINE_SIDE, LR_GRADE_FIX, "line-side:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "x-mm", 6.5, NULL }, { CAMERA_B, "y-mm", 1.75, NULL } } },
+  { "on-the-line", LR_CHECK_LINE_MARGIN, LR_GRADE_MIND, "line-margin:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "x-mm", 0.6, NULL }, { CAMERA_B, "y-mm", 3.6, NULL } } },
+  { "into-the-lens", LR_CHECK_GAZE, LR_GRADE_MIND, "gaze:camera-1", TRUE, { { 0 } },
+    { { INES, "x-mm", 4.4, NULL }, { INES, "y-mm", 2.65, NULL },
+      { CAMERA_A, "x-mm", 5.67, NULL }, { CAMERA_A, "y-mm", 2.58, NULL } } },
+  { "past-the-lens", LR_CHECK_GAZE, LR_GRADE_MIND, "gaze:camera-1", TRUE, { { 0 } },
+    { { CAMERA_A, "x-mm", 5.56, NULL }, { CAMERA_A, "y-mm", 3.45, NULL } } },
+  { "profile", LR_CHECK_GAZE, LR_GRADE_MIND, "gaze:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "x-mm", 4.5, NULL }, { CAMERA_B, "y-mm", 5.2, NULL } } },
+  { "lens-too-high", LR_CHECK_LENS_HEIGHT, LR_GRADE_MIND, "lens-height:camera-1", TRUE, { { 0 } },
+    { { CAMERA_A, "lens-height-mm", 1.55, NULL } } },
+  { "lens-too-low", LR_CHECK_LENS_HEIGHT, LR_GRADE_MIND, "lens-height:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "lens-height-mm", 0.8, NULL } } },
+  { "look-over-the-lens", LR_CHECK_EYELINE, LR_GRADE_MIND, "eyeline:camera-1", TRUE, { { 0 } },
+    { { CAMERA_A, "lens-height-mm", 1.04, NULL }, { INES, "eye-height-mm", 1.29, NULL } } },
+  { "interviewer-too-low", LR_CHECK_EYES_LEVEL, LR_GRADE_MIND, "eyes-level:person-2", TRUE, { { 0 } },
+    { { INES, "eye-height-mm", 1.08, NULL } } },
+  { "interviewer-stands", LR_CHECK_EYES_LEVEL, LR_GRADE_MIND, "eyes-level:person-2", TRUE, { { 0 } },
+    { { INES, "eye-height-mm", 0.0, NULL }, { INES, "stature-mm", 1.65, NULL },
+      { INES, "posture", LR_POSTURE_STANDING, NULL } } },
+  { "too-near-the-face", LR_CHECK_FACE_DISTANCE, LR_GRADE_MIND, "face-distance:camera-1", TRUE, { { 0 } },
+    { { CAMERA_A, "x-mm", 4.2, NULL }, { CAMERA_A, "y-mm", 3.05, NULL },
+      { INES, "x-mm", 6.0, NULL }, { INES, "y-mm", 2.25, NULL } } },
+  { "past-the-backdrop", LR_CHECK_BACKGROUND_SEEN, LR_GRADE_MIND, "background-seen:camera-1", FALSE,
+    { { TRUE, LR_ITEM_PANEL, LR_PANEL_BACKDROP, 1.0, 2.8 } }, { { "panel-1", "width-mm", 1.0, NULL } } },
+  { "too-near-the-cabinet", LR_CHECK_BACKGROUND_DISTANCE, LR_GRADE_MIND, "background-distance:camera-1", TRUE,
+    { { TRUE, LR_ITEM_FURNITURE, LR_FURNITURE_CABINET, 2.0, 2.9 } }, { { CABINET, "height-mm", 2.0, NULL } } },
+  { "too-near-the-wall", LR_CHECK_BACKGROUND_DISTANCE, LR_GRADE_MIND, "background-distance:camera-1", TRUE, { { 0 } },
+    { { WENNA, "x-mm", 1.0, NULL }, { INES, "x-mm", 3.4, NULL }, { CAMERA_A, "x-mm", 3.6, NULL },
+      { CAMERA_B, "x-mm", 3.05, NULL } } },
+  { "background-sharp", LR_CHECK_BACKGROUND_BLUR, LR_GRADE_MIND, "background-blur:camera-1", TRUE, { { 0 } },
+    { { CAMERA_A, "f-number", 5.6, NULL } } },
+  { "not-its-focal-length", LR_CHECK_LENS_RANGE, LR_GRADE_FIX, "lens-range:camera-1", TRUE, { { 0 } },
+    { { CAMERA_A, "lens", 0, "lens-50" }, { CAMERA_A, "focal-mm", 0.07, NULL } } },
+  { "not-its-stop", LR_CHECK_LENS_RANGE, LR_GRADE_FIX, "lens-range:camera-1", TRUE, { { 0 } },
+    { { CAMERA_A, "lens", 0, "lens-50" }, { CAMERA_A, "f-number", 1.2, NULL } } },
+  { "nearer-than-it-focuses", LR_CHECK_LENS_RANGE, LR_GRADE_FIX, "lens-range:camera-1", FALSE, { { 0 } },
+    { { CAMERA_A, "lens", 0, "lens-50" }, { CAMERA_A, "focus-mm", 0.3, NULL } } },
+  { "focus-behind-the-eyes", LR_CHECK_DEPTH_OF_FIELD, LR_GRADE_FIX, "depth-of-field:camera-1", TRUE, { { 0 } },
+    { { CAMERA_A, "focus-mm", 3.5, NULL } } },
+  { "shallow", LR_CHECK_DEPTH_OF_FIELD, LR_GRADE_MIND, "depth-of-field:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "f-number", 2.8, NULL } } },
+  { "very-shallow", LR_CHECK_DEPTH_OF_FIELD, LR_GRADE_MIND, "depth-of-field:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "f-number", 1.4, NULL } } },
+  { "eyes-out-of-frame", LR_CHECK_SHOT_SIZE, LR_GRADE_FIX, "shot-size:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "aims-at", 0, "" }, { CAMERA_B, "facing-deg", 90.0 * LR_DEG, NULL } } },
+  { "head-cut", LR_CHECK_HEADROOM, LR_GRADE_MIND, "headroom:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "down-pct", 0.15, NULL } } },
+  { "much-air", LR_CHECK_HEADROOM, LR_GRADE_MIND, "headroom:camera-1", TRUE, { { 0 } },
+    { { CAMERA_A, "down-pct", 0.45, NULL } } },
+  { "cut-jumps", LR_CHECK_CUT, LR_GRADE_FIX, "cut:camera-1:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "x-mm", 5.3, NULL }, { CAMERA_B, "y-mm", 4.2, NULL }, { CAMERA_B, "focal-mm", 0.05, NULL } } },
+  { "light-on-camera", LR_CHECK_OVERLAP, LR_GRADE_FIX, "overlap:camera-1:light-1", TRUE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 5.8, 3.4 } }, { { 0 } } },
+  { "legs-touch", LR_CHECK_OVERLAP, LR_GRADE_MIND, "overlap:camera-1:light-1", FALSE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 6.4, 3.4 } }, { { 0 } } },
+  { "through-the-wall", LR_CHECK_OUTSIDE, LR_GRADE_FIX, "outside:light-1", TRUE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 7.9, 3.4 } }, { { 0 } } },
+  { "legs-at-the-wall", LR_CHECK_OUTSIDE, LR_GRADE_MIND, "outside:light-1", FALSE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 7.7, 3.4 } }, { { 0 } } },
+  { "in-the-door", LR_CHECK_DOOR_SWING, LR_GRADE_FIX, "door-swing:light-1:door-1", TRUE,
+    { { TRUE, LR_ITEM_DOOR, 0, 1.5, 0.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.5, 0.6 } }, { { 0 } } },
+  { "through-the-ceiling", LR_CHECK_CEILING, LR_GRADE_FIX, "ceiling:light-1", TRUE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 7.0, 1.0 } }, { { "light-1", "lamp-height-mm", 2.65, NULL } } },
+  { "nobody-asks", LR_CHECK_MISSING, LR_GRADE_MIND, "missing:interviewer", FALSE, { { 0 } },
+    { { INES, "role", LR_ROLE_OTHER, NULL }, { WENNA, "looks-at", 0, "" } } },
+};
+
+const gsize n_provocations = G_N_ELEMENTS (provocations);
+
+LrPlan *
+provoke (const Provocation *provocation)
+{
+  LrPlan *plan = fixture_interview ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (provocation->extra) && provocation->extra[i].is_there; i++)
+    fixture_add (&plan, provocation->extra[i].kind, provocation->extra[i].form, provocation->extra[i].x_m,
+                 provocation->extra[i].y_m);
+  for (guint i = 0; i < G_N_ELEMENTS (provocation->edits) && provocation->edits[i].id != NULL; i++)
+    {
+      const Edit *edit = &provocation->edits[i];
+
+      if (edit->text != NULL)
+        fixture_text (&plan, edit->id, edit->key, edit->text);
+      else
+        fixture_set (&plan, edit->id, edit->key, edit->value);
+    }
+  return plan;
+}

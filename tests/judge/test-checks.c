@@ -1,0 +1,240 @@
+/* test-checks.c - the contract of every check
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What each check holds against a plan is tested with the study; here that every check has its row, can be provoked, speaks
+ * in figures with its limit, marks the sheet, and keeps its remedy's promise.
+ */
+
+#include "config.h"
+
+#include "provoke.h"
+
+#include <string.h>
+
+static void
+test_table (void)
+{
+  for (LrCheck a = 0; a < LR_N_CHECKS; a++)
+    {
+      const LrCheckInfo *info = lr_check_info (a);
+      guint n_provoked = 0;
+
+      g_assert_nonnull (info->word);
+      g_assert_nonnull (info->title);
+      g_assert_nonnull (info->source);
+      g_assert_cmpstr (info->source, !=, "");
+      for (LrCheck b = 0; b < a; b++)
+        g_assert_cmpstr (lr_check_info (b)->word, !=, info->word);
+      if (info->limit != LR_N_LIMITS)
+        g_assert_cmpstr (lr_limit_info (info->limit)->source, !=, "");
+      for (gsize i = 0; i < n_provocations; i++)
+        n_provoked += provocations[i].check == a;
+      if (n_provoked == 0)
+        g_error ("nothing provokes “%s”", info->word);
+    }
+}
+
+static void
+test_nothing_wrong (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+
+  for (guint i = 0; i < remarks->all->len; i++)
+    g_assert_cmpint (((LrRemark *) remarks->all->pdata[i])->grade, ==, LR_GRADE_FINE);
+  g_assert_cmpuint (remarks->n[LR_GRADE_FINE], ==, remarks->all->len);
+}
+
+static void
+ignore_element (GMarkupParseContext *context G_GNUC_UNUSED,
+                const char          *element,
+                const char         **names G_GNUC_UNUSED,
+                const char         **values G_GNUC_UNUSED,
+                gpointer             data,
+                GError             **error G_GNUC_UNUSED)
+{
+  if (g_str_equal (element, "b"))
+    (*(guint *) data)++;
+  else
+    g_assert_cmpstr (element, ==, "span");
+}
+
+/* Markup is well formed; returns how many figures it holds */
+static guint
+count_figures (const char *markup)
+{
+  static const GMarkupParser parser = { .start_element = ignore_element };
+  g_autofree char *whole = g_strconcat ("<span>", markup, "</span>", NULL);
+  g_autoptr (GError) error = NULL;
+  guint n = 0;
+  GMarkupParseContext *context = g_markup_parse_context_new (&parser, 0, &n, NULL);
+
+  g_markup_parse_context_parse (context, whole, -1, &error);
+  g_assert_no_error (error);
+  g_markup_parse_context_end_parse (context, &error);
+  g_assert_no_error (error);
+  g_markup_parse_context_free (context);
+
+  return n;
+}
+
+/* A figure and its unit hold together, a minus is one */
+static void
+check_typography (const char *text)
+{
+  g_assert_null (strchr (text, '\n'));
+  g_assert_false (g_regex_match_simple ("[0-9] (m|cm|mm|%)( |[.,;:]|$)", text, 0, 0));
+  g_assert_false (g_regex_match_simple ("(^| )-[0-9]", text, 0, 0));
+  g_assert_null (strstr (text, "<b>"));
+  g_assert_null (strstr (text, "nan"));
+  g_assert_null (strstr (text, "  "));
+}
+
+static void
+check_remark (const LrRemark *remark)
+{
+  const char *word = lr_check_info (remark->check)->word;
+
+  g_assert_true (g_str_has_prefix (remark->key, word));
+  g_assert_true (g_utf8_validate (remark->markup, -1, NULL));
+  check_typography (remark->text);
+  if (remark->check != LR_CHECK_MISSING)
+    g_assert_cmpuint (count_figures (remark->markup), >=, 1);
+  for (guint i = 0; i < remark->marks->len; i++)
+    {
+      const LrMark *mark = &g_array_index (remark->marks, LrMark, i);
+
+      g_assert_true (isfinite (mark->a_m.x) && isfinite (mark->b_m.y) && isfinite (mark->to_rad));
+      g_assert_cmpfloat (mark->from_rad, <=, mark->to_rad);
+    }
+}
+
+static void
+test_provoked (gconstpointer data)
+{
+  const Provocation *p = data;
+  g_autoptr (LrPlan) plan = provoke (p);
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  const LrRemark *remark = lr_remarks_find (remarks, p->remark);
+
+  g_assert_nonnull (remark);
+  g_assert_cmpint (remark->check, ==, p->check);
+  g_assert_cmpint (remark->grade, ==, p->grade);
+  g_assert_cmpint (remark->remedy != NULL, ==, p->is_mended);
+  if (p->check != LR_CHECK_MISSING)
+    {
+      g_assert_cmpuint (remark->marks->len, >, 0);
+      g_assert_true (isfinite (remark->value));
+      g_assert_nonnull (remark->ids[0]);
+      g_assert_cmpint (lr_remarks_worst_for (remarks, remark->ids[0]), <=, p->grade);
+    }
+  for (guint i = 0; i < remarks->all->len; i++)
+    check_remark (remarks->all->pdata[i]);
+}
+
+/* The figure judged lies on the wrong side of its limit, unless the rule has none or it is a count of things */
+static void
+test_figure (gconstpointer data)
+{
+  const Provocation *p = data;
+  g_autoptr (LrPlan) plan = provoke (p);
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  const LrRemark *remark = lr_remarks_find (remarks, p->remark);
+
+  g_assert_nonnull (remark);
+  if (isfinite (remark->value) && isfinite (remark->limit))
+    g_assert_cmpfloat (fabs (remark->value - remark->limit), >, 0.0);
+}
+
+/* With the remedy applied the same check is fine, or has nothing left to say, and nothing else is a Fix that was none */
+static void
+test_mended (gconstpointer data)
+{
+  const Provocation *p = data;
+  g_autoptr (LrPlan) plan = provoke (p), mended = NULL;
+  g_autoptr (LrStudy) study = lr_study_new (plan), after = NULL;
+  g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_METRIC), left = NULL;
+  g_autoptr (GError) error = NULL;
+  const LrRemark *remark = lr_remarks_find (remarks, p->remark), *now;
+
+  g_assert_nonnull (remark);
+  if (remark->remedy == NULL)
+    return;
+
+  g_assert_cmpuint (count_figures (remark->remedy->markup), >=, 1);
+  g_assert_true (g_str_has_suffix (remark->text, remark->remedy->sentence));
+  g_assert_nonnull (remark->remedy->short_figure);
+  mended = lr_remedy_apply (remark->remedy, plan, &error);
+  g_assert_no_error (error);
+  after = lr_study_new (mended);
+  left = lr_remarks_new (after, LR_UNITS_METRIC);
+  now = lr_remarks_find (left, p->remark);
+  g_assert_true (now == NULL || now->grade == LR_GRADE_FINE);
+  g_assert_cmpuint (left->n[LR_GRADE_FIX], <=, remarks->n[LR_GRADE_FIX] - (p->grade == LR_GRADE_FIX ? 1 : 0));
+}
+
+/* Every sentence can be said in feet and inches too */
+static void
+test_imperial (gconstpointer data)
+{
+  const Provocation *p = data;
+  g_autoptr (LrPlan) plan = provoke (p);
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_IMPERIAL);
+
+  g_assert_nonnull (lr_remarks_find (remarks, p->remark));
+  for (guint i = 0; i < remarks->all->len; i++)
+    {
+      const LrRemark *remark = remarks->all->pdata[i];
+
+      check_remark (remark);
+      g_assert_false (g_regex_match_simple ("[0-9]\u00a0c?m\\b", remark->text, 0, 0));
+    }
+}
+
+/* A key outlives a nudge of what it is about */
+static void
+test_key (void)
+{
+  const Provocation *p = &provocations[0];
+  g_autoptr (LrPlan) plan = provoke (p);
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrRemarks) remarks = NULL;
+
+  fixture_set (&plan, CAMERA_B, "x-mm", 4.9);
+  study = lr_study_new (plan);
+  remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  g_assert_nonnull (lr_remarks_find (remarks, p->remark));
+  g_assert_null (lr_remarks_find (remarks, "line-side"));
+  g_assert_null (lr_remarks_find (remarks, NULL));
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/checks/table", test_table);
+  g_test_add_func ("/checks/nothing-wrong", test_nothing_wrong);
+  g_test_add_func ("/checks/key", test_key);
+  for (gsize i = 0; i < n_provocations; i++)
+    {
+      static const struct { const char *path; GTestDataFunc func; } tests[] = {
+        { "/checks/provoked", test_provoked }, { "/checks/figure", test_figure },
+        { "/checks/mended", test_mended }, { "/checks/imperial", test_imperial },
+      };
+
+      for (guint j = 0; j < G_N_ELEMENTS (tests); j++)
+        {
+          g_autofree char *path = g_strdup_printf ("%s/%s", tests[j].path, provocations[i].name);
+
+          g_test_add_data_func (path, &provocations[i], tests[j].func);
+        }
+    }
+
+  return g_test_run ();
+}
