@@ -75,7 +75,7 @@ append_double (GString *out,
 {
   char buffer[G_ASCII_DTOSTR_BUF_SIZE], format[8];
 
-  for (int digits = 6; digits <= 17; digits++)
+  for (int digits = 1; digits <= 17; digits++)
     {
       g_snprintf (format, sizeof format, "%%.%dg", digits);
       g_ascii_formatd (buffer, sizeof buffer, format, value);
