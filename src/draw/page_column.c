@@ -15,6 +15,7 @@
 #include "viewfinder.h"
 
 #define DAY_Y_PT      7.6
+#define DAY_GAP_PT   10.0
 #define TIMES_Y_PT   22.5
 #define WHO_Y_PT     34.3
 #define WHO_LINE_PT   8.6
@@ -42,21 +43,26 @@ day_text (const char *date)
   return g_date_time_format (day, _("%A %-d %B %Y"));
 }
 
-static void
+/* The day; returns whether the place found room beside it */
+static gboolean
 draw_day (const LrSheet *sheet,
-          const LrBox   *box)
+          const LrBox   *box,
+          const char    *where)
 {
-  const LrJob *job = sheet->study->plan->job;
-  g_autofree char *day = day_text (job->date);
-  double width;
+  g_autofree char *day = day_text (sheet->study->plan->job->date);
+  double y = box->y + DAY_Y_PT, width;
 
   lr_page_tag_begin (sheet, "H2");
-  width = lr_page_put (sheet, LR_PAGE_DAY_SIZE, PANGO_WEIGHT_BOLD, LR_ALIGN_LEFT, sheet->theme->ink, box->x, box->y + DAY_Y_PT, day);
+  width = lr_page_put (sheet, LR_PAGE_DAY_SIZE, PANGO_WEIGHT_BOLD, LR_ALIGN_LEFT, sheet->theme->ink, box->x, y, day);
   lr_page_tag_end (sheet, "H2");
 
-  if (job->time_zone[0] != '\0' && day[0] != '\0' && width < box->width * 0.7)
-    lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, LR_ALIGN_RIGHT, sheet->theme->ink2,
-                 box->x + box->width, box->y + DAY_Y_PT, job->time_zone);
+  if (width + DAY_GAP_PT + lr_page_text_width (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, where) > box->width)
+    return FALSE;
+
+  lr_page_tag_begin (sheet, "P");
+  lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, LR_ALIGN_RIGHT, sheet->theme->ink2, box->x + box->width, y, where);
+  lr_page_tag_end (sheet, "P");
+  return TRUE;
 }
 
 /* "08:30 in   10:00 rolling   11:30 wrap   12:30 out", spread over the column */
@@ -82,7 +88,7 @@ draw_times (const LrSheet *sheet,
         }
     }
 
-  gap = n > 1 ? MIN ((box->width - total) / (n - 1), 21.0) : 0.0;
+  gap = n > 1 ? MIN ((box->width - total) / (n - 1), 18.0) : 0.0;
   lr_page_tag_begin (sheet, "P");
   for (gsize i = 0; i < G_N_ELEMENTS (times); i++)
     if (times[i].time[0] != '\0')
@@ -92,6 +98,9 @@ draw_times (const LrSheet *sheet,
         lr_page_put (sheet, 8.0, PANGO_WEIGHT_NORMAL, LR_ALIGN_LEFT, sheet->theme->ink, x + bold + 4.6, box->y + TIMES_Y_PT, times[i].word);
         x += widths[i] + gap;
       }
+  if (n > 0 && x + lr_page_text_width (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, job->time_zone) < box->x + box->width)
+    lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, LR_ALIGN_RIGHT, sheet->theme->ink2,
+                 box->x + box->width, box->y + TIMES_Y_PT, job->time_zone);
   lr_page_tag_end (sheet, "P");
 }
 
@@ -128,11 +137,9 @@ who_markup (const LrJob *job)
 }
 
 static char *
-where_markup (const LrJob *job)
+where_text (const LrJob *job)
 {
-  const char *comma = job->place[0] != '\0' && job->address[0] != '\0' ? ", " : "";
-
-  return g_markup_printf_escaped ("%s%s%s", job->place, comma, job->address);
+  return g_strconcat (job->place, job->place[0] != '\0' && job->address[0] != '\0' ? ", " : "", job->address, NULL);
 }
 
 /* Returns the baseline after the last line */
@@ -169,13 +176,18 @@ draw_head (const LrSheet *sheet,
 {
   const LrJob *job = sheet->study->plan->job;
   g_autofree char *who = who_markup (job);
-  g_autofree char *where = where_markup (job);
+  g_autofree char *where = where_text (job);
   double y = box->y + WHO_Y_PT;
+  gboolean has_where = draw_day (sheet, box, where);
 
-  draw_day (sheet, box);
   draw_times (sheet, box);
   y = draw_lines (sheet, sheet->theme->ink, sheet->body_size, box->x, y, box->width, who);
-  y = draw_lines (sheet, sheet->theme->ink2, LR_PAGE_NOTE_SIZE, box->x, y, box->width, where);
+  if (!has_where)
+    {
+      g_autofree char *markup = g_markup_escape_text (where, -1);
+
+      y = draw_lines (sheet, sheet->theme->ink2, LR_PAGE_NOTE_SIZE, box->x, y, box->width, markup);
+    }
   return y - WHO_LINE_PT + 4.6;
 }
 

@@ -245,17 +245,18 @@ body_word (const LrBody *body,
   return height_m > body->waist_m ? _("chest") : _("lap");
 }
 
-/* "face" for the subject, "Ines, crown" for others, "1.35 m, plan chest" for things */
+/* "face" for the subject, "Ines, crown" for others, "1.35 m, plan chest" for things; else its note */
 static char *
 aim_text (const LrSheet *sheet,
-          const LrLight *light)
+          const LrItem  *item)
 {
+  const LrLight *light = &item->light;
   const LrPlaced *aim = find_placed (sheet, light->aims_at);
   g_autofree char *name = NULL;
   g_autofree char *height = NULL;
 
   if (aim == NULL)
-    return tilt_text (light->tilt_rad);
+    return item->note[0] != '\0' ? g_strdup (item->note) : tilt_text (light->tilt_rad);
 
   name = item_name (aim->item);
   if (aim->item->kind == LR_ITEM_PERSON)
@@ -307,7 +308,7 @@ add_light (const LrSheet *sheet,
 
   row->cell[0] = light_text (light, sheet->options->units);
   row->cell[1] = lr_length_format (light->lamp_height_m, sheet->options->units);
-  row->cell[2] = aim_text (sheet, light);
+  row->cell[2] = aim_text (sheet, item);
   row->cell[3] = g_strdup_printf (_("%.0f %%"), light->dim * 100.0);
   row->cell[4] = g_strdup_printf (_("%.0f K"), light->color_temperature_k);
   row->cell[5] = lead_text (sheet, item->id);

@@ -424,7 +424,7 @@ lr_table_draw_row (const LrSheet *sheet,
   if (row->tag[0] != '\0')
     {
       lr_page_tag_begin (sheet, "TH");
-      lr_tag_draw (sheet->cr, sheet->theme, row->kind, row->tag, TAG_SIZE, x + TAG_X_PT, y - sheet->body_size * 0.36);
+      lr_tag_draw_low (sheet->cr, sheet->theme, row->kind, row->tag, TAG_SIZE, x + TAG_X_PT, y - sheet->body_size * 0.36);
       lr_page_tag_end (sheet, "TH");
     }
 

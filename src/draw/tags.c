@@ -10,6 +10,7 @@
 #include "text.h"
 
 #define HEIGHT_PER_SIZE 1.42
+#define LOW_HEIGHT_PER_SIZE 1.26 /* in the rows of a table */
 #define CAMERA_WIDTH_PER_HEIGHT 1.45
 #define CORNER_PER_SIZE 0.186
 #define STADIUM_PAD_PER_SIZE 0.63
@@ -83,6 +84,38 @@ tag_style (double size)
   return (LrTextStyle) { .size = size, .weight = PANGO_WEIGHT_BOLD, .align = LR_ALIGN_CENTRE };
 }
 
+static void
+measure (cairo_t       *cr,
+         const LrTheme *theme,
+         LrItemKind     kind,
+         const char    *tag,
+         double         size,
+         double         tag_height,
+         double        *width)
+{
+  LrTextStyle style = tag_style (size);
+  double text_width;
+
+  lr_text_measure (cr, theme, &style, tag, &text_width, NULL);
+  switch (get_shape (kind))
+    {
+    case SHAPE_RECTANGLE:
+      text_width = MAX (CAMERA_WIDTH_PER_HEIGHT * tag_height, text_width + STADIUM_PAD_PER_SIZE * size);
+      break;
+    case SHAPE_STADIUM:
+      text_width = MAX (text_width + STADIUM_PAD_PER_SIZE * size, tag_height);
+      break;
+    case SHAPE_SHIELD:
+      text_width += SHIELD_PAD_PER_SIZE * size;
+      break;
+    case SHAPE_TEXT:
+    default:
+      break;
+    }
+
+  *width = text_width;
+}
+
 /**
  * lr_tag_measure:
  * @cr: a cairo context
@@ -102,30 +135,13 @@ lr_tag_measure (cairo_t       *cr,
                 double        *width,
                 double        *height)
 {
-  LrTextStyle style = tag_style (size);
-  double text_width, tag_height = HEIGHT_PER_SIZE * size;
+  double tag_width;
 
-  lr_text_measure (cr, theme, &style, tag, &text_width, NULL);
-  switch (get_shape (kind))
-    {
-    case SHAPE_RECTANGLE:
-      text_width = MAX (CAMERA_WIDTH_PER_HEIGHT * tag_height, text_width + STADIUM_PAD_PER_SIZE * size);
-      break;
-    case SHAPE_STADIUM:
-      text_width = MAX (text_width + STADIUM_PAD_PER_SIZE * size, tag_height);
-      break;
-    case SHAPE_SHIELD:
-      text_width += SHIELD_PAD_PER_SIZE * size;
-      break;
-    case SHAPE_TEXT:
-    default:
-      break;
-    }
-
+  measure (cr, theme, kind, tag, size, HEIGHT_PER_SIZE * size, &tag_width);
   if (width != NULL)
-    *width = text_width;
+    *width = tag_width;
   if (height != NULL)
-    *height = tag_height;
+    *height = HEIGHT_PER_SIZE * size;
 }
 
 /* Body of the tag; sets the source for its text */
@@ -171,6 +187,34 @@ draw_body (cairo_t       *cr,
   lr_theme_set_color (cr, theme->ink, 1.0);
 }
 
+static void
+draw_tag (cairo_t       *cr,
+          const LrTheme *theme,
+          LrItemKind     kind,
+          const char    *tag,
+          double         size,
+          double         height,
+          double         x,
+          double         y)
+{
+  LrTextStyle style = tag_style (size);
+  double width, baseline;
+
+  measure (cr, theme, kind, tag, size, height, &width);
+
+  cairo_save (cr);
+  cairo_new_path (cr);
+  draw_body (cr, theme, kind, size, x - 0.5 * width, y - 0.5 * height, width, height);
+
+  /* capitals and figures are .73 of the size high; a shield's round bottom lets its letters stand a little higher */
+  baseline = y + 0.364 * size - (get_shape (kind) == SHAPE_SHIELD ? 0.03 * size : 0.0);
+  if (get_shape (kind) == SHAPE_TEXT)
+    lr_text_draw_halo (cr, theme, &style, x, baseline, tag);
+  else
+    lr_text_draw (cr, theme, &style, x, baseline, tag);
+  cairo_restore (cr);
+}
+
 /**
  * lr_tag_draw:
  * @cr: a cairo context whose unit is the device's
@@ -190,22 +234,31 @@ lr_tag_draw (cairo_t       *cr,
              double         x,
              double         y)
 {
-  LrTextStyle style = tag_style (size);
-  double width, height, baseline;
+  draw_tag (cr, theme, kind, tag, size, HEIGHT_PER_SIZE * size, x, y);
+}
 
-  lr_tag_measure (cr, theme, kind, tag, size, &width, &height);
-
-  cairo_save (cr);
-  cairo_new_path (cr);
-  draw_body (cr, theme, kind, size, x - 0.5 * width, y - 0.5 * height, width, height);
-
-  /* capitals and figures are .73 of the size high; a shield's round bottom lets its letters stand a little higher */
-  baseline = y + 0.364 * size - (get_shape (kind) == SHAPE_SHIELD ? 0.03 * size : 0.0);
-  if (get_shape (kind) == SHAPE_TEXT)
-    lr_text_draw_halo (cr, theme, &style, x, baseline, tag);
-  else
-    lr_text_draw (cr, theme, &style, x, baseline, tag);
-  cairo_restore (cr);
+/**
+ * lr_tag_draw_low:
+ * @cr: a cairo context whose unit is the device's
+ * @theme: a palette
+ * @kind: whose tag
+ * @tag: "A", "L1"
+ * @size: of its text, device units
+ * @x: middle
+ * @y: middle
+ *
+ * As lr_tag_draw(), lower: for the rows of a table.
+ */
+void
+lr_tag_draw_low (cairo_t       *cr,
+                 const LrTheme *theme,
+                 LrItemKind     kind,
+                 const char    *tag,
+                 double         size,
+                 double         x,
+                 double         y)
+{
+  draw_tag (cr, theme, kind, tag, size, LOW_HEIGHT_PER_SIZE * size, x, y);
 }
 
 /* Drawn, not set in type: the same at every size and in every font */

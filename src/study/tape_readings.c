@@ -8,7 +8,8 @@
 
 #include "study_parts.h"
 
-#define CORNER_CLEAR_M 0.05
+#define TAPE_HIGH_M 0.05 /* a tape on the floor passes under what hangs higher */
+#define CORNER_CLEAR_M 0.30 /* to reach the corner and lead a tape out of it: common practice, no source */
 
 static gboolean
 is_taped (const LrPlaced *placed)
@@ -47,7 +48,7 @@ is_covered (const LrStudy *study,
     {
       const LrPlaced *placed = lr_study_placed_at (study, i);
 
-      if (placed->item->kind == LR_ITEM_FURNITURE && placed->bottom_m < CORNER_CLEAR_M
+      if (placed->item->kind == LR_ITEM_FURNITURE && placed->bottom_m < TAPE_HIGH_M
           && lr_outline_overlap_m (&placed->footprint, &hand, NULL) > 0.0)
         return TRUE;
     }
