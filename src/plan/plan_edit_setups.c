@@ -87,6 +87,15 @@ dup_free_setup_id (const LrPlan *plan)
     }
 }
 
+/* Puts @setup (transfer full) behind the shown one and shows it */
+static void
+insert_setup (LrPlan  *plan,
+              LrSetup *setup)
+{
+  plan->shown++;
+  g_ptr_array_insert (plan->setups, (int) plan->shown, setup);
+}
+
 /**
  * lr_plan_copy_setup:
  * @plan: a plan
@@ -113,8 +122,34 @@ lr_plan_copy_setup (const LrPlan  *plan,
   copy->id = dup_free_setup_id (plan);
   g_free (copy->name);
   copy->name = g_strdup (name);
-  next->shown++;
-  g_ptr_array_insert (next->setups, (int) next->shown, copy);
+  insert_setup (next, copy);
+
+  return g_steal_pointer (&next);
+}
+
+/**
+ * lr_plan_new_setup:
+ * @plan: a plan
+ * @name: of the new set-up; no set-up has it yet
+ * @error: return location
+ *
+ * A set-up without a room and without anything in it stands behind the shown one and is shown.
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_new_setup (const LrPlan  *plan,
+                   const char    *name,
+                   GError       **error)
+{
+  g_autoptr (LrPlan) next = lr_edit_begin (plan, NULL, error);
+  g_autofree char *id = NULL;
+
+  if (next == NULL || !check_name (plan, name, error))
+    return NULL;
+
+  id = dup_free_setup_id (plan);
+  insert_setup (next, lr_setup_new (id, name));
 
   return g_steal_pointer (&next);
 }
