@@ -1,0 +1,166 @@
+/* summary.c - one thing in a sentence or two: the figures that follow from its settings
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "summary.h"
+
+#include <glib/gi18n-lib.h>
+
+#define FOOT_M 0.3048
+
+static char *
+describe_background (const LrCameraReading *camera,
+                     LrUnits                units)
+{
+  g_autofree char *distance = lr_length_format (camera->behind_m, units);
+  g_autofree char *thing = NULL;
+
+  if (camera->behind == LR_BEHIND_NOTHING)
+    return g_strdup ("");
+
+  thing = camera->behind_item != NULL ? lr_item_title (camera->behind_item->item) : g_strdup (_("wall"));
+  /* Translators: what stands behind the subject, its distance from the camera, a per cent number */
+  return g_strdup_printf (_("Behind is the %s, %s away; it blurs to %.1f %% of the width."), thing, distance,
+                          100.0 * camera->blur_share);
+}
+
+static char *
+describe_camera (const LrCameraReading *camera,
+                 LrUnits                units)
+{
+  g_autofree char *width = lr_length_format_short (camera->field_w_m, units);
+  g_autofree char *height = lr_length_format (camera->field_h_m, units);
+  g_autofree char *who = NULL, *behind = NULL, *field = NULL;
+
+  if (!camera->has_subject)
+    return g_strdup_printf (_("Sees %.0f° across and %.0f° up and down."), camera->angle_h_rad / LR_DEG,
+                            camera->angle_v_rad / LR_DEG);
+
+  who = lr_item_title (camera->subject->item);
+  behind = describe_background (camera, units);
+  field = g_strdup_printf (_("Sees %s × %s at %s."), width, height, who);
+  return g_strjoin (behind[0] != '\0' ? " " : "", field, behind, NULL);
+}
+
+static char *
+describe_person (const LrStudy  *study,
+                 const LrPlaced *person,
+                 LrUnits         units)
+{
+  const LrPlaced *other = lr_study_find_placed (study, person->item->person.looks_at);
+  g_autofree char *eyes = lr_length_format (person->eyes_m.z, units);
+  g_autofree char *name = NULL, *distance = NULL;
+
+  if (other == NULL)
+    return g_strdup_printf (_("Eyes %s above the floor."), eyes);
+
+  name = lr_item_title (other->item);
+  distance = lr_length_format (lr_vec2_distance (person->at_m, other->at_m), units);
+  return g_strdup_printf (_("Eyes %s above the floor. %s sits or stands %s away."), eyes, name, distance);
+}
+
+/* From the stand to whom or what it points at */
+static char *
+describe_distance (const LrStudy  *study,
+                   const LrPlaced *placed,
+                   const char     *target,
+                   LrUnits         units)
+{
+  const LrPlaced *other = lr_study_find_placed (study, target);
+  g_autofree char *name = NULL, *distance = NULL;
+
+  if (other == NULL)
+    return g_strdup ("");
+
+  name = lr_item_title (other->item);
+  distance = lr_length_format (lr_vec2_distance (placed->at_m, other->at_m), units);
+  return g_strdup_printf (_("Stands %s from %s, measured on the floor."), distance, name);
+}
+
+static char *
+describe_lead (const LrStudy *study,
+               const LrItem  *item,
+               LrUnits        units)
+{
+  for (guint i = 0; i < study->leads->len; i++)
+    {
+      const LrLeadReading *lead = &g_array_index (study->leads, LrLeadReading, i);
+      g_autofree char *used = NULL, *bought = NULL;
+
+      if (lead->item != item)
+        continue;
+
+      used = lr_length_format (lead->length_m, units);
+      bought = lr_length_format (item->lead.length_m, units);
+      return g_strdup_printf (_("Its path takes %s of %s."), used, bought);
+    }
+  return g_strdup ("");
+}
+
+/**
+ * lr_item_summary:
+ * @id: of an item of the set-up
+ * @units: how lengths are written
+ *
+ * Returns: (transfer full): what follows from the thing's settings, in whole sentences; "" for nothing
+ */
+char *
+lr_item_summary (const LrStudy *study,
+                 const char    *id,
+                 LrUnits        units)
+{
+  const LrPlaced *placed = lr_study_find_placed (study, id);
+  const LrCameraReading *camera = lr_study_find_camera (study, id);
+
+  if (placed == NULL)
+    return g_strdup ("");
+  if (camera != NULL)
+    return describe_camera (camera, units);
+
+  switch ((int) placed->item->kind)
+    {
+    case LR_ITEM_PERSON:
+      return describe_person (study, placed, units);
+    case LR_ITEM_LIGHT:
+      return describe_distance (study, placed, placed->item->light.aims_at, units);
+    case LR_ITEM_MICROPHONE:
+      return describe_distance (study, placed, placed->item->microphone.aims_at, units);
+    case LR_ITEM_LEAD:
+      return describe_lead (study, placed->item, units);
+    default:
+      return g_strdup ("");
+    }
+}
+
+/**
+ * lr_room_summary:
+ * @units: how lengths are written
+ *
+ * Returns: (transfer full): size and area of the room; "" while it has no corners
+ */
+char *
+lr_room_summary (const LrStudy *study,
+                 LrUnits        units)
+{
+  const LrRoom *room = study->setup->room;
+  LrVec2 low = { HUGE_VAL, HUGE_VAL }, high = { -HUGE_VAL, -HUGE_VAL };
+  g_autofree char *across = NULL, *up = NULL;
+  double area = study->room_area_m2;
+
+  if (room->n_corners < 3)
+    return g_strdup ("");
+
+  for (gsize i = 0; i < room->n_corners; i++)
+    {
+      low = lr_vec2 (fmin (low.x, room->corners_m[i].x), fmin (low.y, room->corners_m[i].y));
+      high = lr_vec2 (fmax (high.x, room->corners_m[i].x), fmax (high.y, room->corners_m[i].y));
+    }
+  across = lr_length_format_short (high.x - low.x, units);
+  up = lr_length_format (high.y - low.y, units);
+  if (units == LR_UNITS_IMPERIAL)
+    return g_strdup_printf (_("%s × %s, %.0f ft² of floor."), across, up, area / (FOOT_M * FOOT_M));
+  return g_strdup_printf (_("%s × %s, %.1f m² of floor."), across, up, area);
+}

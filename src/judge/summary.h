@@ -1,0 +1,14 @@
+/* summary.h - one thing in a sentence or two: the figures that follow from its settings
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "study.h"
+#include "units.h"
+
+/* (transfer full): "Sees 1.08 × 0.60 m at Wenna. ..."; "" when there is nothing to say */
+char *lr_item_summary (const LrStudy *study, const char *id, LrUnits units);
+/* (transfer full): "7.20 × 5.40 m, 38.4 m², 2.80 m high." */
+char *lr_room_summary (const LrStudy *study, LrUnits units);
