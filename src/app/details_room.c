@@ -1,0 +1,504 @@
+/* details_room.c - the room and the job, when nothing is in hand
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Grids of fields, each with its own edit behind it. Those that are folded away are neither made nor kept up.
+ */
+
+#include "config.h"
+
+#include "details_room.h"
+
+#include "app.h"
+#include "contacts.h"
+#include "field_grid.h"
+#include "plan_edit.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _LrDetailsRoom
+{
+  GtkWidget   parent_instance;
+
+  LrDocument *document;
+  LrUnits     units;          /* that the fields were made for */
+  char       *shown_requests; /* as the plan has them, one a line */
+  gboolean    is_setting;
+
+  GtkWidget  *box, *room_grid, *walls, *wall_grid, *job, *job_grid, *requests, *requests_view, *contacts, *contacts_editor;
+  GtkWidget  *surfaces, *surface_grid, *limits, *limit_grid, *refused;
+};
+
+G_DEFINE_FINAL_TYPE (LrDetailsRoom, lr_details_room, GTK_TYPE_WIDGET)
+
+static const char *const room_keys[] = { "height-mm", "north-deg", "=floor-note", NULL };
+
+static const char *const job_keys[] = {
+  "=title", "=subtitle", "date", "client", "time-in", "time-roll", "time-wrap", "time-out", "=place", "=address",
+  "time-zone", "owner", "latitude-deg", "longitude-deg", "created-by", "approved-by", "identification", "revision",
+  "=notes", NULL
+};
+
+/* The three surfaces and the properties of each that are offered */
+static const char *const surface_names[] = { "walls", "floor", "ceiling" };
+static const char *const surface_titles[] = { N_("Walls"), N_("Floor"), N_("Ceiling") };
+static const char *const surface_keys[] = { "material", "reflectance-pct" };
+
+static const LrProp wall_prop = {
+  .key = "length-mm", .label = N_("Wall"), .type = LR_PROP_LENGTH, .min = 0.01, .max = 500.0,
+};
+
+static const LrPlan *
+get_plan (LrDetailsRoom *self)
+{
+  return lr_document_get_plan (self->document);
+}
+
+static const LrRoom *
+get_room (LrDetailsRoom *self)
+{
+  return lr_plan_get_setup (get_plan (self))->room;
+}
+
+static void
+add_fields (LrDetailsRoom     *self,
+            GtkWidget         *grid,
+            const LrPropTable *table,
+            const char *const *keys)
+{
+  for (; *keys != NULL; keys++)
+    {
+      gboolean is_wide = (*keys)[0] == '=';
+      const LrProp *prop = lr_prop_table_find (table, *keys + (is_wide ? 1 : 0));
+
+      if (prop != NULL && prop->label != NULL)
+        lr_field_grid_add (LR_FIELD_GRID (grid), prop, g_str_equal (prop->key, "north-deg") ? _("North") : NULL, self->units,
+                           is_wide);
+    }
+}
+
+static void
+set_field (LrField       *field,
+           gconstpointer  owner)
+{
+  const LrProp *prop = lr_field_get_prop (field);
+
+  if (lr_prop_is_text (prop))
+    lr_field_set_text (field, lr_prop_get_text (prop, owner));
+  else
+    lr_field_set_number (field, lr_prop_get_number (prop, owner));
+}
+
+static void
+set_fields (GtkWidget     *grid,
+            gconstpointer  owner)
+{
+  for (guint i = 0; i < lr_field_grid_get_n (LR_FIELD_GRID (grid)); i++)
+    set_field (lr_field_grid_get (LR_FIELD_GRID (grid), i), owner);
+}
+
+/* Walls are made anew when there are more or fewer, or when one turns to another side of the compass */
+static void
+update_walls (LrDetailsRoom *self)
+{
+  const LrRoom *room = get_room (self);
+  LrFieldGrid *grid = LR_FIELD_GRID (self->wall_grid);
+  gboolean is_current = lr_field_grid_get_n (grid) == room->n_corners;
+
+  gtk_widget_set_visible (self->walls, room->n_corners > 0);
+  if (!is_current)
+    lr_field_grid_clear (grid);
+  for (gsize i = 0; i < room->n_corners; i++)
+    {
+      LrVec2 from_m, along;
+      double length_m = 0.0;
+      g_autofree char *label = g_strdup_printf ("%s", lr_wall_title (room, (int) i));
+
+      if (!is_current)
+        lr_field_grid_add (grid, &wall_prop, label, self->units, FALSE);
+      lr_room_wall (room, (int) i, &from_m, &along, &length_m);
+      lr_field_set_number (lr_field_grid_get (grid, (guint) i), length_m);
+    }
+}
+
+static gconstpointer
+get_surface (LrDetailsRoom *self,
+             guint          index)
+{
+  const LrRoom *room = get_room (self);
+
+  return index == 0 ? &room->walls : index == 1 ? &room->floor : &room->ceiling;
+}
+
+static void
+update_surfaces (LrDetailsRoom *self)
+{
+  LrFieldGrid *grid = LR_FIELD_GRID (self->surface_grid);
+  const guint n = G_N_ELEMENTS (surface_keys);
+
+  for (guint i = 0; i < G_N_ELEMENTS (surface_names) * n; i++)
+    {
+      const LrProp *prop = lr_prop_table_find (lr_surface_table (), surface_keys[i % n]);
+
+      if (i >= lr_field_grid_get_n (grid))
+        lr_field_grid_add (grid, prop, i % n == 0 ? _(surface_titles[i / n]) : NULL, self->units, FALSE);
+      set_field (lr_field_grid_get (grid, i), get_surface (self, i / n));
+    }
+}
+
+static void
+update_limits (LrDetailsRoom *self)
+{
+  LrFieldGrid *grid = LR_FIELD_GRID (self->limit_grid);
+
+  for (guint i = 0; i < LR_N_LIMITS; i++)
+    {
+      const LrLimitInfo *info = lr_limit_info ((LrLimit) i);
+
+      if (i >= lr_field_grid_get_n (grid))
+        gtk_widget_set_tooltip_text (GTK_WIDGET (lr_field_grid_add (grid, &info->prop, NULL, self->units, TRUE)),
+                                     _(info->source));
+      lr_field_set_number (lr_field_grid_get (grid, i), get_plan (self)->limits.value[i]);
+    }
+}
+
+static GtkTextBuffer *
+get_buffer (LrDetailsRoom *self)
+{
+  return gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->requests_view));
+}
+
+static void
+update_requests (LrDetailsRoom *self)
+{
+  g_autofree char *text = g_strjoinv ("\n", get_plan (self)->job->requests);
+
+  if (g_strcmp0 (text, self->shown_requests) == 0)
+    return;
+
+  g_free (self->shown_requests);
+  self->shown_requests = g_strdup (text);
+  gtk_text_buffer_set_text (get_buffer (self), text, -1);
+}
+
+static gboolean
+is_open (GtkWidget *expander)
+{
+  return gtk_expander_get_expanded (GTK_EXPANDER (expander));
+}
+
+static void
+make_fields (LrDetailsRoom *self)
+{
+  LrUnits units = lr_document_get_units (self->document);
+  gboolean is_made = lr_field_grid_get_n (LR_FIELD_GRID (self->room_grid)) > 0;
+
+  if (is_made && units == self->units)
+    return;
+
+  self->units = units;
+  lr_field_grid_clear (LR_FIELD_GRID (self->room_grid));
+  lr_field_grid_clear (LR_FIELD_GRID (self->job_grid));
+  lr_field_grid_clear (LR_FIELD_GRID (self->wall_grid));
+  lr_field_grid_clear (LR_FIELD_GRID (self->surface_grid));
+  lr_field_grid_clear (LR_FIELD_GRID (self->limit_grid));
+  add_fields (self, self->room_grid, lr_room_table (), room_keys);
+  add_fields (self, self->job_grid, lr_job_table (), job_keys);
+}
+
+/**
+ * lr_details_room_update:
+ *
+ * Shows the plan that the document shows now.
+ */
+void
+lr_details_room_update (LrDetailsRoom *self)
+{
+  make_fields (self);
+  gtk_widget_set_sensitive (self->box, !get_plan (self)->is_read_only);
+  set_fields (self->room_grid, get_room (self));
+  set_fields (self->job_grid, get_plan (self)->job);
+  update_walls (self);
+  if (is_open (self->requests))
+    update_requests (self);
+  if (is_open (self->contacts))
+    lr_contacts_set (LR_CONTACTS (self->contacts_editor), get_plan (self)->job->contacts, get_plan (self)->job->n_contacts);
+  if (is_open (self->surfaces))
+    update_surfaces (self);
+  if (is_open (self->limits))
+    update_limits (self);
+}
+
+/* Edits. Each callback knows which grid it belongs to. */
+
+static void
+commit (LrDetailsRoom *self,
+        LrPlan        *next,
+        const char    *what,
+        const char    *merge_key,
+        GError        *error)
+{
+  if (next != NULL)
+    {
+      lr_document_commit_merge (self->document, next, what, merge_key);
+      return;
+    }
+  lr_document_say (self->document, error->message);
+  lr_details_room_update (self);
+}
+
+static const LrPlan *
+get_base (LrDetailsRoom *self)
+{
+  return lr_document_get_committed (self->document);
+}
+
+static void
+room_number_cb (LrDetailsRoom *self,
+                LrField       *field,
+                double         value,
+                gboolean       is_step)
+{
+  const LrProp *prop = lr_field_get_prop (field);
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_set_room (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL, error);
+}
+
+static void
+room_text_cb (LrDetailsRoom *self,
+              LrField       *field,
+              const char    *text)
+{
+  const LrProp *prop = lr_field_get_prop (field);
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_set_room_text (get_base (self), prop->key, text, &error), _(prop->label), NULL, error);
+}
+
+static void
+wall_number_cb (LrDetailsRoom *self,
+                LrField       *field,
+                double         value,
+                gboolean       is_step)
+{
+  g_autoptr (GError) error = NULL;
+  guint wall = 0;
+
+  while (wall < lr_field_grid_get_n (LR_FIELD_GRID (self->wall_grid))
+         && lr_field_grid_get (LR_FIELD_GRID (self->wall_grid), wall) != field)
+    wall++;
+  commit (self, lr_plan_set_wall_length (get_base (self), (int) wall, value, &error), _("Length of a wall"),
+          is_step ? "wall" : NULL, error);
+}
+
+static void
+job_number_cb (LrDetailsRoom *self,
+               LrField       *field,
+               double         value,
+               gboolean       is_step)
+{
+  const LrProp *prop = lr_field_get_prop (field);
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_set_job_number (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL,
+          error);
+}
+
+static void
+job_text_cb (LrDetailsRoom *self,
+             LrField       *field,
+             const char    *text)
+{
+  const LrProp *prop = lr_field_get_prop (field);
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_set_job (get_base (self), prop->key, text, &error), _(prop->label), NULL, error);
+}
+
+/* "walls.reflectance-pct"; (transfer full) */
+static char *
+surface_key (LrDetailsRoom *self,
+             LrField       *field)
+{
+  LrFieldGrid *grid = LR_FIELD_GRID (self->surface_grid);
+  guint index = 0;
+
+  while (index + 1 < lr_field_grid_get_n (grid) && lr_field_grid_get (grid, index) != field)
+    index++;
+  return g_strdup_printf ("%s.%s", surface_names[index / G_N_ELEMENTS (surface_keys)], lr_field_get_prop (field)->key);
+}
+
+static void
+surface_number_cb (LrDetailsRoom *self,
+                   LrField       *field,
+                   double         value,
+                   gboolean       is_step)
+{
+  g_autofree char *key = surface_key (self, field);
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_set_room (get_base (self), key, value, &error), _("Surfaces"), is_step ? key : NULL, error);
+}
+
+static void
+surface_text_cb (LrDetailsRoom *self,
+                 LrField       *field,
+                 const char    *text)
+{
+  g_autofree char *key = surface_key (self, field);
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_set_room_text (get_base (self), key, text, &error), _("Surfaces"), NULL, error);
+}
+
+static void
+limit_number_cb (LrDetailsRoom *self,
+                 LrField       *field,
+                 double         value,
+                 gboolean       is_step)
+{
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < LR_N_LIMITS; i++)
+    if (&lr_limit_info ((LrLimit) i)->prop == lr_field_get_prop (field))
+      {
+        commit (self, lr_plan_set_limit (get_base (self), (LrLimit) i, value, &error), _(lr_field_get_prop (field)->label),
+                is_step ? "limit" : NULL, error);
+        return;
+      }
+}
+
+static void
+requests_leave_cb (LrDetailsRoom *self)
+{
+  GtkTextIter start, end;
+  g_autofree char *text = NULL;
+  g_auto (GStrv) lines = NULL;
+  g_autoptr (GPtrArray) requests = g_ptr_array_new ();
+  g_autoptr (GError) error = NULL;
+
+  if (self->document == NULL || self->shown_requests == NULL)
+    return;
+
+  gtk_text_buffer_get_bounds (get_buffer (self), &start, &end);
+  text = gtk_text_buffer_get_text (get_buffer (self), &start, &end, FALSE);
+  if (g_strcmp0 (text, self->shown_requests) == 0)
+    return;
+
+  lines = g_strsplit (text, "\n", -1);
+  for (guint i = 0; lines[i] != NULL; i++)
+    if (g_strstrip (lines[i])[0] != '\0')
+      g_ptr_array_add (requests, lines[i]);
+  g_ptr_array_add (requests, NULL);
+  commit (self, lr_plan_set_requests (get_base (self), (const char *const *) requests->pdata, &error), _("Requests to the place"),
+          NULL, error);
+}
+
+static void
+contacts_changed_cb (LrDetailsRoom *self)
+{
+  g_autoptr (GError) error = NULL;
+  gsize n;
+  const LrContact *contacts = lr_contacts_get (LR_CONTACTS (self->contacts_editor), &n);
+
+  commit (self, lr_plan_set_contacts (get_base (self), contacts, n, &error), _("People to call"), NULL, error);
+}
+
+static void
+refused_cb (LrDetailsRoom *self,
+            LrField       *field,
+            const char    *sentence)
+{
+  gtk_label_set_label (GTK_LABEL (self->refused), sentence != NULL ? sentence : "");
+  gtk_widget_set_visible (self->refused, sentence != NULL);
+}
+
+static void
+lr_details_room_dispose (GObject *object)
+{
+  LrDetailsRoom *self = LR_DETAILS_ROOM (object);
+
+  g_clear_object (&self->document);
+  gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_DETAILS_ROOM);
+  g_clear_pointer (&self->shown_requests, g_free);
+  G_OBJECT_CLASS (lr_details_room_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, box);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, room_grid);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, walls);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, wall_grid);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, job);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, job_grid);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, requests);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, requests_view);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, contacts);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, contacts_editor);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, surfaces);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, surface_grid);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, limits);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, limit_grid);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, refused);
+}
+
+static void
+lr_details_room_class_init (LrDetailsRoomClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lr_details_room_dispose;
+  g_type_ensure (LR_TYPE_FIELD_GRID);
+  g_type_ensure (LR_TYPE_CONTACTS);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/details-room.ui");
+  bind_children (widget_class);
+}
+
+static void
+connect_grid (LrDetailsRoom *self,
+              GtkWidget     *grid,
+              GCallback      number,
+              GCallback      text)
+{
+  g_signal_connect_object (grid, "number", number, self, G_CONNECT_SWAPPED);
+  if (text != NULL)
+    g_signal_connect_object (grid, "text", text, self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (grid, "refused", G_CALLBACK (refused_cb), self, G_CONNECT_SWAPPED);
+}
+
+static void
+lr_details_room_init (LrDetailsRoom *self)
+{
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  connect_grid (self, self->room_grid, G_CALLBACK (room_number_cb), G_CALLBACK (room_text_cb));
+  connect_grid (self, self->wall_grid, G_CALLBACK (wall_number_cb), NULL);
+  connect_grid (self, self->job_grid, G_CALLBACK (job_number_cb), G_CALLBACK (job_text_cb));
+  connect_grid (self, self->surface_grid, G_CALLBACK (surface_number_cb), G_CALLBACK (surface_text_cb));
+  connect_grid (self, self->limit_grid, G_CALLBACK (limit_number_cb), NULL);
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (requests_leave_cb), self);
+  gtk_widget_add_controller (self->requests_view, focus);
+  g_signal_connect_object (self->contacts_editor, "changed", G_CALLBACK (contacts_changed_cb), self, G_CONNECT_SWAPPED);
+}
+
+/**
+ * lr_details_room_set_document:
+ * @document: whose room and job are shown; once. lr_details_room_update() tells of its changes
+ */
+void
+lr_details_room_set_document (LrDetailsRoom *self,
+                              LrDocument    *document)
+{
+  GtkWidget *expanders[] = { self->requests, self->contacts, self->surfaces, self->limits };
+
+  g_return_if_fail (self->document == NULL);
+
+  self->document = g_object_ref (document);
+  for (gsize i = 0; i < G_N_ELEMENTS (expanders); i++)
+    g_signal_connect_object (expanders[i], "notify::expanded", G_CALLBACK (lr_details_room_update), self, G_CONNECT_SWAPPED);
+}

@@ -1,0 +1,311 @@
+/* details_rows.c - which properties of a kind of thing come first, and what a field of each offers
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "details_rows.h"
+
+#include <glib/gi18n-lib.h>
+
+#define FACE "facing-deg"
+
+static const char *const person_keys[] = {
+  "name", "role", "posture", "stature-mm", "x-mm", "y-mm", "=looks-at", "eye-height-mm", "seat-height-mm", "has-glasses", NULL
+};
+static const char *const camera_keys[] = {
+  "lens", "f-number", "lens-height-mm", "focus-mm", "x-mm", "y-mm", "=aims-at", "shutter-s", "iso", "frame-rate-fps",
+  "white-balance-k", NULL
+};
+static const char *const light_keys[] = {
+  "job", "dim-pct", "lamp-height-mm", "color-temperature-k", "x-mm", "y-mm", "=aims-at", "beam-deg", "power-w", NULL
+};
+static const char *const boom_keys[] = {
+  "tip-height-mm", "omni-share-pct", "tip-x-mm", "tip-y-mm", "x-mm", "y-mm", "=aims-at", NULL
+};
+static const char *const lavalier_keys[] = { "=worn-by", "omni-share-pct", NULL };
+static const char *const panel_keys[] = {
+  "width-mm", "height-mm", "bottom-mm", FACE, "x-mm", "y-mm", "reflectance-pct", NULL
+};
+static const char *const lead_keys[] = { "=socket", "=feeds", "length-mm", "core-mm2", NULL };
+static const char *const furniture_keys[] = {
+  "=name", "width-mm", "length-mm", "height-mm", FACE, "x-mm", "y-mm", "is-fixed", NULL
+};
+static const char *const door_keys[] = { "=name", "width-mm", "along-mm", "hinge", "swing", "is-exit", NULL };
+static const char *const window_keys[] = { "=name", "width-mm", "along-mm", "sill-mm", "head-mm", "=blind", NULL };
+static const char *const socket_keys[] = { "=circuit", "outlets", "height-mm", "along-mm", NULL };
+static const char *const circuit_keys[] = { "=name", "volts-v", "amps-a", "known-load-w", NULL };
+static const char *const noise_keys[] = {
+  "=name", "level-db", "height-mm", "x-mm", "y-mm", "can-switch-off", "is-off", "=when", NULL
+};
+static const char *const house_light_keys[] = {
+  "=name", "x-mm", "y-mm", "height-mm", "color-temperature-k", "is-on", "can-switch-off", "may-flicker", NULL
+};
+static const char *const no_keys[] = { NULL };
+
+static const char *const *const keys_by_kind[LR_N_ITEM_KINDS] = {
+  [LR_ITEM_PERSON] = person_keys, [LR_ITEM_CAMERA] = camera_keys, [LR_ITEM_LIGHT] = light_keys,
+  [LR_ITEM_MICROPHONE] = boom_keys, [LR_ITEM_PANEL] = panel_keys, [LR_ITEM_LEAD] = lead_keys,
+  [LR_ITEM_FURNITURE] = furniture_keys, [LR_ITEM_DOOR] = door_keys, [LR_ITEM_WINDOW] = window_keys,
+  [LR_ITEM_SOCKET] = socket_keys, [LR_ITEM_CIRCUIT] = circuit_keys, [LR_ITEM_NOISE] = noise_keys,
+  [LR_ITEM_HOUSE_LIGHT] = house_light_keys, [LR_ITEM_LENS] = no_keys,
+};
+
+/* Full stops and thirds that lenses have marked, mains-safe shutters for 50 and 60 Hz, and so on */
+static const double stops[] = { 1.4, 1.8, 2.0, 2.8, 4.0, 5.6, 8.0, 11.0, 16.0 };
+static const double shutters[] = { 1.0 / 24, 1.0 / 25, 1.0 / 30, 1.0 / 48, 1.0 / 50, 1.0 / 60, 1.0 / 100, 1.0 / 120, 1.0 / 125, 1.0 / 250 };
+static const double isos[] = { 100, 200, 400, 640, 800, 1250, 1600, 3200, 6400, 12800 };
+static const double frame_rates[] = { 23.976, 24, 25, 29.97, 30, 48, 50, 59.94, 60 };
+static const double whites[] = { 2700, 3000, 3200, 4000, 4300, 5000, 5600, 6500 };
+static const double nds[] = { 0.0, 1, 2, 3, 4, 6, 8, 10 };
+static const double volts[] = { 100, 120, 230 };
+static const double amps[] = { 10, 13, 15, 16, 20, 32 };
+
+static const struct { const char *key; const double *values; gsize n; } presets[] = {
+  { "f-number", stops, G_N_ELEMENTS (stops) },
+  { "shutter-s", shutters, G_N_ELEMENTS (shutters) },
+  { "iso", isos, G_N_ELEMENTS (isos) },
+  { "frame-rate-fps", frame_rates, G_N_ELEMENTS (frame_rates) },
+  { "white-balance-k", whites, G_N_ELEMENTS (whites) },
+  { "color-temperature-k", whites, G_N_ELEMENTS (whites) },
+  { "nd-stops", nds, G_N_ELEMENTS (nds) },
+  { "volts-v", volts, G_N_ELEMENTS (volts) },
+  { "amps-a", amps, G_N_ELEMENTS (amps) },
+};
+
+/**
+ * lr_details_keys:
+ * @item: what is in hand
+ *
+ * Returns: (transfer none): keys of its first properties
+ */
+const char *const *
+lr_details_keys (const LrItem *item)
+{
+  if (item->kind == LR_ITEM_MICROPHONE && item->microphone.form == LR_MIC_LAVALIER)
+    return lavalier_keys;
+
+  return keys_by_kind[item->kind];
+}
+
+static gboolean
+has_key (const char *const *keys,
+         const char        *key)
+{
+  for (; *keys != NULL; keys++)
+    if (g_str_equal (*keys + ((*keys)[0] == '=' ? 1 : 0), key))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+add_others (GPtrArray         *others,
+            const LrPropTable *table,
+            const char *const *keys)
+{
+  for (gsize i = 0; i < table->n_props; i++)
+    if (table->props[i].label != NULL && !has_key (keys, table->props[i].key))
+      g_ptr_array_add (others, (gpointer) &table->props[i]);
+}
+
+/**
+ * lr_details_other_props:
+ * @item: what is in hand
+ *
+ * Returns: (transfer container) (element-type LrProp): its other properties, those of its kind first
+ */
+GPtrArray *
+lr_details_other_props (const LrItem *item)
+{
+  const LrItemKindInfo *info = lr_item_kind_info (item->kind);
+  const char *const *keys = lr_details_keys (item);
+  GPtrArray *others = g_ptr_array_new ();
+
+  add_others (others, &info->table, keys);
+  add_others (others, lr_item_common_table (info->place), keys);
+  return others;
+}
+
+const char *
+lr_details_label (const LrItem *item,
+                  const char   *key)
+{
+  gboolean is_boom = item->kind == LR_ITEM_MICROPHONE;
+
+  if (g_str_equal (key, "x-mm"))
+    return is_boom ? _("Stand from west") : _("From west wall");
+  if (g_str_equal (key, "y-mm"))
+    return is_boom ? _("Stand from south") : _("From south wall");
+  if (g_str_equal (key, "tip-x-mm"))
+    return _("Tip from west");
+  if (g_str_equal (key, "tip-y-mm"))
+    return _("Tip from south");
+  if (g_str_equal (key, "omni-share-pct"))
+    return _("Omni share");
+  return NULL;
+}
+
+gsize
+lr_details_presets (const char    *key,
+                    const double **values)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (presets); i++)
+    if (g_str_equal (presets[i].key, key))
+      {
+        *values = presets[i].values;
+        return presets[i].n;
+      }
+  return 0;
+}
+
+static void
+add_option (GPtrArray  *ids,
+            GPtrArray  *titles,
+            const char *id,
+            char       *title)
+{
+  g_ptr_array_add (ids, g_strdup (id));
+  g_ptr_array_add (titles, title);
+}
+
+static gboolean
+may_name (const LrProp *prop,
+          const LrItem *item,
+          const LrItem *other)
+{
+  if (g_str_equal (other->id, item->id))
+    return FALSE;
+  if (g_str_equal (prop->target, LR_TARGET_ITEM))
+    return other->kind != LR_ITEM_LEAD && other->kind != LR_ITEM_CIRCUIT && other->kind != LR_ITEM_SOCKET;
+
+  return g_str_equal (prop->target, lr_item_kind_info (other->kind)->word);
+}
+
+/* Cameras and lights meet a person's eyes */
+static char *
+option_title (const LrProp *prop,
+              const LrItem *other)
+{
+  g_autofree char *title = lr_item_title (other);
+
+  if (other->kind == LR_ITEM_PERSON && g_str_equal (prop->target, LR_TARGET_ITEM) && g_str_equal (prop->key, "aims-at"))
+    /* Translators: where a camera aims: a person, at the eyes */
+    return g_strdup_printf (_("%s, eyes"), title);
+
+  return g_steal_pointer (&title);
+}
+
+/**
+ * lr_details_set_options:
+ * @field: of a reference
+ *
+ * Offers nothing, then everything in the set-up, or in the kit, that it may name.
+ */
+void
+lr_details_set_options (LrField      *field,
+                        const LrPlan *plan,
+                        const LrItem *item)
+{
+  const LrProp *prop = lr_field_get_prop (field);
+  const LrSetup *setup = lr_plan_get_setup (plan);
+  g_autoptr (GPtrArray) ids = g_ptr_array_new_with_free_func (g_free), titles = g_ptr_array_new_with_free_func (g_free);
+
+  add_option (ids, titles, "", g_strdup (g_str_equal (prop->target, "person") ? _("nobody") : _("nothing")));
+  if (g_str_equal (prop->target, "lens"))
+    for (guint i = 0; i < plan->kit->len; i++)
+      {
+        const LrKitEntry *entry = g_ptr_array_index (plan->kit, i);
+
+        if (entry->item->kind == LR_ITEM_LENS)
+          add_option (ids, titles, entry->item->id, g_strdup (entry->title));
+      }
+  for (guint i = 0; i < setup->items->len; i++)
+    {
+      const LrItem *other = g_ptr_array_index (setup->items, i);
+
+      if (may_name (prop, item, other))
+        add_option (ids, titles, other->id, option_title (prop, other));
+    }
+  g_ptr_array_add (ids, NULL);
+  g_ptr_array_add (titles, NULL);
+  lr_field_set_options (field, (const char *const *) ids->pdata, (const char *const *) titles->pdata);
+}
+
+/**
+ * lr_details_set_placeholder:
+ * @field: of an optional number
+ *
+ * Says in the empty field what counts in its place.
+ */
+void
+lr_details_set_placeholder (LrField       *field,
+                            const LrStudy *study,
+                            const LrItem  *item,
+                            LrUnits        units)
+{
+  const char *key = lr_field_get_prop (field)->key;
+  const LrCameraReading *camera = lr_study_find_camera (study, item->id);
+  const LrPlaced *placed = lr_study_find_placed (study, item->id);
+  g_autofree char *text = NULL;
+
+  if (g_str_equal (key, "focus-mm") && camera != NULL && camera->has_subject)
+    text = lr_length_format (camera->focus_m, units);
+  else if (g_str_equal (key, "eye-height-mm") && placed != NULL && item->kind == LR_ITEM_PERSON)
+    text = lr_length_format (placed->eyes_m.z, units);
+  else if (g_str_equal (key, "aim-height-mm"))
+    text = g_strdup (_("the eyes"));
+  else
+    text = g_strdup (_("not given"));
+  lr_field_set_placeholder (field, text);
+}
+
+double
+lr_details_offset (const LrProp *prop,
+                   const LrRoom *room)
+{
+  gboolean is_x = g_str_equal (prop->key, "x-mm") || g_str_equal (prop->key, "tip-x-mm");
+  gboolean is_y = g_str_equal (prop->key, "y-mm") || g_str_equal (prop->key, "tip-y-mm");
+  double least = HUGE_VAL;
+
+  if ((!is_x && !is_y) || room->n_corners == 0)
+    return 0.0;
+
+  for (gsize i = 0; i < room->n_corners; i++)
+    least = fmin (least, is_x ? room->corners_m[i].x : room->corners_m[i].y);
+  return least;
+}
+
+static const char *
+get_target (const LrItem *item)
+{
+  switch ((int) item->kind)
+    {
+    case LR_ITEM_PERSON:
+      return item->person.looks_at;
+    case LR_ITEM_CAMERA:
+      return item->camera.aims_at;
+    case LR_ITEM_LIGHT:
+      return item->light.aims_at;
+    default:
+      return "";
+    }
+}
+
+/**
+ * lr_details_is_live:
+ *
+ * Returns: %FALSE for what is overridden: the facing and tilt of what looks or aims at something
+ */
+gboolean
+lr_details_is_live (const LrProp *prop,
+                    const LrItem *item)
+{
+  if (g_str_equal (prop->key, FACE) || g_str_equal (prop->key, "tilt-deg"))
+    return get_target (item)[0] == '\0';
+  if (g_str_equal (prop->key, "seat-height-mm"))
+    return item->kind == LR_ITEM_PERSON && item->person.posture == LR_POSTURE_SEATED;
+  if (g_str_equal (prop->key, "across-pct") || g_str_equal (prop->key, "down-pct") || g_str_equal (prop->key, "aim-height-mm"))
+    return get_target (item)[0] != '\0';
+  return TRUE;
+}

@@ -1,0 +1,183 @@
+/* field_grid.c - fields with their labels, two pairs a row
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "field_grid.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _LrFieldGrid
+{
+  GtkWidget  parent_instance;
+
+  GtkWidget *grid;
+  GPtrArray *fields;
+  int        row, pair;  /* where the next one goes: pair 0 is the left, 1 the right half */
+};
+
+enum
+{
+  NUMBER,
+  TEXT,
+  REFUSED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (LrFieldGrid, lr_field_grid, GTK_TYPE_WIDGET)
+
+static void
+number_cb (LrFieldGrid *self,
+           double       value,
+           gboolean     is_step,
+           LrField     *field)
+{
+  g_signal_emit (self, signals[NUMBER], 0, field, value, is_step);
+}
+
+static void
+text_cb (LrFieldGrid *self,
+         const char  *text,
+         LrField     *field)
+{
+  g_signal_emit (self, signals[TEXT], 0, field, text);
+}
+
+static void
+refused_cb (LrFieldGrid *self,
+            const char  *sentence,
+            LrField     *field)
+{
+  g_signal_emit (self, signals[REFUSED], 0, field, sentence);
+}
+
+static void
+lr_field_grid_dispose (GObject *object)
+{
+  LrFieldGrid *self = LR_FIELD_GRID (object);
+
+  g_clear_pointer (&self->grid, gtk_widget_unparent);
+  g_clear_pointer (&self->fields, g_ptr_array_unref);
+  G_OBJECT_CLASS (lr_field_grid_parent_class)->dispose (object);
+}
+
+static void
+lr_field_grid_class_init (LrFieldGridClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  GType type = G_TYPE_FROM_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lr_field_grid_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  signals[NUMBER] = g_signal_new ("number", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 3, LR_TYPE_FIELD,
+                                  G_TYPE_DOUBLE, G_TYPE_BOOLEAN);
+  signals[TEXT] = g_signal_new ("text", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2, LR_TYPE_FIELD,
+                                G_TYPE_STRING);
+  signals[REFUSED] = g_signal_new ("refused", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2, LR_TYPE_FIELD,
+                                   G_TYPE_STRING);
+}
+
+static void
+lr_field_grid_init (LrFieldGrid *self)
+{
+  self->fields = g_ptr_array_new ();
+  self->grid = gtk_grid_new ();
+  gtk_grid_set_row_spacing (GTK_GRID (self->grid), 4);
+  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 8);
+  gtk_widget_set_parent (self->grid, GTK_WIDGET (self));
+}
+
+GtkWidget *
+lr_field_grid_new (void)
+{
+  return g_object_new (LR_TYPE_FIELD_GRID, NULL);
+}
+
+static void
+attach (LrFieldGrid *self,
+        GtkWidget   *field,
+        const char  *label,
+        gboolean     is_wide)
+{
+  gboolean has_own_label = lr_field_get_prop (LR_FIELD (field))->type == LR_PROP_FLAG;
+  int column = is_wide ? 0 : 2 * self->pair;
+
+  if (is_wide && self->pair == 1)
+    self->row++;
+  gtk_widget_set_hexpand (field, TRUE);
+  if (has_own_label)
+    gtk_grid_attach (GTK_GRID (self->grid), field, column + 1, self->row, is_wide ? 3 : 1, 1);
+  else
+    {
+      GtkWidget *text = gtk_label_new (label);
+
+      gtk_label_set_xalign (GTK_LABEL (text), 1.0f);
+      gtk_widget_add_css_class (text, "field-label");
+      gtk_grid_attach (GTK_GRID (self->grid), text, column, self->row, 1, 1);
+      gtk_grid_attach (GTK_GRID (self->grid), field, column + 1, self->row, is_wide ? 3 : 1, 1);
+    }
+
+  self->pair = is_wide ? 0 : 1 - self->pair;
+  if (self->pair == 0)
+    self->row++;
+}
+
+/**
+ * lr_field_grid_add:
+ * @prop: outlives the grid
+ * @label: (nullable): instead of the label of @prop
+ * @units: how lengths are read and written
+ * @is_wide: whether it takes a row of its own
+ *
+ * Returns: (transfer none): the field
+ */
+LrField *
+lr_field_grid_add (LrFieldGrid  *self,
+                   const LrProp *prop,
+                   const char   *label,
+                   LrUnits       units,
+                   gboolean      is_wide)
+{
+  GtkWidget *field = lr_field_new (prop, units);
+
+  g_signal_connect_object (field, "number", G_CALLBACK (number_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (field, "text", G_CALLBACK (text_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (field, "refused", G_CALLBACK (refused_cb), self, G_CONNECT_SWAPPED);
+  attach (self, field, label != NULL ? label : _(prop->label), is_wide);
+  g_ptr_array_add (self->fields, field);
+  return LR_FIELD (field);
+}
+
+/**
+ * lr_field_grid_clear:
+ *
+ * Takes all fields out.
+ */
+void
+lr_field_grid_clear (LrFieldGrid *self)
+{
+  GtkWidget *child;
+
+  g_ptr_array_set_size (self->fields, 0);
+  while ((child = gtk_widget_get_first_child (self->grid)) != NULL)
+    gtk_grid_remove (GTK_GRID (self->grid), child);
+  self->row = self->pair = 0;
+}
+
+guint
+lr_field_grid_get_n (LrFieldGrid *self)
+{
+  return self->fields->len;
+}
+
+LrField *
+lr_field_grid_get (LrFieldGrid *self,
+                   guint        index)
+{
+  return g_ptr_array_index (self->fields, index);
+}

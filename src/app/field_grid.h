@@ -1,0 +1,23 @@
+/* field_grid.h - fields with their labels, two pairs a row
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Signals: those of its fields, with the field in front.
+ *   "number"  (LrField *field, double value, gboolean is_step)
+ *   "text"    (LrField *field, char *text)
+ *   "refused" (LrField *field, char *sentence)
+ */
+
+#pragma once
+
+#include "field.h"
+
+#define LR_TYPE_FIELD_GRID (lr_field_grid_get_type ())
+G_DECLARE_FINAL_TYPE (LrFieldGrid, lr_field_grid, LR, FIELD_GRID, GtkWidget)
+
+GtkWidget *lr_field_grid_new     (void);
+/* @label (nullable): instead of the property's; @is_wide: takes a row of its own. Returns (transfer none): the field */
+LrField   *lr_field_grid_add     (LrFieldGrid *self, const LrProp *prop, const char *label, LrUnits units, gboolean is_wide);
+void       lr_field_grid_clear   (LrFieldGrid *self);
+guint      lr_field_grid_get_n   (LrFieldGrid *self);
+LrField   *lr_field_grid_get     (LrFieldGrid *self, guint index);

@@ -1,0 +1,268 @@
+/* finder_picture.c - a camera's picture, painted once for each thing that it shows
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The picture is painted into an image of the screen's resolution, which a render node shows until the picture is another.
+ * Plans share what they have in common, so a look at the pointers tells whether anything changed that a camera can see:
+ * a microphone's settings or a socket leave the picture as it is.
+ */
+
+#include "finder_picture.h"
+
+#include "viewfinder.h"
+
+#define CORNER_PX 4.0
+#define LEAST_WIDTH_PX 160
+#define USUAL_ASPECT (16.0 / 9.0)
+
+struct _LrFinderPicture
+{
+  GtkWidget      parent_instance;
+
+  LrDocument    *document;
+  char          *camera;    /* id; NULL: nothing to show */
+  LrPlan        *painted;   /* the plan that the image shows; NULL: none */
+  double         aspect;    /* width : height */
+  GskRenderNode *node;
+  int            node_width_px, node_scale;
+};
+
+G_DEFINE_FINAL_TYPE (LrFinderPicture, lr_finder_picture, GTK_TYPE_WIDGET)
+
+static gboolean
+is_seen (LrItemKind kind)
+{
+  return kind != LR_ITEM_SOCKET && kind != LR_ITEM_CIRCUIT && kind != LR_ITEM_LEAD && kind != LR_ITEM_NOISE;
+}
+
+/* The item of that id in @setup may be another one now; @index is where to look first */
+static gboolean
+has_same_item (const LrSetup *setup,
+               const LrItem  *item,
+               guint          index)
+{
+  if (index < setup->items->len && g_ptr_array_index (setup->items, index) == item)
+    return TRUE;
+
+  for (guint i = 0; i < setup->items->len; i++)
+    if (g_ptr_array_index (setup->items, i) == item)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+has_seen_items_of (const LrSetup *a,
+                   const LrSetup *b)
+{
+  for (guint i = 0; i < b->items->len; i++)
+    {
+      const LrItem *item = g_ptr_array_index (b->items, i);
+
+      if (is_seen (item->kind) && !has_same_item (a, item, i))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+looks_the_same (const LrPlan *a,
+                const LrPlan *b)
+{
+  const LrSetup *setup_a = lr_plan_get_setup (a), *setup_b = lr_plan_get_setup (b);
+
+  return setup_a == setup_b
+         || (setup_a->room == setup_b->room && has_seen_items_of (setup_a, setup_b) && has_seen_items_of (setup_b, setup_a));
+}
+
+static void
+forget_node (LrFinderPicture *self)
+{
+  g_clear_pointer (&self->node, gsk_render_node_unref);
+}
+
+static cairo_surface_t *
+paint_image (LrFinderPicture       *self,
+             const LrCameraReading *camera,
+             int                    width_px,
+             int                    height_px,
+             int                    scale)
+{
+  LrViewfinderStyle style = { width_px, TRUE, TRUE, TRUE };
+  cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width_px * scale, height_px * scale);
+  cairo_t *cr;
+
+  cairo_surface_set_device_scale (image, scale, scale);
+  cr = cairo_create (image);
+  lr_viewfinder_draw (cr, lr_document_get_study (self->document), camera, &style);
+  cairo_destroy (cr);
+  return image;
+}
+
+static void
+make_node (LrFinderPicture *self,
+           int              width_px,
+           int              height_px,
+           int              scale)
+{
+  const LrCameraReading *camera = lr_study_find_camera (lr_document_get_study (self->document), self->camera);
+  cairo_surface_t *image;
+  cairo_t *cr;
+
+  if (camera == NULL)
+    return;
+
+  image = paint_image (self, camera, width_px, height_px, scale);
+  self->node = gsk_cairo_node_new (&GRAPHENE_RECT_INIT (0, 0, (float) width_px, (float) height_px));
+  cr = gsk_cairo_node_get_draw_context (self->node);
+  cairo_set_source_surface (cr, image, 0.0, 0.0);
+  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_NEAREST);
+  cairo_paint (cr);
+  cairo_destroy (cr);
+  cairo_surface_destroy (image);
+  self->node_width_px = width_px;
+  self->node_scale = scale;
+}
+
+static void
+lr_finder_picture_snapshot (GtkWidget   *widget,
+                            GtkSnapshot *snapshot)
+{
+  LrFinderPicture *self = LR_FINDER_PICTURE (widget);
+  int width_px = gtk_widget_get_width (widget), height_px = gtk_widget_get_height (widget);
+  int scale = gtk_widget_get_scale_factor (widget);
+  int picture_width_px = MIN (width_px, (int) (height_px * self->aspect + 0.5));
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT ((float) ((width_px - picture_width_px) / 2), 0, (float) picture_width_px, (float) height_px);
+  GskRoundedRect outline;
+
+  if (self->camera == NULL || picture_width_px < 1 || height_px < 1)
+    return;
+
+  if (self->node == NULL || self->node_width_px != picture_width_px || self->node_scale != scale)
+    {
+      forget_node (self);
+      make_node (self, picture_width_px, height_px, scale);
+    }
+  if (self->node == NULL)
+    return;
+
+  gsk_rounded_rect_init_from_rect (&outline, &bounds, CORNER_PX);
+  gtk_snapshot_push_rounded_clip (snapshot, &outline);
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &bounds.origin);
+  gtk_snapshot_append_node (snapshot, self->node);
+  gtk_snapshot_restore (snapshot);
+  gtk_snapshot_pop (snapshot);
+}
+
+/* A picture that is higher than it is wide takes no more height than a wide one */
+static void
+lr_finder_picture_measure (GtkWidget      *widget,
+                           GtkOrientation  orientation,
+                           int             for_size,
+                           int            *minimum,
+                           int            *natural,
+                           int            *minimum_baseline,
+                           int            *natural_baseline)
+{
+  LrFinderPicture *self = LR_FINDER_PICTURE (widget);
+  int width_px = for_size < 0 ? LEAST_WIDTH_PX : for_size;
+
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    *minimum = *natural = LEAST_WIDTH_PX;
+  else
+    *minimum = *natural = (int) (width_px / MAX (self->aspect, USUAL_ASPECT) + 0.5);
+  *minimum_baseline = *natural_baseline = -1;
+}
+
+static GtkSizeRequestMode
+lr_finder_picture_get_request_mode (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+static void
+lr_finder_picture_dispose (GObject *object)
+{
+  LrFinderPicture *self = LR_FINDER_PICTURE (object);
+
+  forget_node (self);
+  g_clear_pointer (&self->painted, lr_plan_unref);
+  g_clear_pointer (&self->camera, g_free);
+  g_clear_object (&self->document);
+  G_OBJECT_CLASS (lr_finder_picture_parent_class)->dispose (object);
+}
+
+static void
+lr_finder_picture_class_init (LrFinderPictureClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lr_finder_picture_dispose;
+  widget_class->snapshot = lr_finder_picture_snapshot;
+  widget_class->measure = lr_finder_picture_measure;
+  widget_class->get_request_mode = lr_finder_picture_get_request_mode;
+  gtk_widget_class_set_css_name (widget_class, "finder");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void
+lr_finder_picture_init (LrFinderPicture *self)
+{
+  self->aspect = USUAL_ASPECT;
+}
+
+GtkWidget *
+lr_finder_picture_new (void)
+{
+  return g_object_new (LR_TYPE_FINDER_PICTURE, NULL);
+}
+
+static gboolean
+is_up_to_date (LrFinderPicture       *self,
+               LrPlan                *plan,
+               const LrCameraReading *camera)
+{
+  return self->painted != NULL && g_strcmp0 (self->camera, camera->item->id) == 0 && looks_the_same (self->painted, plan);
+}
+
+/**
+ * lr_finder_picture_show:
+ * @document: whose plan is shown
+ * @camera: (nullable): a reading of its study
+ *
+ * Paints anew at the next frame if what the camera sees may be another.
+ */
+void
+lr_finder_picture_show (LrFinderPicture       *self,
+                        LrDocument            *document,
+                        const LrCameraReading *camera)
+{
+  LrPlan *plan = lr_document_get_plan (document);
+  double aspect;
+
+  g_set_object (&self->document, document);
+  if (camera == NULL)
+    {
+      g_clear_pointer (&self->camera, g_free);
+      g_clear_pointer (&self->painted, lr_plan_unref);
+      forget_node (self);
+      gtk_widget_queue_draw (GTK_WIDGET (self));
+      return;
+    }
+  if (is_up_to_date (self, plan, camera))
+    return;
+
+  plan = lr_plan_ref (plan);
+  g_clear_pointer (&self->painted, lr_plan_unref);
+  self->painted = plan;
+  g_free (self->camera);
+  self->camera = g_strdup (camera->item->id);
+  aspect = camera->image_aspect > 0.0 ? camera->image_aspect : USUAL_ASPECT;
+  if (aspect != self->aspect)
+    {
+      self->aspect = aspect;
+      gtk_widget_queue_resize (GTK_WIDGET (self));
+    }
+  forget_node (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}

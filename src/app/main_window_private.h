@@ -1,0 +1,43 @@
+/* main_window_private.h - shared by the files that make up the window
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "main_window.h"
+
+#include "details.h"
+#include "journal.h"
+#include "remarks_panel.h"
+#include "tray.h"
+#include "viewfinders.h"
+
+struct _LrMainWindow
+{
+  GtkApplicationWindow parent_instance;
+
+  LrDocument *document;
+  LrJournal  *journal;
+  guint       notice_source;
+  int         seen_width_px, seen_height_px;
+  gboolean    is_example;
+  gboolean    may_close;     /* asked and answered */
+
+  GtkWidget  *title_label, *subtitle_label, *setup_button, *setup_label, *undo_button, *redo_button, *menu_button;
+  GtkWidget  *recovered_bar, *recovered_label, *toggles, *zoom_label, *notice, *notice_label, *centre, *right;
+  GMenu      *recent_menu;
+  LrTray     *tray;
+  LrCanvas   *canvas;
+  LrRemarksPanel *remarks;
+  LrViewfinders *viewfinders;
+  LrDetails  *details;
+};
+
+/* window_actions.c */
+void lr_main_window_add_actions    (LrMainWindow *self);
+void lr_main_window_update_actions (LrMainWindow *self);
+
+/* setup_menu.c */
+void lr_main_window_add_setup_actions (LrMainWindow *self);
+void lr_main_window_update_setups     (LrMainWindow *self);

@@ -1,0 +1,259 @@
+/* page_dialog.c - the plan on one page: look at it, save it as PDF, print it
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "page_dialog.h"
+
+#include "app.h"
+#include "ask.h"
+#include "page.h"
+
+#include <glib/gi18n-lib.h>
+
+#define MARGIN_PX 16.0
+
+#define LR_TYPE_PAGE_DIALOG (lr_page_dialog_get_type ())
+G_DECLARE_FINAL_TYPE (LrPageDialog, lr_page_dialog, LR, PAGE_DIALOG, GtkWindow)
+
+struct _LrPageDialog
+{
+  GtkWindow   parent_instance;
+
+  LrDocument *document;
+  GtkWidget  *paper, *sheet, *scale;
+};
+
+G_DEFINE_FINAL_TYPE (LrPageDialog, lr_page_dialog, GTK_TYPE_WINDOW)
+
+/* The paper of the locale: A4 nearly everywhere */
+static LrPaper
+locale_paper (void)
+{
+  return g_strcmp0 (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) == 0 ? LR_PAPER_LETTER : LR_PAPER_A4;
+}
+
+static LrPageOptions
+make_options (LrDocument *document,
+              LrPaper     paper)
+{
+  return (LrPageOptions) { paper, lr_document_get_units (document), g_get_real_time () / G_USEC_PER_SEC };
+}
+
+static LrPaper
+chosen_paper (LrPageDialog *self)
+{
+  return gtk_drop_down_get_selected (GTK_DROP_DOWN (self->paper)) == 1 ? LR_PAPER_LETTER : LR_PAPER_A4;
+}
+
+static void
+draw_sheet_cb (GtkDrawingArea *area,
+               cairo_t        *cr,
+               int             width_px,
+               int             height_px,
+               gpointer        data)
+{
+  LrPageDialog *self = data;
+  LrPageOptions options = make_options (self->document, chosen_paper (self));
+  double width_pt, height_pt, scale;
+
+  lr_paper_size_pt (options.paper, &width_pt, &height_pt);
+  scale = MIN ((width_px - 2.0 * MARGIN_PX) / width_pt, (height_px - 2.0 * MARGIN_PX) / height_pt);
+  if (scale <= 0.0)
+    return;
+
+  cairo_translate (cr, 0.5 * (width_px - scale * width_pt), 0.5 * (height_px - scale * height_pt));
+  cairo_scale (cr, scale, scale);
+  cairo_rectangle (cr, 0.0, 0.0, width_pt, height_pt);
+  cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
+  cairo_fill (cr);
+  cairo_rectangle (cr, 0.0, 0.0, width_pt, height_pt);
+  cairo_clip (cr);
+  lr_page_draw (cr, lr_document_get_study (self->document), lr_document_get_remarks (self->document), &options);
+}
+
+static void
+update (LrPageDialog *self)
+{
+  LrPageOptions options = make_options (self->document, chosen_paper (self));
+  g_autofree char *text = g_strdup_printf (_("The plan stands at 1 : %d on this paper."),
+                                           lr_page_scale (lr_document_get_study (self->document), &options));
+
+  gtk_label_set_label (GTK_LABEL (self->scale), text);
+  gtk_widget_queue_draw (self->sheet);
+}
+
+static void
+draw_page_cb (GtkPrintOperation *operation,
+              GtkPrintContext   *context,
+              int                page,
+              LrDocument        *document)
+{
+  LrPaper paper = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (operation), "lr-paper"));
+  LrPageOptions options = make_options (document, paper);
+  cairo_t *cr = gtk_print_context_get_cairo_context (context);
+  double width_pt, height_pt;
+
+  lr_paper_size_pt (paper, &width_pt, &height_pt);
+  cairo_scale (cr, gtk_print_context_get_width (context) / width_pt, gtk_print_context_get_height (context) / height_pt);
+  lr_page_draw (cr, lr_document_get_study (document), lr_document_get_remarks (document), &options);
+}
+
+static void
+print_done_cb (GtkPrintOperation       *operation,
+               GtkPrintOperationResult  result,
+               GtkWindow               *window)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (result == GTK_PRINT_OPERATION_RESULT_ERROR)
+    {
+      gtk_print_operation_get_error (operation, &error);
+      lr_tell (window, _("The page was not printed"), error != NULL ? error->message : NULL);
+    }
+}
+
+static void
+print_page (GtkWindow  *window,
+            LrDocument *document,
+            LrPaper     paper)
+{
+  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
+  g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
+  GtkPaperSize *size = gtk_paper_size_new (paper == LR_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
+
+  gtk_page_setup_set_paper_size (setup, size);
+  gtk_page_setup_set_orientation (setup, GTK_PAGE_ORIENTATION_LANDSCAPE);
+  gtk_paper_size_free (size);
+  gtk_print_operation_set_default_page_setup (operation, setup);
+  gtk_print_operation_set_use_full_page (operation, TRUE);
+  gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
+  gtk_print_operation_set_n_pages (operation, 1);
+  gtk_print_operation_set_job_name (operation, lr_document_get_plan (document)->job->title);
+  gtk_print_operation_set_allow_async (operation, TRUE);
+  g_object_set_data (G_OBJECT (operation), "lr-paper", GINT_TO_POINTER (paper));
+  g_signal_connect_object (operation, "draw-page", G_CALLBACK (draw_page_cb), document, 0);
+  g_signal_connect_object (operation, "done", G_CALLBACK (print_done_cb), window, 0);
+  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, window, NULL);
+}
+
+static void
+save_response_cb (GtkNativeDialog *dialog,
+                  int              response,
+                  LrPageDialog    *self)
+{
+  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  LrPageOptions options = make_options (self->document, chosen_paper (self));
+  g_autoptr (GError) error = NULL;
+
+  if (response == GTK_RESPONSE_ACCEPT && file != NULL && g_file_peek_path (file) != NULL)
+    {
+      const char *path = g_file_peek_path (file);
+
+      if (lr_page_write_pdf (lr_document_get_study (self->document), lr_document_get_remarks (self->document), &options, path,
+                             &error))
+        gtk_window_close (GTK_WINDOW (self));
+      else
+        lr_tell (GTK_WINDOW (self), _("The page was not saved"), error->message);
+    }
+  g_object_unref (dialog);
+}
+
+static void
+save_cb (GtkWidget  *widget,
+         const char *action,
+         GVariant   *parameter)
+{
+  LrPageDialog *self = LR_PAGE_DIALOG (widget);
+  GtkFileChooserNative *dialog =
+    gtk_file_chooser_native_new (_("Save the page as PDF"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_SAVE, _("_Save"), _("_Cancel"));
+  const LrJob *job = lr_document_get_plan (self->document)->job;
+  g_autofree char *title = g_strdelimit (g_strdup (job->title[0] != '\0' ? job->title : _("Plan")), "/\\:*?\"<>|", '-');
+  g_autofree char *name = g_strconcat (title, ".pdf", NULL);
+
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
+  g_signal_connect (dialog, "response", G_CALLBACK (save_response_cb), self);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (dialog));
+}
+
+static void
+print_cb (GtkWidget  *widget,
+          const char *action,
+          GVariant   *parameter)
+{
+  LrPageDialog *self = LR_PAGE_DIALOG (widget);
+
+  print_page (GTK_WINDOW (self), self->document, chosen_paper (self));
+}
+
+static void
+lr_page_dialog_dispose (GObject *object)
+{
+  LrPageDialog *self = LR_PAGE_DIALOG (object);
+
+  gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_PAGE_DIALOG);
+  g_clear_object (&self->document);
+  G_OBJECT_CLASS (lr_page_dialog_parent_class)->dispose (object);
+}
+
+static void
+lr_page_dialog_class_init (LrPageDialogClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lr_page_dialog_dispose;
+  gtk_widget_class_install_action (widget_class, "page.save", NULL, save_cb);
+  gtk_widget_class_install_action (widget_class, "page.print", NULL, print_cb);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/page-dialog.ui");
+  gtk_widget_class_bind_template_child (widget_class, LrPageDialog, paper);
+  gtk_widget_class_bind_template_child (widget_class, LrPageDialog, sheet);
+  gtk_widget_class_bind_template_child (widget_class, LrPageDialog, scale);
+}
+
+static void
+lr_page_dialog_init (LrPageDialog *self)
+{
+  const char *papers[] = { _("A4"), _("US Letter"), NULL };
+  g_autoptr (GtkStringList) model = gtk_string_list_new (papers);
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_drop_down_set_model (GTK_DROP_DOWN (self->paper), G_LIST_MODEL (model));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->paper), locale_paper () == LR_PAPER_LETTER ? 1 : 0);
+}
+
+static void
+page_cb (GSimpleAction *action,
+         GVariant      *parameter,
+         gpointer       data)
+{
+  LrPageDialog *self = g_object_new (LR_TYPE_PAGE_DIALOG, "transient-for", data, NULL);
+
+  self->document = g_object_ref (lr_main_window_get_document (data));
+  gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (self->sheet), draw_sheet_cb, self, NULL);
+  g_signal_connect_swapped (self->paper, "notify::selected", G_CALLBACK (update), self);
+  update (self);
+  gtk_window_present (GTK_WINDOW (self));
+}
+
+static void
+print_at_once_cb (GSimpleAction *action,
+                  GVariant      *parameter,
+                  gpointer       data)
+{
+  print_page (data, lr_main_window_get_document (data), locale_paper ());
+}
+
+static const GActionEntry entries[] = {
+  { "page", page_cb, NULL, NULL, NULL, { 0 } },
+  { "print", print_at_once_cb, NULL, NULL, NULL, { 0 } },
+};
+
+void
+lr_main_window_add_page_actions (LrMainWindow *self)
+{
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+}

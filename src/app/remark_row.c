@@ -1,0 +1,134 @@
+/* remark_row.c - a remark as the list of remarks holds it: the same object for the same key, whatever is edited
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "remark_row.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _LrRemarkRow
+{
+  GObject parent_instance;
+
+  char   *key, *markup, *text, *remedy;
+  LrGrade grade;
+  LrCheck check;
+};
+
+G_DEFINE_FINAL_TYPE (LrRemarkRow, lr_remark_row, G_TYPE_OBJECT)
+
+static guint changed_signal;
+
+static void
+lr_remark_row_finalize (GObject *object)
+{
+  LrRemarkRow *self = LR_REMARK_ROW (object);
+
+  g_free (self->key);
+  g_free (self->markup);
+  g_free (self->text);
+  g_free (self->remedy);
+  G_OBJECT_CLASS (lr_remark_row_parent_class)->finalize (object);
+}
+
+static void
+lr_remark_row_class_init (LrRemarkRowClass *klass)
+{
+  G_OBJECT_CLASS (klass)->finalize = lr_remark_row_finalize;
+  changed_signal = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static void
+lr_remark_row_init (LrRemarkRow *self)
+{
+}
+
+/**
+ * lr_remark_row_new:
+ * @remark: copied
+ *
+ * Returns: (transfer full): a row for it
+ */
+LrRemarkRow *
+lr_remark_row_new (const LrRemark *remark)
+{
+  LrRemarkRow *self = g_object_new (LR_TYPE_REMARK_ROW, NULL);
+
+  self->key = g_strdup (remark->key);
+  lr_remark_row_set (self, remark);
+  return self;
+}
+
+static gboolean
+take (char       **field,
+      const char  *value)
+{
+  if (g_strcmp0 (*field, value) == 0)
+    return FALSE;
+
+  g_free (*field);
+  *field = g_strdup (value);
+  return TRUE;
+}
+
+/**
+ * lr_remark_row_set:
+ * @remark: of the same key
+ *
+ * Takes over its words, and says "changed" if they are others.
+ */
+void
+lr_remark_row_set (LrRemarkRow    *self,
+                   const LrRemark *remark)
+{
+  gboolean has_changed = self->grade != remark->grade;
+
+  self->grade = remark->grade;
+  self->check = remark->check;
+  has_changed |= take (&self->markup, remark->markup);
+  has_changed |= take (&self->text, remark->text);
+  has_changed |= take (&self->remedy, remark->remedy != NULL ? remark->remedy->sentence : NULL);
+  if (has_changed)
+    g_signal_emit (self, changed_signal, 0);
+}
+
+const char *
+lr_remark_row_get_key (LrRemarkRow *self)
+{
+  return self->key;
+}
+
+const char *
+lr_remark_row_get_markup (LrRemarkRow *self)
+{
+  return self->markup;
+}
+
+const char *
+lr_remark_row_get_text (LrRemarkRow *self)
+{
+  return self->text;
+}
+
+const char *
+lr_remark_row_get_remedy (LrRemarkRow *self)
+{
+  return self->remedy;
+}
+
+LrGrade
+lr_remark_row_get_grade (LrRemarkRow *self)
+{
+  return self->grade;
+}
+
+const char *
+lr_remark_row_get_source (LrRemarkRow *self)
+{
+  const char *source = lr_check_info (self->check)->source;
+
+  return source != NULL && source[0] != '\0' ? _(source) : "";
+}

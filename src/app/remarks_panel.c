@@ -1,0 +1,425 @@
+/* remarks_panel.c - what would go wrong, what to know, what is fine, each in one line
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The list's model keeps one row object per remark's key and changes it in place; only where the order of keys is another
+ * are rows taken out and put in. So selection, focus and scrolling stay while every figure in the list runs with a drag.
+ */
+
+#include "config.h"
+
+#include "remarks_panel.h"
+
+#include "app.h"
+#include "badge.h"
+#include "remark_row.h"
+
+#include <glib/gi18n-lib.h>
+
+#define ROW_PX 38
+
+struct _LrRemarksPanel
+{
+  GtkWidget   parent_instance;
+
+  LrDocument *document;
+  GListStore *rows;
+  GtkSingleSelection *selection;
+  gboolean    is_updating;
+
+  GtkWidget  *box, *filters, *stack, *scroller, *list, *nothing;
+  GtkWidget  *buttons[LR_N_GRADES], *counts[LR_N_GRADES];
+};
+
+G_DEFINE_FINAL_TYPE (LrRemarksPanel, lr_remarks_panel, GTK_TYPE_WIDGET)
+
+/* The widgets of one line */
+typedef struct
+{
+  LrRemarksPanel *panel;
+  GtkWidget      *badge, *label, *mend;
+  LrRemarkRow    *row;     /* bound to it; NULL: none */
+  gulong          handler;
+} Line;
+
+static gboolean
+shows_grade (LrRemarksPanel *self,
+             LrGrade         grade)
+{
+  return gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->buttons[grade]));
+}
+
+/* The remarks to list, in order; (transfer container) */
+static GPtrArray *
+collect_remarks (LrRemarksPanel *self)
+{
+  const LrRemarks *remarks = lr_document_get_remarks (self->document);
+  GPtrArray *wanted = g_ptr_array_new ();
+
+  for (guint i = 0; i < remarks->all->len; i++)
+    {
+      LrRemark *remark = g_ptr_array_index (remarks->all, i);
+
+      if (shows_grade (self, remark->grade))
+        g_ptr_array_add (wanted, remark);
+    }
+  return wanted;
+}
+
+static LrRemarkRow *
+get_row (LrRemarksPanel *self,
+         guint           index)
+{
+  LrRemarkRow *row = g_list_model_get_item (G_LIST_MODEL (self->rows), index);
+
+  g_object_unref (row); /* the store holds it */
+  return row;
+}
+
+static gboolean
+is_row_of (LrRemarksPanel *self,
+           guint           index,
+           const LrRemark *remark)
+{
+  return g_str_equal (lr_remark_row_get_key (get_row (self, index)), remark->key);
+}
+
+/* How many rows at the start, and then at the end, have the keys that are wanted there */
+static void
+count_common (LrRemarksPanel *self,
+              GPtrArray      *wanted,
+              guint          *n_head,
+              guint          *n_tail)
+{
+  guint n_rows = g_list_model_get_n_items (G_LIST_MODEL (self->rows)), n = MIN (n_rows, wanted->len);
+
+  *n_head = *n_tail = 0;
+  while (*n_head < n && is_row_of (self, *n_head, g_ptr_array_index (wanted, *n_head)))
+    (*n_head)++;
+  while (*n_tail < n - *n_head
+         && is_row_of (self, n_rows - 1 - *n_tail, g_ptr_array_index (wanted, wanted->len - 1 - *n_tail)))
+    (*n_tail)++;
+}
+
+/* The row that has this key already, or a new one; (transfer full) */
+static LrRemarkRow *
+row_for_remark (LrRemarksPanel *self,
+                const LrRemark *remark)
+{
+  guint n_rows = g_list_model_get_n_items (G_LIST_MODEL (self->rows));
+
+  for (guint i = 0; i < n_rows; i++)
+    if (is_row_of (self, i, remark))
+      return g_object_ref (get_row (self, i));
+  return lr_remark_row_new (remark);
+}
+
+static void
+splice_rows (LrRemarksPanel *self,
+             GPtrArray      *wanted)
+{
+  guint n_rows = g_list_model_get_n_items (G_LIST_MODEL (self->rows)), n_head, n_tail;
+  g_autoptr (GPtrArray) added = g_ptr_array_new_with_free_func (g_object_unref);
+
+  count_common (self, wanted, &n_head, &n_tail);
+  if (n_head + n_tail == n_rows && n_rows == wanted->len)
+    return;
+
+  for (guint i = n_head; i < wanted->len - n_tail; i++)
+    g_ptr_array_add (added, row_for_remark (self, g_ptr_array_index (wanted, i)));
+  g_list_store_splice (self->rows, n_head, n_rows - n_head - n_tail, added->pdata, added->len);
+}
+
+static void
+update_counts (LrRemarksPanel *self)
+{
+  const LrRemarks *remarks = lr_document_get_remarks (self->document);
+
+  for (int grade = 0; grade < LR_N_GRADES; grade++)
+    {
+      g_autofree char *count = g_strdup_printf ("%u", remarks->n[grade]);
+
+      if (g_str_equal (gtk_label_get_label (GTK_LABEL (self->counts[grade])), count))
+        continue;
+
+      gtk_label_set_label (GTK_LABEL (self->counts[grade]), count);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (self->buttons[grade]), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, count, -1);
+    }
+}
+
+static void
+update_nothing (LrRemarksPanel *self)
+{
+  const LrRemarks *remarks = lr_document_get_remarks (self->document);
+  gboolean is_empty = g_list_model_get_n_items (G_LIST_MODEL (self->rows)) == 0;
+  gboolean is_hidden = is_empty && remarks->all->len > remarks->n[LR_GRADE_FINE];
+
+  gtk_stack_set_visible_child_name (GTK_STACK (self->stack), is_empty ? "nothing" : "list");
+  if (is_empty)
+    gtk_label_set_label (GTK_LABEL (self->nothing), is_hidden ? _("What there is to fix or mind is folded away.")
+                                                              : _("Nothing to fix, nothing to mind."));
+}
+
+/* The remark in hand, wherever it was taken */
+static void
+update_selection (LrRemarksPanel *self)
+{
+  const LrRemark *remark = lr_document_get_remark (self->document);
+  guint n_rows = g_list_model_get_n_items (G_LIST_MODEL (self->rows)), at = GTK_INVALID_LIST_POSITION;
+
+  for (guint i = 0; i < n_rows && remark != NULL; i++)
+    if (is_row_of (self, i, remark))
+      at = i;
+  if (gtk_single_selection_get_selected (self->selection) != at)
+    gtk_single_selection_set_selected (self->selection, at);
+}
+
+static void
+update_rows (LrRemarksPanel *self)
+{
+  g_autoptr (GPtrArray) wanted = collect_remarks (self);
+
+  self->is_updating = TRUE;
+  splice_rows (self, wanted);
+  for (guint i = 0; i < wanted->len; i++)
+    lr_remark_row_set (get_row (self, i), g_ptr_array_index (wanted, i));
+  update_selection (self);
+  self->is_updating = FALSE;
+
+  update_counts (self);
+  update_nothing (self);
+}
+
+static void
+hand_cb (LrRemarksPanel *self)
+{
+  self->is_updating = TRUE;
+  update_selection (self);
+  self->is_updating = FALSE;
+}
+
+static void
+selected_cb (LrRemarksPanel *self)
+{
+  LrRemarkRow *row = gtk_single_selection_get_selected_item (self->selection);
+
+  if (!self->is_updating && row != NULL)
+    lr_document_take_remark (self->document, lr_remark_row_get_key (row));
+}
+
+/* Enter or a double click takes the first thing that it is about in hand */
+static void
+activated_cb (LrRemarksPanel *self,
+              guint           position)
+{
+  const LrRemark *remark =
+    lr_remarks_find (lr_document_get_remarks (self->document), lr_remark_row_get_key (get_row (self, position)));
+
+  if (remark != NULL && remark->ids[0] != NULL)
+    {
+      g_autofree char *id = g_strdup (remark->ids[0]);
+
+      lr_document_select (self->document, id);
+    }
+}
+
+static void
+mend_cb (Line *line)
+{
+  g_autofree char *key = line->row != NULL ? g_strdup (lr_remark_row_get_key (line->row)) : NULL;
+
+  if (key != NULL)
+    lr_document_mend (line->panel->document, key);
+}
+
+/* Pointing at a line, or coming to it by keyboard, lights up what it is about */
+static void
+enter_cb (Line *line)
+{
+  if (line->row != NULL && line->panel->document != NULL)
+    lr_document_take_remark (line->panel->document, lr_remark_row_get_key (line->row));
+}
+
+static void
+show_line (Line *line)
+{
+  const char *remedy = lr_remark_row_get_remedy (line->row), *text = lr_remark_row_get_text (line->row);
+  const char *source = lr_remark_row_get_source (line->row);
+  g_autofree char *spoken = g_strdup_printf ("%s: %s", lr_grade_title (lr_remark_row_get_grade (line->row)), text);
+  g_autofree char *hint = source[0] != '\0' ? g_strdup_printf ("%s\n%s", text, source) : g_strdup (text);
+
+  lr_badge_show_grade (LR_BADGE (line->badge), lr_remark_row_get_grade (line->row));
+  gtk_label_set_markup (GTK_LABEL (line->label), lr_remark_row_get_markup (line->row));
+  gtk_widget_set_tooltip_text (line->label, hint);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (line->label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  gtk_widget_set_visible (line->mend, remedy != NULL);
+  gtk_widget_set_tooltip_text (line->mend, remedy);
+  if (remedy != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (line->mend), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, remedy, -1);
+}
+
+static void
+setup_cb (GtkSignalListItemFactory *factory,
+          GtkListItem              *list_item,
+          LrRemarksPanel           *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  Line *line = g_new0 (Line, 1);
+
+  line->panel = self;
+  line->badge = lr_badge_new ();
+  line->label = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (line->label), 0.0f);
+  gtk_label_set_ellipsize (GTK_LABEL (line->label), PANGO_ELLIPSIZE_END);
+  gtk_widget_set_hexpand (line->label, TRUE);
+  gtk_widget_add_css_class (line->label, "numeric");
+  line->mend = gtk_button_new_with_mnemonic (_("Mend"));
+  gtk_widget_set_valign (line->mend, GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (line->mend, "clicked", G_CALLBACK (mend_cb), line);
+  g_signal_connect_swapped (motion, "enter", G_CALLBACK (enter_cb), line);
+
+  gtk_widget_set_size_request (box, -1, ROW_PX - 2);
+  gtk_box_append (GTK_BOX (box), line->badge);
+  gtk_box_append (GTK_BOX (box), line->label);
+  gtk_box_append (GTK_BOX (box), line->mend);
+  gtk_widget_add_controller (box, motion);
+  g_object_set_data_full (G_OBJECT (list_item), "lr-line", line, g_free);
+  gtk_list_item_set_child (list_item, box);
+}
+
+static void
+bind_cb (GtkSignalListItemFactory *factory,
+         GtkListItem              *list_item,
+         LrRemarksPanel           *self)
+{
+  Line *line = g_object_get_data (G_OBJECT (list_item), "lr-line");
+
+  line->row = gtk_list_item_get_item (list_item);
+  line->handler = g_signal_connect_swapped (line->row, "changed", G_CALLBACK (show_line), line);
+  show_line (line);
+}
+
+static void
+unbind_cb (GtkSignalListItemFactory *factory,
+           GtkListItem              *list_item,
+           LrRemarksPanel           *self)
+{
+  Line *line = g_object_get_data (G_OBJECT (list_item), "lr-line");
+
+  g_clear_signal_handler (&line->handler, line->row);
+  line->row = NULL;
+}
+
+static GtkWidget *
+make_filter (LrRemarksPanel *self,
+             LrGrade         grade)
+{
+  GtkWidget *button = gtk_toggle_button_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
+  GtkWidget *badge = lr_badge_new (), *label = gtk_label_new (lr_grade_title (grade));
+
+  self->counts[grade] = gtk_label_new ("");
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_widget_set_hexpand (label, TRUE);
+  gtk_widget_add_css_class (self->counts[grade], "count");
+  lr_badge_show_grade (LR_BADGE (badge), grade);
+  gtk_box_append (GTK_BOX (box), badge);
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_box_append (GTK_BOX (box), self->counts[grade]);
+  gtk_button_set_child (GTK_BUTTON (button), box);
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (button), grade != LR_GRADE_FINE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, lr_grade_title (grade), -1);
+  gtk_box_append (GTK_BOX (self->filters), button);
+  return button;
+}
+
+static void
+make_list (LrRemarksPanel *self)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+
+  self->rows = g_list_store_new (LR_TYPE_REMARK_ROW);
+  self->selection = gtk_single_selection_new (G_LIST_MODEL (g_object_ref (self->rows)));
+  gtk_single_selection_set_autoselect (self->selection, FALSE);
+  gtk_single_selection_set_can_unselect (self->selection, TRUE);
+  gtk_single_selection_set_selected (self->selection, GTK_INVALID_LIST_POSITION);
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), self);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), self);
+  g_signal_connect (factory, "unbind", G_CALLBACK (unbind_cb), self);
+  gtk_list_view_set_factory (GTK_LIST_VIEW (self->list), factory);
+  gtk_list_view_set_model (GTK_LIST_VIEW (self->list), GTK_SELECTION_MODEL (self->selection));
+  g_object_unref (factory);
+  g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (selected_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_swapped (self->list, "activate", G_CALLBACK (activated_cb), self);
+}
+
+static void
+lr_remarks_panel_dispose (GObject *object)
+{
+  LrRemarksPanel *self = LR_REMARKS_PANEL (object);
+
+  if (self->list != NULL)
+    gtk_list_view_set_model (GTK_LIST_VIEW (self->list), NULL);
+  gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_REMARKS_PANEL);
+  g_clear_object (&self->selection);
+  g_clear_object (&self->rows);
+  g_clear_object (&self->document);
+  G_OBJECT_CLASS (lr_remarks_panel_parent_class)->dispose (object);
+}
+
+static void
+lr_remarks_panel_class_init (LrRemarksPanelClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lr_remarks_panel_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/remarks.ui");
+  gtk_widget_class_bind_template_child (widget_class, LrRemarksPanel, box);
+  gtk_widget_class_bind_template_child (widget_class, LrRemarksPanel, filters);
+  gtk_widget_class_bind_template_child (widget_class, LrRemarksPanel, stack);
+  gtk_widget_class_bind_template_child (widget_class, LrRemarksPanel, scroller);
+  gtk_widget_class_bind_template_child (widget_class, LrRemarksPanel, list);
+  gtk_widget_class_bind_template_child (widget_class, LrRemarksPanel, nothing);
+}
+
+static void
+lr_remarks_panel_init (LrRemarksPanel *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Remarks"), -1);
+  for (int grade = 0; grade < LR_N_GRADES; grade++)
+    self->buttons[grade] = make_filter (self, (LrGrade) grade);
+  make_list (self);
+  lr_remarks_panel_set_rows (self, 4);
+}
+
+/**
+ * lr_remarks_panel_set_document:
+ * @document: whose remarks are listed; once
+ */
+void
+lr_remarks_panel_set_document (LrRemarksPanel *self,
+                               LrDocument     *document)
+{
+  g_return_if_fail (self->document == NULL);
+
+  self->document = g_object_ref (document);
+  g_signal_connect_object (document, "changed", G_CALLBACK (update_rows), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "hand", G_CALLBACK (hand_cb), self, G_CONNECT_SWAPPED);
+  for (int grade = 0; grade < LR_N_GRADES; grade++)
+    g_signal_connect_object (self->buttons[grade], "toggled", G_CALLBACK (update_rows), self, G_CONNECT_SWAPPED);
+  update_rows (self);
+}
+
+/**
+ * lr_remarks_panel_set_rows:
+ * @n_rows: lines shown without scrolling
+ */
+void
+lr_remarks_panel_set_rows (LrRemarksPanel *self,
+                           int             n_rows)
+{
+  gtk_widget_set_size_request (self->scroller, -1, n_rows * ROW_PX);
+}

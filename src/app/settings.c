@@ -1,0 +1,170 @@
+/* settings.c - what is remembered from one start to the next
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * In GSettings when the schema is installed, else in memory until the program ends.
+ */
+
+#include "config.h"
+
+#include "settings.h"
+
+#include <gio/gio.h>
+#include <langinfo.h>
+
+#define SCHEMA_ID "io.github.lookroom.Lookroom"
+
+static GSettings *
+get_store (void)
+{
+  static gsize is_known = 0;
+  static GSettings *store = NULL;
+
+  if (g_once_init_enter (&is_known))
+    {
+      GSettingsSchemaSource *source = g_settings_schema_source_get_default ();
+      g_autoptr (GSettingsSchema) schema =
+        source != NULL ? g_settings_schema_source_lookup (source, SCHEMA_ID, TRUE) : NULL;
+
+      if (schema != NULL)
+        store = g_settings_new (SCHEMA_ID);
+      g_once_init_leave (&is_known, 1);
+    }
+  return store;
+}
+
+/* Values by key while there is no store */
+static GHashTable *
+get_memory (void)
+{
+  static GHashTable *memory = NULL;
+
+  if (memory == NULL)
+    memory = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, (GDestroyNotify) g_variant_unref);
+  return memory;
+}
+
+static GVariant *
+read_value (const char *key)
+{
+  GVariant *value;
+
+  if (get_store () != NULL)
+    return g_settings_get_value (get_store (), key);
+
+  value = g_hash_table_lookup (get_memory (), key);
+  return value != NULL ? g_variant_ref (value) : NULL;
+}
+
+/* @key is static */
+static void
+write_value (const char *key,
+             GVariant   *value)
+{
+  g_variant_ref_sink (value);
+  if (get_store () != NULL)
+    g_settings_set_value (get_store (), key, value);
+  else
+    g_hash_table_insert (get_memory (), (gpointer) key, g_variant_ref (value));
+  g_variant_unref (value);
+}
+
+/* 1 metric, 2 as in the United States, by the locale's measurement category */
+static LrUnits
+locale_units (void)
+{
+#ifdef _NL_MEASUREMENT_MEASUREMENT
+  const char *measurement = nl_langinfo (_NL_MEASUREMENT_MEASUREMENT);
+
+  if (measurement != NULL && measurement[0] == 2)
+    return LR_UNITS_IMPERIAL;
+#endif
+  return LR_UNITS_METRIC;
+}
+
+/**
+ * lr_settings_get_units:
+ *
+ * Returns: the units that the user chose, or those of the locale
+ */
+LrUnits
+lr_settings_get_units (void)
+{
+  g_autoptr (GVariant) value = read_value ("units");
+  const char *word = value != NULL ? g_variant_get_string (value, NULL) : "locale";
+
+  if (g_str_equal (word, "metric"))
+    return LR_UNITS_METRIC;
+  if (g_str_equal (word, "imperial"))
+    return LR_UNITS_IMPERIAL;
+  return locale_units ();
+}
+
+void
+lr_settings_set_units (LrUnits units)
+{
+  write_value ("units", g_variant_new_string (units == LR_UNITS_IMPERIAL ? "imperial" : "metric"));
+}
+
+gboolean
+lr_settings_get_dark (void)
+{
+  g_autoptr (GVariant) value = read_value ("dark");
+
+  return value != NULL && g_variant_get_boolean (value);
+}
+
+void
+lr_settings_set_dark (gboolean is_dark)
+{
+  write_value ("dark", g_variant_new_boolean (is_dark));
+}
+
+/**
+ * lr_settings_dup_last_file:
+ *
+ * Returns: (transfer full): path of the plan that was open last, "" for none
+ */
+char *
+lr_settings_dup_last_file (void)
+{
+  g_autoptr (GVariant) value = read_value ("last-file");
+
+  return value != NULL ? g_variant_dup_string (value, NULL) : g_strdup ("");
+}
+
+void
+lr_settings_set_last_file (const char *path)
+{
+  write_value ("last-file", g_variant_new_string (path));
+}
+
+/**
+ * lr_settings_get_window:
+ * @width: (out): in logical pixels
+ * @height: (out): in logical pixels
+ * @is_maximized: (out): whether it filled the screen
+ *
+ * How the window was when it was closed last.
+ */
+void
+lr_settings_get_window (int      *width,
+                        int      *height,
+                        gboolean *is_maximized)
+{
+  g_autoptr (GVariant) value = read_value ("window");
+
+  *width = 1600;
+  *height = 1000;
+  *is_maximized = FALSE;
+  if (value != NULL)
+    g_variant_get (value, "(iib)", width, height, is_maximized);
+}
+
+void
+lr_settings_set_window (int      width,
+                        int      height,
+                        gboolean is_maximized)
+{
+  write_value ("window", g_variant_new ("(iib)", width, height, is_maximized));
+}

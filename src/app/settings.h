@@ -1,0 +1,20 @@
+/* settings.h - what is remembered from one start to the next
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include <glib.h>
+
+#include "units.h"
+
+LrUnits  lr_settings_get_units    (void);
+void     lr_settings_set_units    (LrUnits units);
+gboolean lr_settings_get_dark     (void);
+void     lr_settings_set_dark     (gboolean is_dark);
+/* Path of the plan that was open last, "" for none; (transfer full) */
+char    *lr_settings_dup_last_file (void);
+void     lr_settings_set_last_file (const char *path);
+void     lr_settings_get_window   (int *width, int *height, gboolean *is_maximized);
+void     lr_settings_set_window   (int width, int height, gboolean is_maximized);

@@ -1,0 +1,222 @@
+/* setup_menu.c - the drop-down of set-ups in the header bar
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "main_window_private.h"
+
+#include "ask.h"
+#include "plan_edit.h"
+
+#include <glib/gi18n-lib.h>
+
+/* @next as one step; refused edits are told */
+static void
+commit (LrMainWindow   *self,
+        LrPlan     *next,
+        const char *what,
+        GError     *error)
+{
+  if (next == NULL)
+    lr_document_say (self->document, error->message);
+  else
+    lr_document_commit (self->document, next, what);
+}
+
+/* Looking from one to the other and back is one step */
+static void
+show_setup (LrMainWindow   *self,
+            const char *id)
+{
+  g_autoptr (GError) error = NULL;
+  LrPlan *next = lr_plan_show_setup (lr_document_get_committed (self->document), id, &error);
+
+  if (next == NULL)
+    lr_document_say (self->document, error->message);
+  else
+    lr_document_commit_merge (self->document, next, _("Show another set-up"), "setup");
+}
+
+static void
+show_setup_cb (GSimpleAction *action,
+               GVariant      *parameter,
+               gpointer       data)
+{
+  show_setup (data, g_variant_get_string (parameter, NULL));
+}
+
+static void
+step_setup_cb (GSimpleAction *action,
+               GVariant      *parameter,
+               gpointer       data)
+{
+  LrMainWindow *self = data;
+  const LrPlan *plan = lr_document_get_committed (self->document);
+  guint n = plan->setups->len;
+  guint by = g_str_equal (g_action_get_name (G_ACTION (action)), "next-setup") ? 1 : n - 1;
+  const LrSetup *setup = g_ptr_array_index (plan->setups, (plan->shown + by) % n);
+
+  if (n > 1)
+    show_setup (self, setup->id);
+}
+
+static void
+copy_named_cb (const char *name,
+               gpointer    data)
+{
+  LrMainWindow *self = data;
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_copy_setup (lr_document_get_committed (self->document), name, &error), _("Copy the set-up"), error);
+}
+
+static void
+rename_named_cb (const char *name,
+                 gpointer    data)
+{
+  LrMainWindow *self = data;
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_rename_setup (lr_document_get_committed (self->document), name, &error), _("Rename the set-up"), error);
+}
+
+static void
+new_named_cb (const char *name,
+              gpointer    data)
+{
+  LrMainWindow *self = data;
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_new_setup (lr_document_get_committed (self->document), name, &error), _("New set-up"), error);
+}
+
+static void
+copy_setup_cb (GSimpleAction *action,
+               GVariant      *parameter,
+               gpointer       data)
+{
+  LrMainWindow *self = data;
+  /* Translators: name offered for the copy of a set-up */
+  g_autofree char *name = g_strdup_printf (_("%s, copy"), lr_plan_get_setup (lr_document_get_plan (self->document))->name);
+
+  lr_ask_text (GTK_WINDOW (self), _("Copy this set-up under another name, for instance “as found”"), _("_Copy"), name,
+               copy_named_cb, self);
+}
+
+static void
+rename_setup_cb (GSimpleAction *action,
+                 GVariant      *parameter,
+                 gpointer       data)
+{
+  LrMainWindow *self = data;
+
+  lr_ask_text (GTK_WINDOW (self), _("Name of this set-up"), _("_Rename"),
+               lr_plan_get_setup (lr_document_get_plan (self->document))->name, rename_named_cb, self);
+}
+
+static void
+new_setup_cb (GSimpleAction *action,
+              GVariant      *parameter,
+              gpointer       data)
+{
+  lr_ask_text (GTK_WINDOW (data), _("Name of the new set-up, an empty room to start with"), _("_Make it"),
+               _("Another room"), new_named_cb, data);
+}
+
+static void
+remove_setup_cb (GSimpleAction *action,
+                 GVariant      *parameter,
+                 gpointer       data)
+{
+  LrMainWindow *self = data;
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_remove_setup (lr_document_get_committed (self->document), &error), _("Remove the set-up"), error);
+}
+
+static const GActionEntry entries[] = {
+  { "setup", show_setup_cb, "s", "''", NULL, { 0 } },
+  { "next-setup", step_setup_cb, NULL, NULL, NULL, { 0 } },
+  { "previous-setup", step_setup_cb, NULL, NULL, NULL, { 0 } },
+  { "new-setup", new_setup_cb, NULL, NULL, NULL, { 0 } },
+  { "copy-setup", copy_setup_cb, NULL, NULL, NULL, { 0 } },
+  { "rename-setup", rename_setup_cb, NULL, NULL, NULL, { 0 } },
+  { "remove-setup", remove_setup_cb, NULL, NULL, NULL, { 0 } },
+};
+
+void
+lr_main_window_add_setup_actions (LrMainWindow *self)
+{
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+}
+
+static GMenu *
+make_menu (const LrPlan *plan)
+{
+  GMenu *menu = g_menu_new ();
+  g_autoptr (GMenu) setups = g_menu_new (), edits = g_menu_new ();
+
+  for (guint i = 0; i < plan->setups->len; i++)
+    {
+      const LrSetup *setup = g_ptr_array_index (plan->setups, i);
+      g_autoptr (GMenuItem) item = g_menu_item_new (setup->name, NULL);
+
+      g_menu_item_set_action_and_target (item, "win.setup", "s", setup->id);
+      g_menu_append_item (setups, item);
+    }
+  g_menu_append (edits, _("_Copy this set-up…"), "win.copy-setup");
+  g_menu_append (edits, _("_New set-up…"), "win.new-setup");
+  g_menu_append (edits, _("_Rename…"), "win.rename-setup");
+  g_menu_append (edits, _("Re_move"), "win.remove-setup");
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (setups));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (edits));
+  return menu;
+}
+
+/* Whether the menu made last still tells the truth */
+static gboolean
+menu_is_current (LrMainWindow     *self,
+                 const LrPlan *plan)
+{
+  g_autoptr (GString) names = g_string_new (NULL);
+  const char *last = g_object_get_data (G_OBJECT (self->setup_button), "lr-names");
+
+  for (guint i = 0; i < plan->setups->len; i++)
+    {
+      const LrSetup *setup = g_ptr_array_index (plan->setups, i);
+
+      g_string_append_printf (names, "%s\n%s\n", setup->id, setup->name);
+    }
+  if (g_strcmp0 (names->str, last) == 0)
+    return TRUE;
+
+  g_object_set_data_full (G_OBJECT (self->setup_button), "lr-names", g_strdup (names->str), g_free);
+  return FALSE;
+}
+
+/**
+ * lr_main_window_update_setups:
+ *
+ * Makes the drop-down show the document's set-ups.
+ */
+void
+lr_main_window_update_setups (LrMainWindow *self)
+{
+  const LrPlan *plan = lr_document_get_plan (self->document);
+  const LrSetup *setup = lr_plan_get_setup (plan);
+  GAction *shown = g_action_map_lookup_action (G_ACTION_MAP (self), "setup");
+  GAction *removal = g_action_map_lookup_action (G_ACTION_MAP (self), "remove-setup");
+
+  if (!menu_is_current (self, plan))
+    {
+      g_autoptr (GMenu) menu = make_menu (plan);
+
+      gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->setup_button), G_MENU_MODEL (menu));
+    }
+  if (g_strcmp0 (gtk_label_get_label (GTK_LABEL (self->setup_label)), setup->name) != 0)
+    gtk_label_set_label (GTK_LABEL (self->setup_label), setup->name);
+  g_simple_action_set_state (G_SIMPLE_ACTION (shown), g_variant_new_string (setup->id));
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (removal), plan->setups->len > 1 && !plan->is_read_only);
+}

@@ -1,0 +1,15 @@
+/* viewfinders.h - what two cameras see, one above the other, because they will be cut against each other
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "document.h"
+
+#define LR_TYPE_VIEWFINDERS (lr_viewfinders_get_type ())
+G_DECLARE_FINAL_TYPE (LrViewfinders, lr_viewfinders, LR, VIEWFINDERS, GtkWidget)
+
+void lr_viewfinders_set_document (LrViewfinders *self, LrDocument *document);
