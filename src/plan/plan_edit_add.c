@@ -13,44 +13,116 @@
 #include <math.h>
 #include <string.h>
 
-/* Fresh ids, tags and names */
+/* Fresh ids, tags and names: each is a stem with the lowest number that no item has */
+
+typedef guint (*NumberFunc) (const char *text, const char *stem);
+
+/* 12 for "12", 0 for anything else */
+static guint
+plain_number (const char *digits)
+{
+  gsize length = strlen (digits);
+
+  if (length == 0 || length > 6 || *digits == '0' || strspn (digits, "0123456789") != length)
+    return 0;
+
+  return (guint) g_ascii_strtoull (digits, NULL, 10);
+}
+
+/* "light-12" */
+static guint
+id_number (const char *id,
+           const char *stem)
+{
+  gsize length = strlen (stem);
+
+  return strncmp (id, stem, length) == 0 && id[length] == '-' ? plain_number (id + length + 1) : 0;
+}
+
+/* "L12" */
+static guint
+tag_number (const char *tag,
+            const char *stem)
+{
+  gsize length = strlen (stem);
+
+  return strncmp (tag, stem, length) == 0 ? plain_number (tag + length) : 0;
+}
+
+/* "A" is 1, "Z" 26, "AA" 27 */
+static guint
+letter_number (const char *tag,
+               const char *stem G_GNUC_UNUSED)
+{
+  guint number = 0;
+
+  if (strlen (tag) > 4)
+    return 0;
+  for (; *tag != '\0'; tag++)
+    {
+      if (!g_ascii_isupper (*tag))
+        return 0;
+      number = number * 26 + (guint) (*tag - 'A') + 1;
+    }
+
+  return number;
+}
+
+/* "Chair" and "Chair 1" are 1, "Chair 12" is 12 */
+static guint
+name_number (const char *name,
+             const char *stem)
+{
+  gsize length = strlen (stem);
+
+  if (strncmp (name, stem, length) != 0)
+    return 0;
+  if (name[length] == '\0')
+    return 1;
+
+  return name[length] == ' ' ? plain_number (name + length + 1) : 0;
+}
+
+/* The lowest number, from 1, that no item's text at @offset has */
+static guint
+lowest_free (const LrSetup *setup,
+             gsize          offset,
+             NumberFunc     number_of,
+             const char    *stem)
+{
+  guint n = setup->items->len;
+  g_autofree gboolean *is_taken = g_new0 (gboolean, n + 2);
+  guint number = 1;
+
+  for (guint i = 0; i < n; i++)
+    {
+      guint taken = number_of (G_STRUCT_MEMBER (char *, setup->items->pdata[i], offset), stem);
+
+      if (taken <= n)
+        is_taken[taken] = TRUE;
+    }
+  while (is_taken[number])
+    number++;
+
+  return number;
+}
 
 static char *
 dup_free_id (const LrSetup *setup,
              const char    *stem)
 {
-  for (guint i = 1;; i++)
-    {
-      char *id = g_strdup_printf ("%s-%u", stem, i);
-
-      if (lr_setup_find (setup, id) == NULL)
-        return id;
-      g_free (id);
-    }
+  return g_strdup_printf ("%s-%u", stem, lowest_free (setup, G_STRUCT_OFFSET (LrItem, id), id_number, stem));
 }
 
-static gboolean
-has_text (const LrSetup *setup,
-          gsize          offset,
-          const char    *text)
-{
-  for (guint i = 0; i < setup->items->len; i++)
-    if (strcmp (G_STRUCT_MEMBER (char *, setup->items->pdata[i], offset), text) == 0)
-      return TRUE;
-
-  return FALSE;
-}
-
-/* A, B, ... Z, AA, AB, ... */
 static char *
-dup_letters (guint index)
+dup_letters (guint number)
 {
   char buffer[8];
   gsize at = sizeof buffer - 1;
 
   buffer[at] = '\0';
-  for (guint rest = index + 1; rest > 0; rest = (rest - 1) / 26)
-    buffer[--at] = (char) ('A' + (rest - 1) % 26);
+  for (; number > 0; number = (number - 1) / 26)
+    buffer[--at] = (char) ('A' + (number - 1) % 26);
 
   return g_strdup (buffer + at);
 }
@@ -60,41 +132,40 @@ dup_free_tag (const LrSetup *setup,
               const LrItem  *item)
 {
   const char *stem = lr_item_tag_stem (item);
+  gsize offset = G_STRUCT_OFFSET (LrItem, tag);
 
   if (stem == NULL)
     return g_strdup ("");
+  if (strcmp (stem, "A") == 0)
+    return dup_letters (lowest_free (setup, offset, letter_number, stem));
 
-  for (guint i = 0;; i++)
-    {
-      char *tag = strcmp (stem, "A") == 0 ? dup_letters (i) : g_strdup_printf ("%s%u", stem, i + 1);
-
-      if (!has_text (setup, G_STRUCT_OFFSET (LrItem, tag), tag))
-        return tag;
-      g_free (tag);
-    }
+  return g_strdup_printf ("%s%u", stem, lowest_free (setup, offset, tag_number, stem));
 }
 
-/* "Chair", "Chair 2", "Chair 3"; a name that ends in a number counts on from there */
+static gboolean
+has_name (const LrSetup *setup,
+          const char    *name)
+{
+  for (guint i = 0; i < setup->items->len; i++)
+    if (strcmp (((const LrItem *) setup->items->pdata[i])->name, name) == 0)
+      return TRUE;
+
+  return FALSE;
+}
+
+/* @name itself if it is free; else the stem of "window 2" is "window" */
 static char *
 dup_free_name (const LrSetup *setup,
                const char    *name)
 {
-  g_autofree char *stem = g_strdup (name);
-  gsize length = strlen (stem);
+  const char *space = strrchr (name, ' ');
+  g_autofree char *stem = space != NULL && space > name && plain_number (space + 1) > 0
+                            ? g_strndup (name, (gsize) (space - name)) : g_strdup (name);
 
-  while (length > 0 && g_ascii_isdigit (stem[length - 1]))
-    length--;
-  if (length > 1 && stem[length] != '\0' && stem[length - 1] == ' ')
-    stem[length - 1] = '\0';
+  if (!has_name (setup, name))
+    return g_strdup (name);
 
-  for (guint i = 1;; i++)
-    {
-      char *candidate = i == 1 ? g_strdup (name) : g_strdup_printf ("%s %u", stem, i);
-
-      if (!has_text (setup, G_STRUCT_OFFSET (LrItem, name), candidate))
-        return candidate;
-      g_free (candidate);
-    }
+  return g_strdup_printf ("%s %u", stem, lowest_free (setup, G_STRUCT_OFFSET (LrItem, name), name_number, stem));
 }
 
 /* Things with a tag go by it; others need a name */
