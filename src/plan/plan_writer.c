@@ -11,14 +11,12 @@
 #include "plan_writer.h"
 
 #include "json_writer.h"
+#include "save.h"
 
-#include <errno.h>
-#include <fcntl.h>
 #include <gio/gio.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <stdlib.h>
-#include <string.h>
 #include <unistd.h>
 
 /* Members */
@@ -253,61 +251,16 @@ lr_plan_to_bytes (const LrPlan *plan)
 
 /* Files */
 
-static gboolean
-fail_to_save (const char  *path,
-              const char  *why,
-              GError     **error)
+/* Where a link leads to; a path that is not there yet is itself */
+static char *
+dup_real_path (const char *path)
 {
-  g_autofree char *shown = g_filename_display_name (path);
+  char *real_path = realpath (path, NULL);
+  char *copy = g_strdup (real_path != NULL ? real_path : path);
 
-  g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_IO, _("%s could not be saved: %s"), shown, why);
+  free (real_path);
 
-  return FALSE;
-}
-
-/* GLib's own sentence names its temporary file */
-static const char *
-reason (const GError *error)
-{
-  static const struct { int code, number; } causes[] = {
-    { G_FILE_ERROR_ACCES, EACCES }, { G_FILE_ERROR_PERM, EPERM },   { G_FILE_ERROR_ROFS, EROFS },
-    { G_FILE_ERROR_NOSPC, ENOSPC }, { G_FILE_ERROR_NOENT, ENOENT }, { G_FILE_ERROR_NOTDIR, ENOTDIR },
-    { G_FILE_ERROR_IO, EIO },       { G_FILE_ERROR_NAMETOOLONG, ENAMETOOLONG },
-  };
-
-  for (guint i = 0; i < G_N_ELEMENTS (causes); i++)
-    if (g_error_matches (error, G_FILE_ERROR, causes[i].code))
-      return g_strerror (causes[i].number);
-
-  return error->message;
-}
-
-/* Pipes and devices are written to; they have no file before them */
-static gboolean
-write_to_device (const char  *path,
-                 const char  *data,
-                 gsize        length,
-                 GError     **error)
-{
-  int fd = g_open (path, O_WRONLY | O_CLOEXEC, 0);
-  gboolean ok = fd >= 0;
-
-  while (ok && length > 0)
-    {
-      gssize n = write (fd, data, length);
-
-      if (n < 0 && errno == EINTR)
-        continue;
-      ok = n >= 0;
-      data += MAX (n, 0);
-      length -= (gsize) MAX (n, 0);
-    }
-  if (!ok)
-    fail_to_save (path, g_strerror (errno), error);
-  if (fd >= 0)
-    g_close (fd, NULL);
-
-  return ok;
+  return copy;
 }
 
 /* A second name for what is at @path: it takes no space, so that a full disk is no hindrance. Where the file system has no
@@ -318,37 +271,9 @@ make_backup (const char *path,
 {
   g_autoptr (GFile) from = g_file_new_for_path (path), to = g_file_new_for_path (backup);
 
+  g_unlink (backup);
+
   return link (path, backup) == 0 || g_file_copy (from, to, G_FILE_COPY_OVERWRITE, NULL, NULL, NULL, NULL);
-}
-
-static gboolean
-replace_file (const char      *path,
-              const char      *data,
-              gsize            length,
-              const GStatBuf  *before,
-              GError         **error)
-{
-  g_autofree char *backup = g_strconcat (path, "~", NULL), *fresh_backup = g_strconcat (path, ".new~", NULL);
-  int mode = before != NULL ? (int) (before->st_mode & 07777) : 0666;
-  g_autoptr (GError) cause = NULL;
-  gboolean has_backup;
-
-  g_unlink (fresh_backup);
-  has_backup = before != NULL && make_backup (path, fresh_backup);
-  if (!g_file_set_contents_full (path, data, (gssize) length, G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
-                                 mode, &cause))
-    {
-      if (has_backup)
-        g_unlink (fresh_backup);
-      return fail_to_save (path, reason (cause), error);
-    }
-
-  if (before != NULL)
-    g_chmod (path, mode);
-  if (has_backup)
-    g_rename (fresh_backup, backup);
-
-  return TRUE;
 }
 
 /**
@@ -367,15 +292,14 @@ lr_plan_write (const LrPlan  *plan,
                const char    *path,
                GError       **error)
 {
+  g_autofree char *shown_path = g_filename_display_name (path);
+  g_autofree char *target = dup_real_path (path);
+  g_autofree char *backup = g_strconcat (target, "~", NULL), *fresh_backup = g_strconcat (target, ".new~", NULL);
   g_autoptr (GBytes) bytes = NULL;
-  char *real_path = realpath (path, NULL);
-  g_autofree char *target = g_strdup (real_path != NULL ? real_path : path);
-  GStatBuf before;
-  gboolean exists;
+  gboolean has_backup, is_saved;
   gconstpointer data;
   gsize length;
 
-  free (real_path);
   if (plan->is_read_only)
     {
       g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VERSION,
@@ -384,14 +308,16 @@ lr_plan_write (const LrPlan  *plan,
       return FALSE;
     }
 
-  exists = g_stat (target, &before) == 0;
-  if (exists && S_ISDIR (before.st_mode))
-    return fail_to_save (path, g_strerror (EISDIR), error);
-
   bytes = lr_plan_to_bytes (plan);
   data = g_bytes_get_data (bytes, &length);
-  if (exists && !S_ISREG (before.st_mode))
-    return write_to_device (target, data, length, error);
+  has_backup = g_file_test (target, G_FILE_TEST_IS_REGULAR) && make_backup (target, fresh_backup);
+  is_saved = lr_save_bytes (target, data, length, error);
+  if (!is_saved)
+    g_prefix_error (error, "%s: ", shown_path);
+  if (has_backup && is_saved)
+    g_rename (fresh_backup, backup);
+  else if (has_backup)
+    g_unlink (fresh_backup);
 
-  return replace_file (target, data, length, exists ? &before : NULL, error);
+  return is_saved;
 }

@@ -459,7 +459,7 @@ test_disk_full (Place        *place,
   ok = lr_plan_write (plan, place->path, &error);
   setrlimit (RLIMIT_FSIZE, &before);
   g_assert_false (ok);
-  assert_io_error (&error, "could not be saved");
+  assert_io_error (&error, "cannot be written");
   assert_contents (place->path, second);
   assert_contents (place->backup, first);
   g_assert_cmpuint (n_files (place), ==, 2);
@@ -467,7 +467,7 @@ test_disk_full (Place        *place,
   if (g_file_test ("/dev/full", G_FILE_TEST_EXISTS))
     {
       g_assert_false (lr_plan_write (plan, "/dev/full", &error));
-      assert_io_error (&error, "/dev/full could not be saved: No space left on device");
+      assert_io_error (&error, "/dev/full: cannot be written: No space left on device");
       g_assert_true (g_file_test ("/dev/full", G_FILE_TEST_EXISTS) && !g_file_test ("/dev/full", G_FILE_TEST_IS_REGULAR));
     }
 }
@@ -481,15 +481,15 @@ test_cannot_save (Place        *place,
   g_autofree char *nowhere = g_build_filename (place->folder, "nowhere", "a.lookroom", NULL);
 
   g_assert_false (lr_plan_write (plan, place->folder, &error));
-  assert_io_error (&error, "could not be saved: Is a directory");
+  assert_io_error (&error, "cannot be written: Is a directory");
   g_assert_false (lr_plan_write (plan, nowhere, &error));
-  assert_io_error (&error, "could not be saved: No such file or directory");
+  assert_io_error (&error, "cannot be written: No such file or directory");
   g_chmod (place->folder, 0555);
   drop_rights ();
   g_assert_false (lr_plan_write (plan, place->path, &error));
   regain_rights ();
   g_chmod (place->folder, 0755);
-  assert_io_error (&error, "could not be saved: Permission denied");
+  assert_io_error (&error, "cannot be written: Permission denied");
   g_assert_cmpuint (n_files (place), ==, 0);
 }
 
