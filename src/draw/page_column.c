@@ -177,8 +177,11 @@ draw_head (const LrSheet *sheet,
   const LrJob *job = sheet->study->plan->job;
   g_autofree char *who = who_markup (job);
   g_autofree char *where = where_text (job);
-  double y = box->y + WHO_Y_PT;
+  gboolean has_times = job->time_in[0] != '\0' || job->time_roll[0] != '\0' || job->time_wrap[0] != '\0' || job->time_out[0] != '\0';
+  gboolean has_day = job->date[0] != '\0' || where[0] != '\0';
   gboolean has_where = draw_day (sheet, box, where);
+  /* what is not known leaves no gap */
+  double y = box->y + WHO_Y_PT - (has_times ? 0.0 : TIMES_Y_PT - DAY_Y_PT) - (has_day || has_times ? 0.0 : DAY_Y_PT);
 
   draw_times (sheet, box);
   y = draw_lines (sheet, sheet->theme->ink, sheet->body_size, box->x, y, box->width, who);
