@@ -62,8 +62,10 @@ say_longer_lens (LrJudge               *judge,
     }
 
   if (best_m < HUGE_VAL)
-    lr_remark_say (remark, _("The same shot with <b>%s</b> from <b>%s</b> would show <b>%s</b> of it."), lr_say_focal (judge, best_m),
-                   lr_say_length (judge, distance_m), lr_say_length (judge, field_m));
+    lr_remark_say (remark,
+                   _("The same shot with <b>%s</b> from <b>%s</b> would show <b>%s</b> of it."),
+                   lr_say_focal (judge, best_m), lr_say_length (judge, distance_m),
+                   lr_say_length (judge, field_m));
 }
 
 /* Share of the frame in which one sees past the edge of the backdrop; 0 if it fills the frame */
@@ -125,11 +127,14 @@ judge_seen (LrJudge               *judge,
   if (past > 0.0)
     {
       remark->limit = camera->behind_item->item->panel.width_m;
-      lr_remark_say (remark, _("%s sees past the edge of %s, by <b>%s</b> of the frame; there it sees <b>%s × %s</b>."), name,
-                     behind, lr_say_share (judge, past), width, lr_say_length (judge, camera->behind_field_h_m));
+      lr_remark_say (remark,
+                     _("%s sees past the edge of %s, by <b>%s</b> of the frame; there it sees <b>%s × %s</b>."),
+                     name, behind, lr_say_share (judge, past), width,
+                     lr_say_length (judge, camera->behind_field_h_m));
     }
   else
-    lr_remark_say (remark, _("Behind %s (%s) %s sees <b>%s × %s</b>; things there look <b>%s</b> of their size beside %s."),
+    lr_remark_say (remark,
+                   _("Behind %s (%s) %s sees <b>%s × %s</b>; things there look <b>%s</b> of their size beside %s."),
                    lr_say_name (judge, camera->subject), behind, name, width,
                    lr_say_length (judge, camera->behind_field_h_m), lr_say_share (judge, camera->size_ratio),
                    lr_say_name (judge, camera->subject));
@@ -219,12 +224,14 @@ judge_distance (LrJudge               *judge,
 
   if (!is_near)
     {
-      lr_remark_say (remark, _("Behind %s in %s: %s, <b>%s</b> away; <b>%s</b> is the least."), subject, name, behind, distance,
-                     limit);
+      lr_remark_say (remark,
+                     _("Behind %s in %s: %s, <b>%s</b> away; <b>%s</b> is the least."),
+                     subject, name, behind, distance, limit);
       return;
     }
 
-  lr_remark_say (remark, _("Behind %s in %s: %s, only <b>%s</b> away; from <b>%s</b> on it goes soft and loses the shadow."),
+  lr_remark_say (remark,
+                 _("Behind %s in %s: %s, only <b>%s</b> away; from <b>%s</b> on it goes soft and loses the shadow."),
                  subject, name, behind, distance, limit);
   offer_thing_back (judge, remark, camera);
   offer_set_forward (judge, remark, camera);
@@ -275,16 +282,25 @@ judge_blur (LrJudge               *judge,
 
   if (!is_sharp)
     {
-      lr_remark_say (remark, _("What is behind %s in %s (%s) is blurred by <b>%s</b> of the width; <b>%s</b> is the least."), subject,
-                     name, behind, blur, least);
+      lr_remark_say (remark,
+                     _("What is behind %s in %s (%s) is blurred by <b>%s</b> of the width; <b>%s</b> is the least."),
+                     subject, name, behind, blur, least);
       return;
     }
 
-  lr_remark_say (remark, _("What is behind %s in %s (%s) is blurred by only <b>%s</b> of the width; under <b>%s</b> it is drawn "
-                           "sharp."), subject, name, behind, blur, least);
+  lr_remark_say (remark,
+                 _("What is behind %s in %s (%s) is blurred by only <b>%s</b> of the width; under <b>%s</b> it "
+                   "is drawn sharp."),
+                 subject, name, behind, blur, least);
   offer_open_stop (judge, remark, camera);
 }
 
+/**
+ * lr_judge_background:
+ * @judge: a judge
+ *
+ * What each camera sees behind its subject, how far and how soft.
+ */
 void
 lr_judge_background (LrJudge *judge)
 {

@@ -25,6 +25,14 @@ is_passed (const LrJudge       *judge,
   return angle_rad >= judge->limits[LR_LIMIT_CUT_ANGLE] || (double) pair->steps >= judge->limits[LR_LIMIT_CUT_STEPS];
 }
 
+/**
+ * lr_judge_keeps_cuts:
+ * @judge: a judge
+ * @camera: a camera
+ * @to_m: where it might stand, as far from its subject as now [m]
+ *
+ * Returns: whether every cut that passes now would pass then
+ */
 gboolean
 lr_judge_keeps_cuts (const LrJudge         *judge,
                      const LrCameraReading *camera,
@@ -91,14 +99,19 @@ say_passed (LrJudge             *judge,
   const char *ratio = lr_say_number (judge, pair->size_ratio, 1);
 
   if (is_apart && pair->size_ratio >= SAME_SIZE)
-    lr_remark_say (remark, _("Seen from %s, %s stands <b>%s</b> round from %s; <b>%s</b> makes a cut. Heads differ in size by "
-                             "<b>%s</b> times."), subject, b, angle, a, limit, ratio);
+    lr_remark_say (remark,
+                   _("Seen from %s, %s stands <b>%s</b> round from %s; <b>%s</b> makes a cut. Heads differ in "
+                     "size by <b>%s</b> times."),
+                   subject, b, angle, a, limit, ratio);
   else if (is_apart)
-    lr_remark_say (remark, _("Seen from %s, %s stands <b>%s</b> round from %s; <b>%s</b> makes a cut."), subject, b, angle, a,
-                   limit);
+    lr_remark_say (remark,
+                   _("Seen from %s, %s stands <b>%s</b> round from %s; <b>%s</b> makes a cut."),
+                   subject, b, angle, a, limit);
   else
-    lr_remark_say (remark, _("Seen from %s, %s stands only <b>%s</b> round from %s, but heads differ in size by <b>%s</b> times: "
-                             "the cut passes."), subject, b, angle, a, ratio);
+    lr_remark_say (remark,
+                   _("Seen from %s, %s stands only <b>%s</b> round from %s, but heads differ in size by "
+                     "<b>%s</b> times: the cut passes."),
+                   subject, b, angle, a, ratio);
 }
 
 static void
@@ -131,12 +144,19 @@ judge_pair (LrJudge             *judge,
       return;
     }
 
-  lr_remark_say (remark, _("Seen from %s, %s stands only <b>%s</b> round from %s; under <b>%s</b> the cut jumps."),
+  lr_remark_say (remark,
+                 _("Seen from %s, %s stands only <b>%s</b> round from %s; under <b>%s</b> the cut jumps."),
                  lr_say_name (judge, pair->b->subject), lr_say_name (judge, pair->b->placed), angle,
                  lr_say_name (judge, pair->a->placed), lr_say_angle (judge, limit_rad));
   offer_places (judge, remark, pair);
 }
 
+/**
+ * lr_judge_cut:
+ * @judge: a judge
+ *
+ * Every two cameras on one person.
+ */
 void
 lr_judge_cut (LrJudge *judge)
 {

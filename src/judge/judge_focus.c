@@ -59,7 +59,9 @@ offer_focus (LrJudge               *judge,
 
   lr_remedy_change (remedy, camera->item, "focus-mm",
                     target == NULL || target == camera->subject ? 0.0 : camera->distance_m);
-  lr_remedy_say (remedy, distance, _("Focus %s on the eyes, at <b>%s</b>."), lr_say_name (judge, camera->placed), distance);
+  lr_remedy_say (remedy, distance,
+                 _("Focus %s on the eyes, at <b>%s</b>."),
+                 lr_say_name (judge, camera->placed), distance);
   lr_judge_offer (judge, remark, remedy);
 }
 
@@ -108,11 +110,14 @@ say_soft_eyes (LrJudge               *judge,
   remark->value = camera->distance_m;
   remark->limit = camera->distance_m < camera->sharp_near_m ? camera->sharp_near_m : camera->sharp_far_m;
   if (isfinite (camera->sharp_far_m))
-    lr_remark_say (remark, _("%s is sharp from <b>%s</b> to <b>%s</b>, but %s’s eyes are at <b>%s</b>: they are soft."), name,
-                   lr_say_plain (judge, camera->sharp_near_m), lr_say_length (judge, camera->sharp_far_m), subject, distance);
+    lr_remark_say (remark,
+                   _("%s is sharp from <b>%s</b> to <b>%s</b>, but %s’s eyes are at <b>%s</b>: they are soft."),
+                   name, lr_say_plain (judge, camera->sharp_near_m), lr_say_length (judge, camera->sharp_far_m),
+                   subject, distance);
   else
-    lr_remark_say (remark, _("%s is sharp from <b>%s</b> on, but %s’s eyes are at <b>%s</b>: they are soft."), name,
-                   lr_say_length (judge, camera->sharp_near_m), subject, distance);
+    lr_remark_say (remark,
+                   _("%s is sharp from <b>%s</b> on, but %s’s eyes are at <b>%s</b>: they are soft."),
+                   name, lr_say_length (judge, camera->sharp_near_m), subject, distance);
   offer_focus (judge, remark, camera);
 }
 
@@ -145,17 +150,23 @@ say_depth (LrJudge               *judge,
     lr_remark_say (remark, _("%s is sharp from <b>%s</b> on, <b>%s</b> in front of %s’s eyes."), name,
                    lr_say_length (judge, camera->sharp_near_m), front, subject);
   else if (depth.total_m < judge->limits[LR_LIMIT_DEPTH_LEAST])
-    lr_remark_say (remark, _("%s is sharp over only <b>%s</b>, from <b>%s</b> to <b>%s</b>; under <b>%s</b> only a focus that follows "
-                             "the eyes holds."), name, total, near, far, lr_say_limit (judge, LR_LIMIT_DEPTH_LEAST));
+    lr_remark_say (remark,
+                   _("%s is sharp over only <b>%s</b>, from <b>%s</b> to <b>%s</b>; under <b>%s</b> only a "
+                     "focus that follows the eyes holds."),
+                   name, total, near, far, lr_say_limit (judge, LR_LIMIT_DEPTH_LEAST));
   else if (depth.front_m < judge->limits[LR_LIMIT_DEPTH_FRONT])
-    lr_remark_say (remark, _("%s is sharp over <b>%s</b>, from <b>%s</b> to <b>%s</b>. If %s leans in by <b>%s</b> the eyes go soft."),
+    lr_remark_say (remark,
+                   _("%s is sharp over <b>%s</b>, from <b>%s</b> to <b>%s</b>. If %s leans in by <b>%s</b> the "
+                     "eyes go soft."),
                    name, total, near, far, subject, front);
   else if (depth.total_m < judge->limits[LR_LIMIT_DEPTH_COMFORT])
-    lr_remark_say (remark, _("%s is sharp over <b>%s</b>, from <b>%s</b> to <b>%s</b>; with <b>%s</b> %s may move at ease."), name,
-                   total, near, far, lr_say_limit (judge, LR_LIMIT_DEPTH_COMFORT), subject);
+    lr_remark_say (remark,
+                   _("%s is sharp over <b>%s</b>, from <b>%s</b> to <b>%s</b>; with <b>%s</b> %s may move at ease."),
+                   name, total, near, far, lr_say_limit (judge, LR_LIMIT_DEPTH_COMFORT), subject);
   else
-    lr_remark_say (remark, _("%s is sharp over <b>%s</b>, from <b>%s</b> to <b>%s</b>, <b>%s</b> of it in front of %s’s eyes."), name,
-                   total, near, far, front, subject);
+    lr_remark_say (remark,
+                   _("%s is sharp over <b>%s</b>, from <b>%s</b> to <b>%s</b>, <b>%s</b> of it in front of %s’s eyes."),
+                   name, total, near, far, front, subject);
 
   if (!is_comfortable (judge, depth))
     offer_stop_down (judge, remark, camera);
@@ -181,6 +192,12 @@ judge_depth (LrJudge               *judge,
     say_depth (judge, remark, camera, depth);
 }
 
+/**
+ * lr_judge_focus:
+ * @judge: a judge
+ *
+ * Eyes in focus, and the depth of field.
+ */
 void
 lr_judge_focus (LrJudge *judge)
 {

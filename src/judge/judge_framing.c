@@ -52,8 +52,9 @@ offer_aim (LrJudge               *judge,
   remedy = lr_remedy_new ();
   lr_remedy_change (remedy, camera->item, "facing-deg", pan_rad);
   lr_remedy_change (remedy, camera->item, "tilt-deg", tilt_rad);
-  lr_remedy_say (remedy, turn, _("Turn %s by <b>%s</b> to %s’s eyes."), lr_say_name (judge, camera->placed), turn,
-                 lr_say_name (judge, camera->subject));
+  lr_remedy_say (remedy, turn,
+                 _("Turn %s by <b>%s</b> to %s’s eyes."),
+                 lr_say_name (judge, camera->placed), turn, lr_say_name (judge, camera->subject));
   lr_judge_offer (judge, remark, remedy);
 }
 
@@ -65,9 +66,11 @@ say_no_eyes (LrJudge               *judge,
   LrVec3 way = lr_vec3_sub (camera->subject->eyes_m, camera->projection.eye_m);
   double off_rad = acos (fmin (fmax (lr_vec3_dot (way, camera->projection.forward) / lr_vec3_length (way), -1.0), 1.0));
 
-  lr_remark_say (remark, _("%s’s eyes are not in %s’s frame: they lie <b>%s</b> off its axis, and it sees <b>%s × %s</b>."),
-                 lr_say_name (judge, camera->subject), lr_say_name (judge, camera->placed), lr_say_angle (judge, off_rad),
-                 lr_say_angle (judge, camera->angle_h_rad), lr_say_angle (judge, camera->angle_v_rad));
+  lr_remark_say (remark,
+                 _("%s’s eyes are not in %s’s frame: they lie <b>%s</b> off its axis, and it sees <b>%s × %s</b>."),
+                 lr_say_name (judge, camera->subject), lr_say_name (judge, camera->placed),
+                 lr_say_angle (judge, off_rad), lr_say_angle (judge, camera->angle_h_rad),
+                 lr_say_angle (judge, camera->angle_v_rad));
   offer_aim (judge, remark, camera);
 }
 
@@ -94,13 +97,15 @@ judge_shot (LrJudge               *judge,
                            lr_say_angle (judge, camera->angle_h_rad));
 
   if (is_cutaway)
-    lr_remark_say (remark, _("%s looks at something else: %s is not in its frame, <b>%s</b> wide."), name, subject,
-                   lr_say_angle (judge, camera->angle_h_rad));
+    lr_remark_say (remark,
+                   _("%s looks at something else: %s is not in its frame, <b>%s</b> wide."),
+                   name, subject, lr_say_angle (judge, camera->angle_h_rad));
   else if (!is_framed)
     say_no_eyes (judge, remark, camera);
   else
-    lr_remark_say (remark, _("%s shows %s %s (<b>%s</b>): <b>%s × %s</b> at the eyes, <b>%s × %s</b> of view."), name, subject,
-                   _(held[camera->framing.shot]), lr_shot_title (camera->framing.shot),
+    lr_remark_say (remark,
+                   _("%s shows %s %s (<b>%s</b>): <b>%s × %s</b> at the eyes, <b>%s × %s</b> of view."),
+                   name, subject, _(held[camera->framing.shot]), lr_shot_title (camera->framing.shot),
                    lr_say_plain (judge, camera->field_w_m), lr_say_length (judge, camera->field_h_m),
                    lr_say_angle (judge, camera->angle_h_rad), lr_say_angle (judge, camera->angle_v_rad));
 }
@@ -139,8 +144,9 @@ offer_tilt (LrJudge               *judge,
     lr_remedy_change (remedy, camera->item, "down-pct", c->down + by);
   else
     lr_remedy_change (remedy, camera->item, "tilt-deg", camera->tilt_rad + by * camera->angle_v_rad);
-  lr_remedy_say (remedy, down, _("Tilt %s until the eyes are <b>%s</b> down the frame."), lr_say_name (judge, camera->placed),
-                 down);
+  lr_remedy_say (remedy, down,
+                 _("Tilt %s until the eyes are <b>%s</b> down the frame."),
+                 lr_say_name (judge, camera->placed), down);
   lr_judge_offer (judge, remark, remedy);
 }
 
@@ -168,22 +174,33 @@ judge_headroom (LrJudge               *judge,
   lr_remark_mark_distance (remark, camera->placed->at_m, camera->subject->at_m, share);
 
   if (is_little && headroom < 0.0)
-    lr_remark_say (remark, _("%s cuts off the top of %s’s head, by <b>%s</b> of the frame."), name, subject, share);
+    lr_remark_say (remark,
+                   _("%s cuts off the top of %s’s head, by <b>%s</b> of the frame."),
+                   name, subject, share);
   else if (is_little)
-    lr_remark_say (remark, _("%s leaves only <b>%s</b> of the frame above %s’s head; <b>%s</b> is the least."), name, share, subject,
-                   lr_say_share (judge, band.least));
+    lr_remark_say (remark,
+                   _("%s leaves only <b>%s</b> of the frame above %s’s head; <b>%s</b> is the least."),
+                   name, share, subject, lr_say_share (judge, band.least));
   else if (is_much)
-    lr_remark_say (remark, _("%s leaves <b>%s</b> of the frame above %s’s head; <b>%s</b> is the most."), name, share, subject,
-                   lr_say_share (judge, band.most));
+    lr_remark_say (remark,
+                   _("%s leaves <b>%s</b> of the frame above %s’s head; <b>%s</b> is the most."),
+                   name, share, subject, lr_say_share (judge, band.most));
   else
-    lr_remark_say (remark, _("%s leaves <b>%s</b> of the frame above %s’s head, between <b>%s</b> and <b>%s</b>."), name, share,
-                   subject, lr_say_share (judge, band.least), lr_say_share (judge, band.most));
+    lr_remark_say (remark,
+                   _("%s leaves <b>%s</b> of the frame above %s’s head, between <b>%s</b> and <b>%s</b>."),
+                   name, share, subject, lr_say_share (judge, band.least), lr_say_share (judge, band.most));
 
   if (is_little || is_much)
     offer_tilt (judge, remark, camera, is_little ? fmin (band.least + SPARE_SHARE, 0.5 * (band.least + band.most))
                                                  : fmax (band.most - SPARE_SHARE, 0.5 * (band.least + band.most)));
 }
 
+/**
+ * lr_judge_framing:
+ * @judge: a judge
+ *
+ * Shot sizes and headroom.
+ */
 void
 lr_judge_framing (LrJudge *judge)
 {

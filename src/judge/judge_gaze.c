@@ -85,23 +85,33 @@ judge_look (LrJudge               *judge,
                       lr_vec2_add (eyes_m, lr_vec2_rotate (lr_vec2_sub (lens_m, eyes_m), camera->gaze_rad)), angle);
 
   if (is_under)
-    lr_remark_say (remark, _("%s looks only <b>%s</b> past %s; under <b>%s</b> the look seems to just miss the lens."),
+    lr_remark_say (remark,
+                   _("%s looks only <b>%s</b> past %s; under <b>%s</b> the look seems to just miss the lens."),
                    subject, angle, name, least);
   else if (is_over && camera->is_main)
-    lr_remark_say (remark, _("%s looks <b>%s</b> past %s; over <b>%s</b> the look feels detached."), subject, angle, name,
-                   most);
+    lr_remark_say (remark,
+                   _("%s looks <b>%s</b> past %s; over <b>%s</b> the look feels detached."),
+                   subject, angle, name, most);
   else if (is_over)
-    lr_remark_say (remark, _("%s looks <b>%s</b> past %s; over <b>%s</b> the face turns into a profile."), subject, angle,
-                   name, most);
+    lr_remark_say (remark,
+                   _("%s looks <b>%s</b> past %s; over <b>%s</b> the face turns into a profile."),
+                   subject, angle, name, most);
   else
-    lr_remark_say (remark, _("%s looks <b>%s</b> past %s, between <b>%s</b> and <b>%s</b>."), subject, angle, name, least,
-                   most);
+    lr_remark_say (remark,
+                   _("%s looks <b>%s</b> past %s, between <b>%s</b> and <b>%s</b>."),
+                   subject, angle, name, least, most);
 
   if (is_under || is_over)
     offer_turns (judge, remark, camera, is_under ? fmin (band.least_rad + SPARE_RAD, band.most_rad)
                                                  : fmax (band.most_rad - SPARE_RAD, band.least_rad));
 }
 
+/**
+ * lr_judge_gaze:
+ * @judge: a judge
+ *
+ * The look past each lens.
+ */
 void
 lr_judge_gaze (LrJudge *judge)
 {

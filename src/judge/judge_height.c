@@ -36,7 +36,9 @@ offer_lens_height (LrJudge               *judge,
   const char *height = lr_say_length (judge, height_m);
 
   lr_remedy_change (remedy, camera->item, "lens-height-mm", height_m);
-  lr_remedy_say (remedy, height, _("Set the lens of %s to <b>%s</b>."), lr_say_name (judge, camera->placed), height);
+  lr_remedy_say (remedy, height,
+                 _("Set the lens of %s to <b>%s</b>."),
+                 lr_say_name (judge, camera->placed), height);
   lr_judge_offer (judge, remark, remedy);
 }
 
@@ -65,20 +67,25 @@ judge_lens (LrJudge               *judge,
   mark_height (remark, camera->placed->at_m, lr_vec3_flat (camera->subject->eyes_m), height);
 
   if (is_off && camera->lens_up_rad > 0.0)
-    lr_remark_say (remark, _("%s looks down on %s: its lens is <b>%s</b> above the eyes, <b>%s</b>; up to <b>%s</b> seems level."),
+    lr_remark_say (remark,
+                   _("%s looks down on %s: its lens is <b>%s</b> above the eyes, <b>%s</b>; up to <b>%s</b> "
+                     "seems level."),
                    name, subject, height, angle, limit);
   else if (is_off)
-    lr_remark_say (remark, _("%s looks up at %s: its lens is <b>%s</b> under the eyes, <b>%s</b>; up to <b>%s</b> seems level."),
+    lr_remark_say (remark,
+                   _("%s looks up at %s: its lens is <b>%s</b> under the eyes, <b>%s</b>; up to <b>%s</b> seems level."),
                    name, subject, height, angle, limit);
   else if (fabs (camera->lens_above_m) < LEVEL_M)
     lr_remark_say (remark, _("The lens of %s is level with %s’s eyes, at <b>%s</b>."), name, subject,
                    lr_say_length (judge, camera->projection.eye_m.z));
   else if (camera->lens_above_m > 0.0)
-    lr_remark_say (remark, _("The lens of %s is <b>%s</b> above %s’s eyes, <b>%s</b>; up to <b>%s</b> seems level."), name,
-                   height, subject, angle, limit);
+    lr_remark_say (remark,
+                   _("The lens of %s is <b>%s</b> above %s’s eyes, <b>%s</b>; up to <b>%s</b> seems level."),
+                   name, height, subject, angle, limit);
   else
-    lr_remark_say (remark, _("The lens of %s is <b>%s</b> under %s’s eyes, <b>%s</b>; up to <b>%s</b> seems level."), name,
-                   height, subject, angle, limit);
+    lr_remark_say (remark,
+                   _("The lens of %s is <b>%s</b> under %s’s eyes, <b>%s</b>; up to <b>%s</b> seems level."),
+                   name, height, subject, angle, limit);
 
   if (is_off)
     offer_lens_height (judge, remark, camera, camera->subject->eyes_m.z);
@@ -117,13 +124,17 @@ judge_eyeline (LrJudge               *judge,
   mark_height (remark, camera->placed->at_m, lr_vec3_flat (camera->subject->eyes_m), angle);
 
   if (fabs (camera->gaze_up_rad) < LEVEL_RAD)
-    lr_remark_say (remark, _("In %s, %s’s look is level with the lens; up to <b>%s</b> off seems so."), name, subject, limit);
+    lr_remark_say (remark,
+                   _("In %s, %s’s look is level with the lens; up to <b>%s</b> off seems so."),
+                   name, subject, limit);
   else if (camera->gaze_up_rad > 0.0)
-    lr_remark_say (remark, _("In %s, %s looks <b>%s</b> above the lens; up to <b>%s</b> seems level."), name, subject, angle,
-                   limit);
+    lr_remark_say (remark,
+                   _("In %s, %s looks <b>%s</b> above the lens; up to <b>%s</b> seems level."),
+                   name, subject, angle, limit);
   else
-    lr_remark_say (remark, _("In %s, %s looks <b>%s</b> under the lens; up to <b>%s</b> seems level."), name, subject, angle,
-                   limit);
+    lr_remark_say (remark,
+                   _("In %s, %s looks <b>%s</b> under the lens; up to <b>%s</b> seems level."),
+                   name, subject, angle, limit);
   if (is_off)
     offer_lens_height (judge, remark, camera, height_on_look_m (camera));
 }
@@ -205,25 +216,35 @@ judge_eyes (LrJudge *judge)
   mark_height (remark, study->line_to_m, study->line_from_m, height);
 
   if (is_off && study->eyes_level_m > 0.0)
-    lr_remark_say (remark, _("%s’s eyes are <b>%s</b> above %s’s, who looks up; <b>%s</b> is the most."), interviewer,
-                   height, subject, limit);
+    lr_remark_say (remark,
+                   _("%s’s eyes are <b>%s</b> above %s’s, who looks up; <b>%s</b> is the most."),
+                   interviewer, height, subject, limit);
   else if (is_off)
-    lr_remark_say (remark, _("%s’s eyes are <b>%s</b> under %s’s, who looks down; <b>%s</b> is the most."), interviewer,
-                   height, subject, limit);
+    lr_remark_say (remark,
+                   _("%s’s eyes are <b>%s</b> under %s’s, who looks down; <b>%s</b> is the most."),
+                   interviewer, height, subject, limit);
   else if (fabs (study->eyes_level_m) < LEVEL_M)
     lr_remark_say (remark, _("%s’s eyes are level with %s’s, at <b>%s</b>."), interviewer, subject,
                    lr_say_length (judge, study->subject->eyes_m.z));
   else if (study->eyes_level_m >= 0.0)
-    lr_remark_say (remark, _("%s’s eyes are <b>%s</b> above %s’s; <b>%s</b> is the most."), interviewer, height, subject,
-                   limit);
+    lr_remark_say (remark,
+                   _("%s’s eyes are <b>%s</b> above %s’s; <b>%s</b> is the most."),
+                   interviewer, height, subject, limit);
   else
-    lr_remark_say (remark, _("%s’s eyes are <b>%s</b> under %s’s; <b>%s</b> is the most."), interviewer, height, subject,
-                   limit);
+    lr_remark_say (remark,
+                   _("%s’s eyes are <b>%s</b> under %s’s; <b>%s</b> is the most."),
+                   interviewer, height, subject, limit);
 
   if (is_off)
     offer_seat (judge, remark);
 }
 
+/**
+ * lr_judge_height:
+ * @judge: a judge
+ *
+ * Each lens against the eyes and the look, and the interviewer's eyes against the subject's.
+ */
 void
 lr_judge_height (LrJudge *judge)
 {

@@ -11,6 +11,13 @@
 
 #define SPARE_M 0.05
 
+/**
+ * lr_judge_mounted_lens:
+ * @judge: a judge
+ * @camera: a camera
+ *
+ * Returns: (transfer none) (nullable): the lens in the kit that is on it
+ */
 const LrLens *
 lr_judge_mounted_lens (const LrJudge         *judge,
                        const LrCameraReading *camera)
@@ -20,7 +27,15 @@ lr_judge_mounted_lens (const LrJudge         *judge,
   return entry != NULL && entry->item->kind == LR_ITEM_LENS ? &entry->item->lens : NULL;
 }
 
-/* What is printed on lenses, in thirds of a stop (ISO 517 has the whole stops; the thirds are common practice) */
+/**
+ * lr_nominal_stop:
+ * @f_number: any f-number
+ * @is_wider: whether to go to the wider side
+ *
+ * What is printed on lenses, in thirds of a stop: whole stops as in ISO 517, thirds common practice.
+ *
+ * Returns: the stop that is equal to @f_number or next to it
+ */
 double
 lr_nominal_stop (double   f_number,
                  gboolean is_wider)
@@ -75,8 +90,9 @@ offer_step_back (LrJudge               *judge,
       && has_focal (lr_judge_mounted_lens (judge, camera), focal_m))
     {
       lr_remedy_change (remedy, camera->item, "focal-mm", 0.001 * round (1000.0 * focal_m));
-      lr_remedy_say (remedy, distance, _("Take %s back to <b>%s</b> and keep the shot with <b>%s</b>."), name, distance,
-                     lr_say_focal (judge, 0.001 * round (1000.0 * focal_m)));
+      lr_remedy_say (remedy, distance,
+                     _("Take %s back to <b>%s</b> and keep the shot with <b>%s</b>."),
+                     name, distance, lr_say_focal (judge, 0.001 * round (1000.0 * focal_m)));
     }
   else
     lr_remedy_say (remedy, distance, _("Take %s back to <b>%s</b>; the shot gets wider."), name, distance);
@@ -109,13 +125,16 @@ judge_face (LrJudge               *judge,
 
   if (!is_near)
     {
-      lr_remark_say (remark, _("%s is <b>%s</b> from %s’s eyes: the nose is drawn <b>%s</b> larger than the ears."), name,
-                     distance, subject, larger);
+      lr_remark_say (remark,
+                     _("%s is <b>%s</b> from %s’s eyes: the nose is drawn <b>%s</b> larger than the ears."),
+                     name, distance, subject, larger);
       return;
     }
 
-  lr_remark_say (remark, _("%s is only <b>%s</b> from %s’s eyes: the nose is drawn <b>%s</b> larger than the ears. From <b>%s</b> on "
-                           "a face looks natural."), name, distance, subject, larger, limit);
+  lr_remark_say (remark,
+                 _("%s is only <b>%s</b> from %s’s eyes: the nose is drawn <b>%s</b> larger than the ears. "
+                   "From <b>%s</b> on a face looks natural."),
+                 name, distance, subject, larger, limit);
   offer_step_back (judge, remark, camera);
 }
 
@@ -147,8 +166,9 @@ say_focal (LrJudge               *judge,
   remark->value = focal_m;
   remark->limit = nearest_m;
   if (lens->focal_max_m - lens->focal_min_m < 1e-6)
-    lr_remark_say (remark, _("%s is set to <b>%s</b>, but its lens is a <b>%s</b>."), name, lr_say_focal (judge, focal_m),
-                   lr_say_focal (judge, nearest_m));
+    lr_remark_say (remark,
+                   _("%s is set to <b>%s</b>, but its lens is a <b>%s</b>."),
+                   name, lr_say_focal (judge, focal_m), lr_say_focal (judge, nearest_m));
   else
     lr_remark_say (remark, _("%s is set to <b>%s</b>, but its lens goes from <b>%s</b> to <b>%s</b>."), name,
                    lr_say_focal (judge, focal_m), lr_say_focal (judge, lens->focal_min_m),
@@ -199,15 +219,23 @@ judge_range (LrJudge               *judge,
     {
       remark->value = camera->focus_m;
       remark->limit = lens->nearest_focus_m;
-      lr_remark_say (remark, _("%s is focused at <b>%s</b>, but its lens comes no nearer than <b>%s</b>."), name,
-                     lr_say_length (judge, camera->focus_m), lr_say_length (judge, lens->nearest_focus_m));
+      lr_remark_say (remark,
+                     _("%s is focused at <b>%s</b>, but its lens comes no nearer than <b>%s</b>."),
+                     name, lr_say_length (judge, camera->focus_m), lr_say_length (judge, lens->nearest_focus_m));
     }
   else
-    lr_remark_say (remark, _("The lens of %s can do what it is set to: <b>%s</b> at <b>%s</b>, focused at <b>%s</b>."), name,
-                   lr_say_focal (judge, c->focal_m), lr_say_stop (judge, c->f_number),
+    lr_remark_say (remark,
+                   _("The lens of %s can do what it is set to: <b>%s</b> at <b>%s</b>, focused at <b>%s</b>."),
+                   name, lr_say_focal (judge, c->focal_m), lr_say_stop (judge, c->f_number),
                    lr_say_length (judge, camera->focus_m));
 }
 
+/**
+ * lr_judge_lens:
+ * @judge: a judge
+ *
+ * Perspective of the face, and settings that the mounted lens does not have.
+ */
 void
 lr_judge_lens (LrJudge *judge)
 {

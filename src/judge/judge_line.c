@@ -87,12 +87,14 @@ judge_side (LrJudge               *judge,
 
   if (!is_over)
     {
-      lr_remark_say (remark, _("%s stands on %s’s side of the line of action, <b>%s</b> from it."), name, main_name,
-                     distance);
+      lr_remark_say (remark,
+                     _("%s stands on %s’s side of the line of action, <b>%s</b> from it."),
+                     name, main_name, distance);
       return;
     }
 
-  lr_remark_say (remark, _("%s has crossed the line of action by <b>%s</b>: cut against %s, %s would look the other way."),
+  lr_remark_say (remark,
+                 _("%s has crossed the line of action by <b>%s</b>: cut against %s, %s would look the other way."),
                  name, distance, main_name, lr_say_name (judge, camera->subject));
   offer_way_back (judge, remark, main_camera, camera);
 }
@@ -140,15 +142,24 @@ judge_margin (LrJudge               *judge,
 
   if (!is_near)
     {
-      lr_remark_say (remark, _("%s keeps <b>%s</b> off the line of action; <b>%s</b> is the least."), name, angle, limit);
+      lr_remark_say (remark,
+                     _("%s keeps <b>%s</b> off the line of action; <b>%s</b> is the least."),
+                     name, angle, limit);
       return;
     }
 
-  lr_remark_say (remark, _("%s stands <b>%s</b> off the line of action; under <b>%s</b> it is soon crossed."), name, angle,
-                 limit);
+  lr_remark_say (remark,
+                 _("%s stands <b>%s</b> off the line of action; under <b>%s</b> it is soon crossed."),
+                 name, angle, limit);
   offer_margin (judge, remark, main_camera, camera);
 }
 
+/**
+ * lr_judge_line:
+ * @judge: a judge
+ *
+ * Sides of the line of action, and distances from it.
+ */
 void
 lr_judge_line (LrJudge *judge)
 {

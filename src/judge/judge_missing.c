@@ -24,6 +24,12 @@ miss (LrJudge    *judge,
   lr_remark_say (remark, "%s", sentence);
 }
 
+/**
+ * lr_judge_missing:
+ * @judge: a judge
+ *
+ * What the plan still lacks.
+ */
 void
 lr_judge_missing (LrJudge *judge)
 {

@@ -145,8 +145,10 @@ judge_overlap (LrJudge       *judge,
   lr_remark_mark_point (remark, clash->at_m, depth);
   if (remark->grade == LR_GRADE_MIND)
     {
-      lr_remark_say (remark, _("The legs of %s reach <b>%s</b> into the place of %s; turn a gap between two legs that way."),
-                     lr_say_title (judge, stand), depth, lr_say_title (judge, stand == clash->a ? clash->b : clash->a));
+      lr_remark_say (remark,
+                     _("The legs of %s reach <b>%s</b> into the place of %s; turn a gap between two legs that way."),
+                     lr_say_title (judge, stand), depth,
+                     lr_say_title (judge, stand == clash->a ? clash->b : clash->a));
       return;
     }
 
@@ -183,8 +185,9 @@ judge_outside (LrJudge       *judge,
   lr_remark_mark_point (remark, clash->at_m, depth);
   if (remark->grade == LR_GRADE_MIND)
     {
-      lr_remark_say (remark, _("The legs of %s reach <b>%s</b> into the %s; turn a gap between two legs that way."), title, depth,
-                     wall);
+      lr_remark_say (remark,
+                     _("The legs of %s reach <b>%s</b> into the %s; turn a gap between two legs that way."),
+                     title, depth, wall);
       return;
     }
 
@@ -212,11 +215,13 @@ judge_door (LrJudge       *judge,
     lr_remark_mark_outline (remark, &floor, depth);
 
   if (door->swing == LR_SWING_IN)
-    lr_remark_say (remark, _("%s stands <b>%s</b> in the swing of %s, which is <b>%s</b> wide."), title, depth, door_title,
-                   lr_say_length (judge, door->width_m));
+    lr_remark_say (remark,
+                   _("%s stands <b>%s</b> in the swing of %s, which is <b>%s</b> wide."),
+                   title, depth, door_title, lr_say_length (judge, door->width_m));
   else
-    lr_remark_say (remark, _("%s stands <b>%s</b> in the way to %s, which is <b>%s</b> wide."), title, depth, door_title,
-                   lr_say_length (judge, door->width_m));
+    lr_remark_say (remark,
+                   _("%s stands <b>%s</b> in the way to %s, which is <b>%s</b> wide."),
+                   title, depth, door_title, lr_say_length (judge, door->width_m));
   if (door->is_exit)
     lr_remark_say (remark, _("It is a way out: keep it clear, as the local fire code says."));
   if (willingness (judge, clash->a) >= 0)
@@ -386,6 +391,12 @@ say_free_doors (LrJudge *judge)
     }
 }
 
+/**
+ * lr_judge_room:
+ * @judge: a judge
+ *
+ * Overlaps, things outside, doors and the ceiling; what is clear is said once for all.
+ */
 void
 lr_judge_room (LrJudge *judge)
 {

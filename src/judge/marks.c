@@ -19,6 +19,15 @@ add (LrRemark   *remark,
   return &g_array_index (remark->marks, LrMark, remark->marks->len - 1);
 }
 
+/**
+ * lr_remark_mark_line:
+ * @remark: a remark
+ * @a_m: one end [m]
+ * @b_m: the other [m]
+ * @figure: (nullable): what stands beside it
+ *
+ * Marks a line on the floor.
+ */
 void
 lr_remark_mark_line (LrRemark   *remark,
                      LrVec2      a_m,
@@ -31,6 +40,15 @@ lr_remark_mark_line (LrRemark   *remark,
   mark->b_m = b_m;
 }
 
+/**
+ * lr_remark_mark_distance:
+ * @remark: a remark
+ * @a_m: one end [m]
+ * @b_m: the other [m]
+ * @figure: (nullable): what stands beside it
+ *
+ * Marks a distance on the floor, as a dimension line.
+ */
 void
 lr_remark_mark_distance (LrRemark   *remark,
                          LrVec2      a_m,
@@ -43,6 +61,14 @@ lr_remark_mark_distance (LrRemark   *remark,
   mark->b_m = b_m;
 }
 
+/**
+ * lr_remark_mark_point:
+ * @remark: a remark
+ * @at_m: a place [m]
+ * @figure: (nullable): what stands beside it
+ *
+ * Marks a place on the floor.
+ */
 void
 lr_remark_mark_point (LrRemark   *remark,
                       LrVec2      at_m,
@@ -51,6 +77,14 @@ lr_remark_mark_point (LrRemark   *remark,
   add (remark, LR_MARK_POINT, figure)->a_m = at_m;
 }
 
+/**
+ * lr_remark_mark_outline:
+ * @remark: a remark
+ * @outline: a footprint
+ * @figure: (nullable): what stands beside it
+ *
+ * Marks the floor that a thing takes.
+ */
 void
 lr_remark_mark_outline (LrRemark        *remark,
                         const LrOutline *outline,
@@ -62,6 +96,16 @@ lr_remark_mark_outline (LrRemark        *remark,
   mark->outline = *outline;
 }
 
+/**
+ * lr_remark_mark_arc:
+ * @remark: a remark
+ * @centre_m: whence the angle is seen [m]
+ * @a_m: a place on one leg [m]
+ * @b_m: a place on the other [m]
+ * @figure: (nullable): what stands beside it
+ *
+ * Marks the angle between the ways to two places, the shorter way round, clear of what stands at them.
+ */
 void
 lr_remark_mark_arc (LrRemark   *remark,
                     LrVec2      centre_m,
@@ -80,6 +124,12 @@ lr_remark_mark_arc (LrRemark   *remark,
   mark->radius_m = fmin (ARC_MAX_M, ARC_SHARE * fmin (lr_vec2_length (to_a), lr_vec2_length (to_b)));
 }
 
+/**
+ * lr_mark_clear:
+ * @mark: an #LrMark
+ *
+ * Clear function of an array of marks.
+ */
 void
 lr_mark_clear (gpointer mark)
 {

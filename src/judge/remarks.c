@@ -33,6 +33,18 @@ make_key (LrCheck         check,
 /* Room for three ids and the end */
 #define MAX_IDS 3
 
+/**
+ * lr_judge_add:
+ * @judge: a judge
+ * @check: a check
+ * @grade: what it found
+ * @a: (nullable): what it is about; marked
+ * @b: (nullable): what else it is about
+ *
+ * Notes the grade and, unless this is a trial, begins the remark. Its key names @a and @b in this order.
+ *
+ * Returns: (transfer none) (nullable): the remark, which still lacks its sentence; %NULL in a trial
+ */
 LrRemark *
 lr_judge_add (LrJudge        *judge,
               LrCheck         check,
@@ -62,6 +74,13 @@ lr_judge_add (LrJudge        *judge,
   return remark;
 }
 
+/**
+ * lr_remark_about:
+ * @remark: a remark
+ * @placed: (nullable): a thing
+ *
+ * Names another thing that the remark is about, up to three.
+ */
 void
 lr_remark_about (LrRemark       *remark,
                  const LrPlaced *placed)
@@ -72,6 +91,13 @@ lr_remark_about (LrRemark       *remark,
     remark->ids[n] = g_strdup (placed->item->id);
 }
 
+/**
+ * lr_remark_mark_first:
+ * @remark: a remark
+ * @placed: one of the things that it is about
+ *
+ * Marks @placed instead of the first thing of the key.
+ */
 void
 lr_remark_mark_first (LrRemark       *remark,
                       const LrPlaced *placed)
@@ -86,6 +112,10 @@ lr_remark_mark_first (LrRemark       *remark,
       }
 }
 
+/**
+ * lr_remark_free:
+ * @remark: (transfer full): a remark
+ */
 void
 lr_remark_free (LrRemark *remark)
 {
@@ -98,6 +128,15 @@ lr_remark_free (LrRemark *remark)
   g_free (remark);
 }
 
+/**
+ * lr_judge_is_cutaway:
+ * @judge: a judge
+ * @camera: a camera
+ *
+ * A camera on a thing, with the person out of its frame, is not judged as a shot of the person.
+ *
+ * Returns: whether it is such a camera
+ */
 gboolean
 lr_judge_is_cutaway (const LrJudge         *judge,
                      const LrCameraReading *camera)
@@ -109,6 +148,12 @@ lr_judge_is_cutaway (const LrJudge         *judge,
   return target != NULL && target->item->kind != LR_ITEM_PERSON && !has_eyes;
 }
 
+/**
+ * lr_judge_all:
+ * @judge: a judge
+ *
+ * Asks every family, in the order of their checks.
+ */
 void
 lr_judge_all (LrJudge *judge)
 {

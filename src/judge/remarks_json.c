@@ -7,7 +7,8 @@
  *   remarks [ {               Fix first
  *     check, grade, key       words; the key is stable while the plan is edited
  *     text, markup            one line, in the language of the user
- *     source                  where the limit or the rule comes from
+ *     source                  where the rule comes from
+ *     limit-source            where the default of its limit comes from; left out when it has none
  *     items [ id ]            what it is about, the one that it marks first
  *     value-U, limit-U        the figure judged and its limit; U is deg, m, share or nothing for a bare number; left
  *                             out when there is none
@@ -111,6 +112,8 @@ add_remark (JsonBuilder    *builder,
   add_text (builder, "text", remark->text);
   add_text (builder, "markup", remark->markup);
   add_text (builder, "source", _(info->source));
+  if (info->limit != LR_N_LIMITS)
+    add_text (builder, "limit-source", _(lr_limit_info (info->limit)->source));
   json_builder_set_member_name (builder, "items");
   json_builder_begin_array (builder);
   for (guint i = 0; remark->ids[i] != NULL; i++)

@@ -34,6 +34,11 @@ clear_change (gpointer change)
   g_free ((char *) ((LrChange *) change)->id);
 }
 
+/**
+ * lr_remedy_new:
+ *
+ * Returns: (transfer full): a remedy that changes nothing yet
+ */
 LrRemedy *
 lr_remedy_new (void)
 {
@@ -44,6 +49,10 @@ lr_remedy_new (void)
   return remedy;
 }
 
+/**
+ * lr_remedy_free:
+ * @remedy: (transfer full): a remedy
+ */
 void
 lr_remedy_free (LrRemedy *remedy)
 {
@@ -54,6 +63,13 @@ lr_remedy_free (LrRemedy *remedy)
   g_free (remedy);
 }
 
+/**
+ * lr_remedy_change:
+ * @remedy: a remedy
+ * @item: what it changes
+ * @key: (transfer none): a property, a literal
+ * @value: its value then, in inside units
+ */
 void
 lr_remedy_change (LrRemedy     *remedy,
                   const LrItem *item,
@@ -72,6 +88,15 @@ is_aimed (const LrItem *item)
          || (item->kind == LR_ITEM_PERSON && item->person.looks_at[0] != '\0');
 }
 
+/**
+ * lr_remedy_move:
+ * @remedy: a remedy
+ * @placed: what it moves
+ * @to_m: where to [m]
+ * @about_m: (nullable): round what it swings [m]
+ *
+ * A thing that looks or aims at nothing turns by as much as it swings round @about_m, so that it still faces it.
+ */
 void
 lr_remedy_move (LrRemedy       *remedy,
                 const LrPlaced *placed,
@@ -90,6 +115,14 @@ lr_remedy_move (LrRemedy       *remedy,
     }
 }
 
+/**
+ * lr_judge_offer:
+ * @judge: a judge
+ * @remark: a remark, the one added last
+ * @remedy: (transfer full): what would mend it
+ *
+ * Of several for one remark the first that passes its trial is kept.
+ */
 void
 lr_judge_offer (LrJudge  *judge,
                 LrRemark *remark,
@@ -126,6 +159,17 @@ make_move (LrJudge        *judge,
   return remedy;
 }
 
+/**
+ * lr_judge_offer_move:
+ * @judge: a judge
+ * @remark: a remark, the one added last
+ * @placed: what moves
+ * @to_m: where to [m]
+ * @about_m: (nullable): round what it swings [m]
+ * @to: (nullable): the figure that it comes to: "32°"
+ *
+ * Offers "Move B 0.46 m towards the north wall, to 32°.", unless that place is taken.
+ */
 void
 lr_judge_offer_move (LrJudge        *judge,
                      LrRemark       *remark,
@@ -149,6 +193,15 @@ keep (LrRemark *remark,
   lr_remark_say (remark, "%s", remedy->markup);
 }
 
+/**
+ * lr_judge_keep_move:
+ * @judge: a judge
+ * @remark: a remark
+ * @placed: what moves
+ * @to_m: where to [m]
+ *
+ * Gives the remark a move that needs no trial.
+ */
 void
 lr_judge_keep_move (LrJudge        *judge,
                     LrRemark       *remark,
@@ -235,7 +288,12 @@ passes_trial (const LrJudge  *judge,
   return is_good;
 }
 
-/* Tries all offers, those for a Fix first, and lets each remark say the remedy that it keeps */
+/**
+ * lr_judge_try_offers:
+ * @judge: a judge that has asked every family
+ *
+ * Tries all offers, those for a Fix first, and lets each remark say the remedy that it keeps.
+ */
 void
 lr_judge_try_offers (LrJudge *judge)
 {

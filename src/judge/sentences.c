@@ -33,6 +33,13 @@ escaped (LrJudge    *judge,
   return strpbrk (name, "<>&'\"") == NULL ? name : keep (judge, g_markup_escape_text (name, -1));
 }
 
+/**
+ * lr_say_title:
+ * @judge: a judge
+ * @placed: a thing
+ *
+ * Returns: (transfer none): its full name, escaped for markup: "Camera A", "L1 key"
+ */
 const char *
 lr_say_title (LrJudge        *judge,
               const LrPlaced *placed)
@@ -40,6 +47,13 @@ lr_say_title (LrJudge        *judge,
   return escaped (judge, keep (judge, lr_item_title (placed->item)));
 }
 
+/**
+ * lr_say_name:
+ * @judge: a judge
+ * @placed: a thing
+ *
+ * Returns: (transfer none): its short name, escaped for markup: "A", "L1", "Wenna"
+ */
 const char *
 lr_say_name (LrJudge        *judge,
              const LrPlaced *placed)
@@ -54,6 +68,14 @@ lr_say_name (LrJudge        *judge,
   return lr_say_title (judge, placed);
 }
 
+/**
+ * lr_say_number:
+ * @judge: a judge
+ * @number: a number
+ * @decimals: how many
+ *
+ * Returns: (transfer none): the number with a true minus
+ */
 const char *
 lr_say_number (LrJudge *judge,
                double   number,
@@ -62,6 +84,13 @@ lr_say_number (LrJudge *judge,
   return keep (judge, lr_number_format (number, decimals));
 }
 
+/**
+ * lr_say_length:
+ * @judge: a judge
+ * @length_m: a length [m]
+ *
+ * Returns: (transfer none): "0.46 m", or feet and inches
+ */
 const char *
 lr_say_length (LrJudge *judge,
                double   length_m)
@@ -69,6 +98,13 @@ lr_say_length (LrJudge *judge,
   return keep (judge, lr_length_format (length_m, judge->units));
 }
 
+/**
+ * lr_say_plain:
+ * @judge: a judge
+ * @length_m: a length [m]
+ *
+ * Returns: (transfer none): "0.46", to stand before another length with its unit; or feet and inches
+ */
 const char *
 lr_say_plain (LrJudge *judge,
               double   length_m)
@@ -76,6 +112,13 @@ lr_say_plain (LrJudge *judge,
   return keep (judge, lr_length_format_short (length_m, judge->units));
 }
 
+/**
+ * lr_say_small:
+ * @judge: a judge
+ * @length_m: a length [m]
+ *
+ * Returns: (transfer none): "14 cm", from a metre on as lr_say_length(); or feet and inches
+ */
 const char *
 lr_say_small (LrJudge *judge,
               double   length_m)
@@ -86,6 +129,13 @@ lr_say_small (LrJudge *judge,
   return keep (judge, g_strconcat (lr_say_number (judge, 100.0 * length_m, 0), NO_BREAK_SPACE "cm", NULL));
 }
 
+/**
+ * lr_say_angle:
+ * @judge: a judge
+ * @angle_rad: an angle [rad]
+ *
+ * Returns: (transfer none): whole degrees: "22°"
+ */
 const char *
 lr_say_angle (LrJudge *judge,
               double   angle_rad)
@@ -108,6 +158,13 @@ share_decimals (double share)
   return fabs (share) < 0.0195 ? 1 : 0;
 }
 
+/**
+ * lr_say_share:
+ * @judge: a judge
+ * @share: a share, 1 for the whole
+ *
+ * Returns: (transfer none): "19 %", under 2 % with a decimal
+ */
 const char *
 lr_say_share (LrJudge *judge,
               double   share)
@@ -132,6 +189,14 @@ say_apart (LrJudge    *judge,
   return say_with_unit (judge, number, decimals, unit);
 }
 
+/**
+ * lr_say_angle_off:
+ * @judge: a judge
+ * @angle_rad: an angle that misses its limit [rad]
+ * @limit_rad: the limit [rad]
+ *
+ * Returns: (transfer none): the angle, with as many decimals as tell it from the limit
+ */
 const char *
 lr_say_angle_off (LrJudge *judge,
                   double   angle_rad,
@@ -140,6 +205,14 @@ lr_say_angle_off (LrJudge *judge,
   return say_apart (judge, angle_rad / LR_DEG, limit_rad / LR_DEG, 0, "°");
 }
 
+/**
+ * lr_say_length_off:
+ * @judge: a judge
+ * @length_m: a length that misses its limit [m]
+ * @limit_m: the limit [m]
+ *
+ * Returns: (transfer none): the length, with as many decimals as tell it from the limit
+ */
 const char *
 lr_say_length_off (LrJudge *judge,
                    double   length_m,
@@ -151,6 +224,14 @@ lr_say_length_off (LrJudge *judge,
   return say_apart (judge, length_m, limit_m, 2, NO_BREAK_SPACE "m");
 }
 
+/**
+ * lr_say_small_off:
+ * @judge: a judge
+ * @length_m: a length that misses its limit [m]
+ * @limit_m: the limit [m]
+ *
+ * Returns: (transfer none): as lr_say_length_off(), in centimetres
+ */
 const char *
 lr_say_small_off (LrJudge *judge,
                   double   length_m,
@@ -162,6 +243,14 @@ lr_say_small_off (LrJudge *judge,
   return say_apart (judge, 100.0 * length_m, 100.0 * limit_m, 0, NO_BREAK_SPACE "cm");
 }
 
+/**
+ * lr_say_share_off:
+ * @judge: a judge
+ * @share: a share that misses its limit
+ * @limit: the limit
+ *
+ * Returns: (transfer none): the share, with as many decimals as tell it from the limit
+ */
 const char *
 lr_say_share_off (LrJudge *judge,
                   double   share,
@@ -170,6 +259,13 @@ lr_say_share_off (LrJudge *judge,
   return say_apart (judge, 100.0 * share, 100.0 * limit, share_decimals (share), NO_BREAK_SPACE "%");
 }
 
+/**
+ * lr_say_limit:
+ * @judge: a judge
+ * @limit: a limit
+ *
+ * Returns: (transfer none): its value in the plan, as its type is written
+ */
 const char *
 lr_say_limit (LrJudge *judge,
               LrLimit  limit)
@@ -196,6 +292,13 @@ lr_say_limit (LrJudge *judge,
     }
 }
 
+/**
+ * lr_say_stop:
+ * @judge: a judge
+ * @f_number: an f-number
+ *
+ * Returns: (transfer none): "f/2.8"
+ */
 const char *
 lr_say_stop (LrJudge *judge,
              double   f_number)
@@ -203,6 +306,13 @@ lr_say_stop (LrJudge *judge,
   return keep (judge, lr_f_number_format (f_number));
 }
 
+/**
+ * lr_say_focal:
+ * @judge: a judge
+ * @focal_m: a focal length [m]
+ *
+ * Returns: (transfer none): "50 mm", whatever the user's units
+ */
 const char *
 lr_say_focal (LrJudge *judge,
               double   focal_m)
@@ -213,6 +323,13 @@ lr_say_focal (LrJudge *judge,
   return keep (judge, g_strconcat (lr_say_number (judge, focal_mm, decimals), NO_BREAK_SPACE "mm", NULL));
 }
 
+/**
+ * lr_say_behind:
+ * @judge: a judge
+ * @camera: a camera with something behind its subject
+ *
+ * Returns: (transfer none): what it is: "west wall", "drafting table"
+ */
 const char *
 lr_say_behind (LrJudge               *judge,
                const LrCameraReading *camera)
@@ -233,6 +350,13 @@ lr_say_behind (LrJudge               *judge,
     }
 }
 
+/**
+ * lr_say_towards:
+ * @judge: a judge
+ * @way: of a move, on the sheet
+ *
+ * Returns: (transfer none): where it goes: "towards the north wall"
+ */
 const char *
 lr_say_towards (LrJudge *judge,
                 LrVec2   way)
@@ -260,6 +384,12 @@ append_entity (GString    *text,
   return 1;
 }
 
+/**
+ * lr_markup_to_text:
+ * @markup: Pango markup
+ *
+ * Returns: (transfer full): the same without tags, its entities resolved
+ */
 char *
 lr_markup_to_text (const char *markup)
 {
@@ -295,6 +425,14 @@ append_sentence (char       **markup,
   *text = lr_markup_to_text (joined);
 }
 
+/**
+ * lr_remark_say:
+ * @remark: a remark
+ * @format: a whole sentence, as for printf, with figures between <b> and </b>
+ * @...: escaped names and figures
+ *
+ * Adds a sentence to the remark, as markup and as text.
+ */
 void
 lr_remark_say (LrRemark   *remark,
                const char *format,
@@ -309,6 +447,15 @@ lr_remark_say (LrRemark   *remark,
   append_sentence (&remark->markup, &remark->text, sentence);
 }
 
+/**
+ * lr_remedy_say:
+ * @remedy: a remedy
+ * @short_figure: its figure for the sheet
+ * @format: a whole sentence, as for printf, with figures between <b> and </b>
+ * @...: escaped names and figures
+ *
+ * Gives the remedy its sentence.
+ */
 void
 lr_remedy_say (LrRemedy   *remedy,
                const char *short_figure,
