@@ -210,6 +210,7 @@ lr_floor_draw (cairo_t         *cr,
   draw_set (&floor);
   lr_floor_draw_dimensions (&floor);
   lr_floor_draw_furnishings (&floor);
+  lr_floor_draw_distances (&floor);
   lr_floor_draw_remark (&floor);
   draw_in_hand (&floor);
   lr_floor_draw_marks (&floor);

@@ -48,6 +48,8 @@ draw_edges (const LrFloor         *floor,
 
       lr_floor_move_to (floor, lr_vec2_along (camera->wedge_m[0], edge, 0.2));
       lr_floor_line_to (floor, lr_vec2_along (camera->wedge_m[0], edge, EDGE_M));
+      lr_labels_avoid_segment (floor->labels, lr_floor_device (floor, camera->wedge_m[0]),
+                               lr_floor_device (floor, lr_vec2_along (camera->wedge_m[0], edge, EDGE_M)));
     }
   lr_theme_set_line (floor->cr, floor->theme, LR_LINE_THIN, LR_DASH_GHOST);
   cairo_stroke (floor->cr);
@@ -96,6 +98,8 @@ label_ghost (const LrFloor  *floor,
   text = g_strdup_printf (_("Mend: %s"), remark->remedy->short_figure);
   label.text = text;
   device = lr_floor_device_outline (floor->view, &outline);
+  if (device.n == 0)
+    lr_labels_block_disc (floor->labels, device.centre_m, device.radius_m);
   lr_labels_add_beside (floor->labels, &label, &device);
 }
 

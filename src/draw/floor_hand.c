@@ -45,6 +45,23 @@ trace_square (const LrFloor  *floor,
   cairo_close_path (floor->cr);
 }
 
+/* Labels keep off the halo, too; what is in a lead's or a boom's box is mostly floor */
+static void
+block_halo (const LrFloor   *floor,
+            const LrOutline *outline)
+{
+  LrOutline device = lr_floor_device_outline (floor->view, outline);
+  double outside = (LR_HALO_PX + 0.5 * HALO_WIDTH_PX) * floor->px;
+
+  if (device.n == 0)
+    {
+      lr_labels_block_disc (floor->labels, device.centre_m, device.radius_m + outside);
+      return;
+    }
+  for (gsize i = 0; i < device.n && floor->in_hand->item->kind != LR_ITEM_LEAD; i++)
+    lr_labels_block_segment (floor->labels, device.corner_m[i], device.corner_m[(i + 1) % device.n]);
+}
+
 static void
 draw_halo (const LrFloor   *floor,
            const LrOutline *outline)
@@ -68,6 +85,7 @@ draw_halo (const LrFloor   *floor,
   if (placed->item->kind == LR_ITEM_LEAD)
     cairo_new_path (cr);
   cairo_stroke (cr);
+  block_halo (floor, outline);
 }
 
 static void
@@ -141,7 +159,7 @@ add_distance (const LrFloor *floor,
               LrVec2         to,
               double         length_m)
 {
-  static const double shares[] = { 0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8 };
+  static const double shares[] = { 0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8 }; /* of the way */
   g_autofree char *text = lr_length_format (length_m, floor->view->units);
   double angle = lr_floor_reading_angle_rad (from, to);
   LrVec2 up = lr_vec2 (sin (angle), -cos (angle));
@@ -281,7 +299,7 @@ draw_to_partner (const LrFloor   *floor,
                          (LR_HALO_PX + 24.0) * floor->px);
   cairo_move_to (cr, at.x, at.y);
   cairo_line_to (cr, to.x, to.y);
-  lr_theme_set_color (cr, floor->theme->in_hand, 1.0);
+  lr_theme_set_color (cr, floor->theme->in_hand, 0.6);
   lr_theme_set_line (cr, floor->theme, LR_LINE_HAIR, LR_DASH_SOLID);
   cairo_stroke (cr);
   add_distance (floor, rim, to, length_m);
@@ -311,7 +329,7 @@ lr_floor_draw_distances (const LrFloor *floor)
  * lr_floor_draw_hand:
  * @floor: a drawing
  *
- * Halo, distances and knobs of the item in hand; the corners of the room while those are.
+ * Halo and knobs of the item in hand; the corners of the room while those are.
  */
 void
 lr_floor_draw_hand (const LrFloor *floor)
@@ -321,7 +339,6 @@ lr_floor_draw_hand (const LrFloor *floor)
   cairo_save (floor->cr);
   if (floor->in_hand != NULL && lr_floor_outline (floor->study, floor->view, floor->in_hand, &outline))
     {
-      lr_floor_draw_distances (floor);
       draw_halo (floor, &outline);
       draw_knobs (floor, &outline);
     }

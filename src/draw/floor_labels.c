@@ -81,6 +81,14 @@ block_walls (const LrFloor *floor)
     }
 }
 
+static void
+avoid_lead (const LrFloor *floor,
+            const LrItem  *item)
+{
+  for (gsize i = 0; i + 1 < item->n_path; i++)
+    lr_labels_avoid_segment (floor->labels, lr_floor_device (floor, item->path_m[i]), lr_floor_device (floor, item->path_m[i + 1]));
+}
+
 /**
  * lr_floor_block_symbols:
  * @floor: a drawing
@@ -98,6 +106,8 @@ lr_floor_block_symbols (const LrFloor *floor)
       LrItemKind kind = placed[i].item->kind;
       LrOutline outline;
 
+      if (kind == LR_ITEM_LEAD)
+        avoid_lead (floor, placed[i].item);
       if ((floor->has_base && !floor->is_drawn[i]) || kind == LR_ITEM_LEAD || kind == LR_ITEM_WINDOW
           || !lr_floor_outline (floor->study, floor->view, &placed[i], &outline))
         continue;
@@ -249,11 +259,14 @@ label_furniture (const LrFloor  *floor,
   lr_text_measure (floor->cr, floor->theme, &label.style, placed->item->name, &width, NULL);
   if (width + 6.0 * floor->px > long_m * scale || 1.4 * label.style.size > short_m * scale)
     {
+      label.first = (int) lround (-placed->facing_rad / (0.25 * LR_PI)); /* in front of it */
+      label.stands_on_lines = TRUE;
       add_beside (floor, placed, &label);
       return;
     }
 
   label.halo = floor->theme->furniture_fill;
+  label.stands_on_lines = TRUE;
   if (long_m > LONG_FURNITURE * short_m || width > 0.8 * short_m * scale)
     label.angle_rad = lr_floor_reading_angle_rad (lr_vec2 (0.0, 0.0), along);
   lr_labels_add_at (floor->labels, &label, places, 3);
@@ -361,19 +374,27 @@ label_noise (const LrFloor  *floor,
   add_beside (floor, placed, &label);
 }
 
+/* Before the swing of a door that leads out, for whoever might put something there */
 static void
 label_door (const LrFloor  *floor,
             const LrPlaced *placed)
 {
+  const LrDoor *door = &placed->item->door;
   LrLabel label = new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, _("way out"));
-  LrOutline outline;
+  LrVec2 in = lr_vec2 (cos (placed->facing_rad), -sin (placed->facing_rad)), along = lr_vec2_left (in), at, places[3];
+  double width, off;
 
-  if (!placed->item->door.is_exit || !floor->view->is_page
-      || !lr_floor_outline (floor->study, floor->view, placed, &outline))
+  if (!door->is_exit || !floor->view->is_page)
     return;
 
   label.color = floor->theme->ink2;
-  add_beside (floor, placed, &label);
+  lr_text_measure (floor->cr, floor->theme, &label.style, label.text, &width, NULL);
+  off = (door->swing == LR_SWING_IN ? door->width_m : 0.0) * floor->view->scale + 8.0 * floor->px
+        + 0.5 * (fabs (in.x) * width + fabs (in.y) * label.style.size);
+  at = lr_vec2_along (lr_floor_device (floor, placed->at_m), in, off);
+  for (int i = 0; i < 3; i++)
+    places[i] = lr_vec2_along (at, along, (i == 1 ? 1.0 : i == 2 ? -1.0 : 0.0) * 0.3 * door->width_m * floor->view->scale);
+  lr_labels_add_at (floor->labels, &label, places, 3);
 }
 
 static void

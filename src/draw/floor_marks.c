@@ -14,6 +14,8 @@
 #define LEAST_OFF_PX 13.0
 #define ARROWHEAD_PX 8.0
 #define OBLIQUE_PX 6.3
+#define LEG_FROM_M 0.28 /* legs of an angle: clear of the head, a little past the arc */
+#define LEG_PAST_M 0.13
 
 /* Where the diamond sits: outside the upper right of the outline; on the band for what is in a wall */
 static LrVec2
@@ -169,6 +171,7 @@ add_figure (const LrFloor *floor,
   LrOutline spot = { .centre_m = at, .radius_m = 1.0 };
   LrLabel label = {
     .rank = LR_LABEL_FIGURE,
+    .stands_on_lines = TRUE,
     .text = mark->figure,
     .style = { .size = floor->theme->type_size[LR_TYPE_FIGURE], .weight = PANGO_WEIGHT_BOLD },
     .color = remark_color (floor),
@@ -265,6 +268,25 @@ draw_outline_mark (const LrFloor *floor,
   add_figure (floor, mark, lr_floor_device (floor, mark->outline.centre_m));
 }
 
+/* The legs of an angle say which way, not how far: they run a little past the arc */
+static LrMark
+as_leg (const LrMark *line,
+        const LrMark *arc)
+{
+  LrMark leg = *line;
+  double length_m = lr_vec2_distance (line->a_m, line->b_m);
+  LrVec2 way;
+
+  if (lr_vec2_distance (line->a_m, arc->a_m) > 0.05 || length_m < arc->radius_m)
+    return leg;
+
+  way = lr_vec2_scale (lr_vec2_sub (line->b_m, line->a_m), 1.0 / length_m);
+  leg.a_m = lr_vec2_along (line->a_m, way, MIN (LEG_FROM_M, 0.5 * arc->radius_m));
+  leg.b_m = lr_vec2_along (line->a_m, way, MIN (arc->radius_m + LEG_PAST_M, length_m));
+
+  return leg;
+}
+
 /**
  * lr_floor_draw_remark:
  * @floor: a drawing
@@ -275,23 +297,26 @@ void
 lr_floor_draw_remark (const LrFloor *floor)
 {
   const LrRemark *remark = floor->view->remark;
-  gboolean has_arc = FALSE;
+  const LrMark *arc = NULL;
 
   if (remark == NULL || remark->marks == NULL || !lr_floor_has_between (floor, (const char *const *) remark->ids))
     return;
   for (guint i = 0; i < remark->marks->len; i++)
-    has_arc = has_arc || g_array_index (remark->marks, LrMark, i).type == LR_MARK_ARC;
+    if (g_array_index (remark->marks, LrMark, i).type == LR_MARK_ARC)
+      arc = &g_array_index (remark->marks, LrMark, i);
 
   cairo_save (floor->cr);
   lr_theme_set_color (floor->cr, remark_color (floor), 1.0);
   for (guint i = 0; i < remark->marks->len; i++)
     {
       const LrMark *mark = &g_array_index (remark->marks, LrMark, i);
+      LrMark leg;
 
       switch (mark->type)
         {
         case LR_MARK_LINE: /* the legs of an angle are thinner than the angle */
-          draw_line_mark (floor, mark, has_arc ? LR_LINE_OUTLINE : LR_LINE_THICK, FALSE);
+          leg = arc != NULL ? as_leg (mark, arc) : *mark;
+          draw_line_mark (floor, &leg, arc != NULL ? LR_LINE_OUTLINE : LR_LINE_THICK, FALSE);
           break;
         case LR_MARK_DISTANCE:
           draw_line_mark (floor, mark, LR_LINE_THICK, TRUE);

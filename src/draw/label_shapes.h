@@ -22,6 +22,7 @@ typedef struct
 
 #define LR_SHAPE_FIRM -1      /* never yields */
 #define LR_SHAPE_FURNITURE -2 /* stops, dB and furniture names may stand on it */
+#define LR_SHAPE_LINE -3      /* crossed only if nothing else is free */
 
 LrShape  lr_shape_disc    (LrVec2 centre, double radius);
 LrShape  lr_shape_polygon (const LrVec2 *corners, gsize n);

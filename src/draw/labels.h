@@ -34,7 +34,9 @@ typedef struct
   LrColor      color, halo;
   gboolean     is_tag_under;
   gboolean     has_halo;
+  gboolean     stands_on_lines; /* a scale on the line that it measures */
   gboolean     text_may_yield; /* the text goes before the tag: job words */
+  int          first;      /* direction to try first, in eighths of a turn from E by SE */
   double       angle_rad;  /* of the text on the device, clockwise; only for fixed places */
 } LrLabel;
 
@@ -46,6 +48,7 @@ void      lr_labels_block_disc    (LrLabels *labels, LrVec2 centre, double radiu
 void      lr_labels_block_polygon (LrLabels *labels, const LrVec2 *corners, gsize n);
 void      lr_labels_block_segment (LrLabels *labels, LrVec2 a, LrVec2 b);
 void      lr_labels_block_furniture (LrLabels *labels, const LrVec2 *corners, gsize n); /* its own name and scales may stand on it */
+void      lr_labels_avoid_segment (LrLabels *labels, LrVec2 a, LrVec2 b); /* a thin line: crossed only if nothing else is free */
 void      lr_labels_block_box     (LrLabels *labels, double x, double y, double width, double height);
 
 /* Beside an outline (device units: a disc when n is 0): E, SE, S, ... 8 px off, then 20; texts are copied */

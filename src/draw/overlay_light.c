@@ -221,6 +221,7 @@ label_stop (const LrFloor *floor,
   LrVec2 places[2] = { lr_vec2_along (at, off, side * reach), lr_vec2_along (at, off, -side * reach) };
   LrLabel label = {
     .rank = LR_LABEL_SCALE,
+    .stands_on_lines = TRUE,
     .text = text,
     .style = { .size = floor->theme->type_size[LR_TYPE_STOP], .weight = PANGO_WEIGHT_SEMIBOLD },
     .color = floor->theme->family_line[LR_FAMILY_LIGHT],
@@ -270,6 +271,8 @@ draw_axis (const LrFloor *floor,
   lr_theme_set_color (floor->cr, floor->theme->family_line[LR_FAMILY_LIGHT], 1.0);
   lr_theme_set_line (floor->cr, floor->theme, LR_LINE_THIN, LR_DASH_AXIS);
   cairo_stroke (floor->cr);
+  lr_labels_avoid_segment (floor->labels, lr_floor_device (floor, axis->from_m),
+                           lr_floor_device (floor, lr_vec2_along (axis->from_m, axis->direction, axis->end_m)));
   draw_stops (floor, axes, axis);
 }
 
@@ -293,6 +296,7 @@ draw_aim_arrow (const LrFloor *floor,
   cairo_line_to (floor->cr, tip.x - 3.0 * way.x, tip.y - 3.0 * way.y);
   cairo_stroke (floor->cr);
   lr_floor_arrowhead (floor->cr, tip, way, 5.0);
+  lr_labels_avoid_segment (floor->labels, from, tip);
 }
 
 static GArray *

@@ -52,14 +52,15 @@ static void
 label_lead (const LrFloor       *floor,
             const LrLeadReading *lead)
 {
-  static const double shares[] = { 0.5, 0.35, 0.65, 0.2, 0.8 };
+  static const double shares[] = { 0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9 };
+  static const double offs[] = { OFF_PX, -OFF_PX, OFF_PX + 12.0, -OFF_PX - 12.0, OFF_PX + 24.0 };
   const LrItem *item = lead->item;
   gsize run = longest_run (item);
   LrVec2 from = lr_floor_device (floor, item->path_m[run]), to = lr_floor_device (floor, item->path_m[run + 1]);
   g_autofree char *text = describe (floor, lead);
   double angle = lr_floor_reading_angle_rad (from, to);
   LrVec2 up = lr_vec2 (sin (angle), -cos (angle));
-  LrVec2 places[2 * G_N_ELEMENTS (shares)];
+  LrVec2 places[G_N_ELEMENTS (offs) * G_N_ELEMENTS (shares)];
   LrLabel label = {
     .rank = LR_LABEL_NOTE,
     .text = text,
@@ -68,14 +69,14 @@ label_lead (const LrFloor       *floor,
     .halo = floor->theme->room,
     .has_halo = TRUE,
     .angle_rad = angle,
+    .stands_on_lines = TRUE,
   };
 
-  for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
     {
-      LrVec2 on = lr_vec2_along (from, lr_vec2_sub (to, from), shares[i]);
+      LrVec2 on = lr_vec2_along (from, lr_vec2_sub (to, from), shares[i % G_N_ELEMENTS (shares)]);
 
-      places[2 * i] = lr_vec2_along (on, up, OFF_PX * floor->px);
-      places[2 * i + 1] = lr_vec2_along (on, up, -OFF_PX * floor->px);
+      places[i] = lr_vec2_along (on, up, offs[i / G_N_ELEMENTS (shares)] * floor->px);
     }
   lr_labels_add_at (floor->labels, &label, places, G_N_ELEMENTS (places));
 }

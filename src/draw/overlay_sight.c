@@ -89,6 +89,10 @@ stroke_edges (const LrFloor         *floor,
   lr_floor_move_to (floor, camera->wedge_m[0]);
   lr_floor_line_to (floor, camera->wedge_m[camera->n_wedge - 1]);
   cairo_stroke (floor->cr);
+  lr_labels_avoid_segment (floor->labels, lr_floor_device (floor, camera->wedge_m[0]),
+                           lr_floor_device (floor, camera->wedge_m[1]));
+  lr_labels_avoid_segment (floor->labels, lr_floor_device (floor, camera->wedge_m[0]),
+                           lr_floor_device (floor, camera->wedge_m[camera->n_wedge - 1]));
 }
 
 /**
@@ -225,5 +229,6 @@ lr_overlay_sight_line (const LrFloor *floor)
   draw_end (floor, to_m, lr_vec2_scale (along, -1.0), across);
   cairo_restore (cr);
 
+  lr_labels_avoid_segment (floor->labels, lr_floor_device (floor, from_m), lr_floor_device (floor, to_m));
   label_line (floor, to_m);
 }

@@ -133,15 +133,17 @@ trace_contour (const LrFloor *floor,
   cairo_close_path (floor->cr);
 }
 
+/* A narrow no-break space, which the halo closes over the contour that the label breaks */
 static void
 label_db (const LrFloor *floor,
           double         level_db,
           const LrVec2  *places,
           gsize          n)
 {
-  g_autofree char *text = g_strdup_printf ("%s%.0f\u00a0dB", level_db < 0.0 ? "\u2212" : "", fabs (level_db));
+  g_autofree char *text = g_strdup_printf ("%s%.0f\u202fdB", level_db < 0.0 ? "\u2212" : "", fabs (level_db));
   LrLabel label = {
     .rank = LR_LABEL_SCALE,
+    .stands_on_lines = TRUE,
     .text = text,
     .style = { .size = floor->theme->type_size[LR_TYPE_DB] },
     .color = floor->theme->family_line[LR_FAMILY_SOUND],

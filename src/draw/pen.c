@@ -216,6 +216,12 @@ lr_pen_bar (const LrPen  *pen,
             LrColor       color,
             LrLineWeight  weight)
 {
+  if (pen->view->is_ghost)
+    {
+      stroke_ghost (pen);
+      return;
+    }
+
   lr_theme_set_color (pen->cr, color, 1.0);
   lr_theme_set_line_at (pen->cr, pen->theme, weight, LR_DASH_SOLID, pen->view->scale);
   cairo_set_line_cap (pen->cr, CAIRO_LINE_CAP_BUTT);
@@ -238,6 +244,11 @@ lr_pen_stand (const LrPen *pen,
   double dot_m = lr_pen_at_least (pen, FOOT_DOT_M, FOOT_DOT_LEAST_PX);
 
   lr_pen_disc (pen, 0.0, 0.0, radius_m);
+  if (pen->view->is_ghost)
+    {
+      stroke_ghost (pen); /* its legs would say no more */
+      return;
+    }
   lr_theme_set_color (pen->cr, pen->theme->ink2, RING_ALPHA);
   lr_theme_set_line_at (pen->cr, pen->theme, LR_LINE_HAIR, LR_DASH_FINE, pen->view->scale);
   cairo_stroke (pen->cr);

@@ -179,13 +179,43 @@ lr_symbol_house_light (const LrPen *pen)
   lr_pen_stroke (pen, theme->ink2, LR_LINE_THIN, LR_DASH_SOLID);
 }
 
+/* Where the plug is: at the mouth of its socket if the path starts there */
+static LrVec2
+plug_place (const LrPen *pen,
+            LrVec2      *across)
+{
+  const LrItem *item = pen->item;
+  LrVec2 start_m = item->path_m[0], way = lr_vec2_sub (item->path_m[1], start_m);
+  double socket_m = MAX (0.075, 5.2 / pen->view->scale);
+
+  *across = lr_vec2_left (lr_vec2_scale (way, 1.0 / MAX (lr_vec2_length (way), 1e-6)));
+  for (guint i = 0; pen->setup != NULL && *item->lead.socket != '\0' && i < pen->setup->items->len; i++)
+    {
+      const LrItem *socket = g_ptr_array_index (pen->setup->items, i);
+      LrVec2 at_m, in;
+      double facing_rad;
+
+      if (socket->kind != LR_ITEM_SOCKET || g_strcmp0 (socket->id, item->lead.socket) != 0
+          || !lr_setup_place (pen->setup, socket, &at_m, &facing_rad) || lr_vec2_distance (at_m, start_m) > 0.12)
+        continue;
+      in = lr_vec2_polar (facing_rad, 1.0);
+      *across = lr_vec2_left (in);
+      start_m = lr_vec2_along (at_m, in, 1.85 * socket_m + 2.0 * pen->px_m);
+      break;
+    }
+  *across = lr_vec2_rotate (*across, -pen->placed->facing_rad);
+
+  return lr_pen_to_item (pen, start_m);
+}
+
 /* Corners eased over .12 m */
 static void
-trace_lead (const LrPen *pen)
+trace_lead (const LrPen *pen,
+            LrVec2       plug)
 {
   const double ease_m = 0.12;
   const LrItem *item = pen->item;
-  LrVec2 at = lr_pen_to_item (pen, item->path_m[0]);
+  LrVec2 at = plug;
 
   cairo_move_to (pen->cr, at.x, at.y);
   for (gsize i = 1; i + 1 < item->n_path; i++)
@@ -223,7 +253,8 @@ lr_symbol_lead (const LrPen *pen)
   if (item->n_path < 2)
     return;
 
-  trace_lead (pen);
+  plug = plug_place (pen, &across);
+  trace_lead (pen, plug);
   lr_theme_set_color (pen->cr, theme->room, 1.0);
   cairo_set_dash (pen->cr, NULL, 0, 0.0);
   cairo_set_line_cap (pen->cr, CAIRO_LINE_CAP_ROUND);
@@ -232,13 +263,11 @@ lr_symbol_lead (const LrPen *pen)
   cairo_stroke_preserve (pen->cr);
   lr_pen_stroke (pen, color, weight, LR_DASH_LEAD);
 
-  plug = lr_pen_to_item (pen, item->path_m[0]);
   load = lr_pen_to_item (pen, item->path_m[item->n_path - 1]);
   lr_pen_disc (pen, load.x, load.y, 2.4 / pen->view->scale);
   lr_pen_fill (pen, color);
 
-  across = lr_vec2_left (lr_vec2_sub (lr_pen_to_item (pen, item->path_m[1]), plug));
-  across = lr_vec2_scale (across, 3.6 / pen->view->scale / MAX (lr_vec2_length (across), 1e-6));
+  across = lr_vec2_scale (across, 3.6 / pen->view->scale);
   lr_pen_segment (pen, plug.x - across.x, plug.y - across.y, plug.x + across.x, plug.y + across.y);
   lr_pen_bar (pen, color, LR_LINE_THICK);
 }
