@@ -9,6 +9,7 @@
 #define LINE_REACH_PX 6.0
 #define LABEL_REACH_PX 190.0 /* of a tag and its word on a leader */
 #define HAND_REACH_PX 44.0
+#define OVERLAY_PAST_PX 24.0
 
 /* Inside the outline, or near enough to a small one */
 static gboolean
@@ -190,21 +191,46 @@ extend (LrVec2 *low,
   high->y = MAX (high->y, at.y + around);
 }
 
-/* How far overlays that are not cut from the study reach around the item [m] */
+/* How far overlays reach around the item [m], as far as the walls let them */
 static double
 overlay_reach_m (const LrView *view,
                  const LrItem *item)
 {
   if (item->kind == LR_ITEM_LIGHT && (view->shown & LR_SHOW_LIGHT) != 0)
-    return 12.0;
+    return HUGE_VAL;
   if (item->kind == LR_ITEM_MICROPHONE && (view->shown & LR_SHOW_SOUND) != 0)
-    return 7.0;
+    return HUGE_VAL;
   if (item->kind == LR_ITEM_NOISE && (view->shown & LR_SHOW_SOUND) != 0)
     return 2.2;
   if (item->kind == LR_ITEM_PERSON && (view->shown & LR_SHOW_SIGHT) != 0)
     return 1.8; /* the ends of the line of action */
 
   return 0.0;
+}
+
+/* Overlays end at the walls; without walls, at the edge of the drawing. Their strokes and figures pass that by a little */
+static void
+extend_by_overlay (const LrStudy *study,
+                   const LrView  *view,
+                   LrVec2         at,
+                   double         reach,
+                   LrVec2        *low,
+                   LrVec2        *high)
+{
+  const LrRoom *room = study->setup->room;
+  LrVec2 least = lr_vec2 (0.0, 0.0), most = lr_vec2 (view->width, view->height);
+
+  if (reach <= 0.0)
+    return;
+  for (gsize i = 0; i < room->n_corners; i++)
+    {
+      LrVec2 corner = lr_view_to_device (view, room->corners_m[i]);
+
+      least = i == 0 ? corner : lr_vec2 (MIN (least.x, corner.x), MIN (least.y, corner.y));
+      most = i == 0 ? corner : lr_vec2 (MAX (most.x, corner.x), MAX (most.y, corner.y));
+    }
+  extend (low, high, lr_vec2 (MAX (least.x, at.x - reach), MAX (least.y, at.y - reach)), OVERLAY_PAST_PX);
+  extend (low, high, lr_vec2 (MIN (most.x, at.x + reach), MIN (most.y, at.y + reach)), OVERLAY_PAST_PX);
 }
 
 static void
@@ -223,7 +249,7 @@ extend_by_item (const LrStudy  *study,
 
   extend (low, high, lr_view_to_device (view, outline.centre_m),
           outline.radius_m * view->scale + (LABEL_REACH_PX + HAND_REACH_PX) * view->theme->unit_px);
-  extend (low, high, at, overlay_reach_m (view, placed->item) * view->scale);
+  extend_by_overlay (study, view, at, overlay_reach_m (view, placed->item) * view->scale, low, high);
   if (camera != NULL && (view->shown & LR_SHOW_SIGHT) != 0)
     for (gsize i = 0; i < camera->n_wedge; i++)
       extend (low, high, lr_view_to_device (view, camera->wedge_m[i]), 4.0);

@@ -8,6 +8,7 @@
  */
 
 #include "floor_layers.h"
+#include "washes.h"
 
 #define AXIS_FROM_M 0.22
 #define STOPS_PAST_AIM 2
@@ -106,32 +107,21 @@ get_emitter (const LrLight *light)
 
 static void
 fill_pool (const LrFloor *floor,
-           const LrLight *light,
            const Axis    *axis)
 {
-  Emitter emitter = get_emitter (light);
-  LrColor fill = floor->theme->family_fill[LR_FAMILY_LIGHT];
+  Emitter emitter = get_emitter (axis->light);
   LrVec2 left = lr_vec2_left (axis->direction);
   LrVec2 near_m = lr_vec2_along (axis->from_m, axis->direction, emitter.front_m);
   LrVec2 far_m = lr_vec2_along (axis->from_m, axis->direction, axis->end_m);
   double wide_m = emitter.half_m + (axis->end_m - emitter.front_m) * tan (emitter.spread_rad);
-  LrVec2 near = lr_floor_device (floor, near_m), far = lr_floor_device (floor, far_m);
-  cairo_pattern_t *wash;
+  LrVec2 corners_m[4] = {
+    lr_vec2_along (near_m, left, emitter.half_m), lr_vec2_along (far_m, left, wide_m), lr_vec2_along (far_m, left, -wide_m),
+    lr_vec2_along (near_m, left, -emitter.half_m),
+  };
 
-  if (axis->end_m <= emitter.front_m)
-    return;
-
-  wash = cairo_pattern_create_linear (near.x, near.y, far.x, far.y);
-  cairo_pattern_add_color_stop_rgba (wash, 0.0, fill.r, fill.g, fill.b, lr_floor_wash (floor, LR_FAMILY_LIGHT));
-  cairo_pattern_add_color_stop_rgba (wash, 1.0, fill.r, fill.g, fill.b, 0.0);
-  cairo_set_source (floor->cr, wash);
-  lr_floor_move_to (floor, lr_vec2_along (near_m, left, emitter.half_m));
-  lr_floor_line_to (floor, lr_vec2_along (far_m, left, wide_m));
-  lr_floor_line_to (floor, lr_vec2_along (far_m, left, -wide_m));
-  lr_floor_line_to (floor, lr_vec2_along (near_m, left, -emitter.half_m));
-  cairo_close_path (floor->cr);
-  cairo_fill (floor->cr);
-  cairo_pattern_destroy (wash);
+  if (axis->end_m > emitter.front_m)
+    lr_wash_fill_within (floor, floor->room->corners_m, floor->room->n_corners, corners_m, G_N_ELEMENTS (corners_m), near_m, far_m,
+                         floor->theme->family_fill[LR_FAMILY_LIGHT], lr_floor_wash (floor, LR_FAMILY_LIGHT), 0.0);
 }
 
 /**
@@ -146,20 +136,13 @@ lr_overlay_light_pools (const LrFloor *floor)
   if (!(floor->view->shown & LR_SHOW_LIGHT) || floor->view->is_page)
     return;
 
-  cairo_save (floor->cr);
-  if (floor->room->n_corners >= 3)
-    {
-      lr_floor_trace_room (floor);
-      cairo_clip (floor->cr);
-    }
   for (guint i = 0; i < floor->study->placed->len; i++)
     {
-      Axis axis;
+      Axis axis = { .light = &placed[i].item->light };
 
       if (placed[i].item->kind == LR_ITEM_LIGHT && floor->is_drawn[i] && get_axis (floor, &placed[i], &axis))
-        fill_pool (floor, &placed[i].item->light, &axis);
+        fill_pool (floor, &axis);
     }
-  cairo_restore (floor->cr);
 }
 
 /* Axes and stops */

@@ -6,6 +6,7 @@
 #include "config.h"
 
 #include "floor_layers.h"
+#include "washes.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -21,31 +22,15 @@
 static const LrDash camera_dashes[] = { LR_DASH_SOLID, LR_DASH_B, LR_DASH_C, LR_DASH_D };
 
 static void
-trace_wedge (const LrFloor         *floor,
-             const LrCameraReading *camera)
-{
-  lr_floor_move_to (floor, camera->wedge_m[0]);
-  for (gsize i = 1; i < camera->n_wedge; i++)
-    lr_floor_line_to (floor, camera->wedge_m[i]);
-  cairo_close_path (floor->cr);
-}
-
-static void
 fill_wedge (const LrFloor         *floor,
             const LrCameraReading *camera,
             double                 alpha)
 {
-  LrColor fill = floor->theme->family_fill[LR_FAMILY_SIGHT];
-  LrVec2 apex = lr_floor_device (floor, camera->wedge_m[0]);
-  cairo_pattern_t *wash = cairo_pattern_create_radial (apex.x, apex.y, 0.0, apex.x, apex.y,
-                                                       WASH_HALVES_AT_M * floor->view->scale);
+  LrVec2 apex_m = camera->wedge_m[0];
+  LrVec2 ahead_m = lr_vec2_along (apex_m, lr_vec2_polar (camera->pan_rad, 1.0), WASH_HALVES_AT_M);
 
-  cairo_pattern_add_color_stop_rgba (wash, 0.0, fill.r, fill.g, fill.b, alpha);
-  cairo_pattern_add_color_stop_rgba (wash, 1.0, fill.r, fill.g, fill.b, 0.5 * alpha);
-  cairo_set_source (floor->cr, wash);
-  trace_wedge (floor, camera);
-  cairo_fill (floor->cr);
-  cairo_pattern_destroy (wash);
+  lr_wash_fill_within (floor, NULL, 0, camera->wedge_m, camera->n_wedge, apex_m, ahead_m,
+                       floor->theme->family_fill[LR_FAMILY_SIGHT], alpha, 0.5 * alpha);
 }
 
 /* Annular sector from the nearest to the farthest sharp distance, cut by the walls; both are measured from the sensor plane */
@@ -54,25 +39,22 @@ fill_sharp_zone (const LrFloor         *floor,
                  const LrCameraReading *camera,
                  double                 alpha)
 {
-  LrVec2 centre = lr_floor_device (floor, lr_vec3_flat (camera->sensor_m));
-  double scale = floor->view->scale;
-  double far_px = (isfinite (camera->sharp_far_m) ? camera->sharp_far_m : 100.0) * scale;
-  double from_rad = -camera->pan_rad - 0.5 * camera->angle_h_rad - 0.1;
-  double to_rad = -camera->pan_rad + 0.5 * camera->angle_h_rad + 0.1;
-  cairo_t *cr = floor->cr;
+  enum { N_ARC = 24 };
+  LrVec2 centre_m = lr_vec3_flat (camera->sensor_m), corners_m[2 * N_ARC + 2];
+  double far_m = isfinite (camera->sharp_far_m) ? camera->sharp_far_m : 100.0;
 
   if (!(camera->sharp_near_m > 0.0) || isnan (camera->sharp_far_m))
     return;
 
-  cairo_save (cr);
-  trace_wedge (floor, camera);
-  cairo_clip (cr);
-  cairo_arc (cr, centre.x, centre.y, far_px, from_rad, to_rad);
-  cairo_arc_negative (cr, centre.x, centre.y, camera->sharp_near_m * scale, to_rad, from_rad);
-  cairo_close_path (cr);
-  lr_theme_set_color (cr, floor->theme->family_fill[LR_FAMILY_SIGHT], alpha);
-  cairo_fill (cr);
-  cairo_restore (cr);
+  for (int i = 0; i <= N_ARC; i++)
+    {
+      double at_rad = camera->pan_rad + (camera->angle_h_rad + 0.2) * (i / (double) N_ARC - 0.5);
+
+      corners_m[i] = lr_vec2_add (centre_m, lr_vec2_polar (at_rad, camera->sharp_near_m));
+      corners_m[2 * N_ARC + 1 - i] = lr_vec2_add (centre_m, lr_vec2_polar (at_rad, far_m));
+    }
+  lr_wash_fill_within (floor, camera->wedge_m, camera->n_wedge, corners_m, G_N_ELEMENTS (corners_m), centre_m, corners_m[0],
+                       floor->theme->family_fill[LR_FAMILY_SIGHT], alpha, alpha);
 }
 
 static void

@@ -2,15 +2,15 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Level of a voice at the microphone, against the mouth that it aims at: 20 log10 of pattern over distance, with the
- * first-order pattern share + (1 - share) cos (angle off the axis) and the direct sound falling as 1 / distance (closed form).
  * Reverberation is left out: the contours say how the microphone favours a place, not how loud it is there.
  */
 
 #include "floor_layers.h"
+#include "pickup.h"
+#include "washes.h"
 
 #define N_RAYS 72
-#define STEP_M 0.06
+#define N_RING 120
 #define REACH_M 6.0
 #define N_CONTOURS 2
 #define LEAST_SCALE_FOR_DB 60.0 /* px to the metre */
@@ -20,19 +20,15 @@ static const double contours_db[N_CONTOURS] = { -6.0, -12.0 };
 
 typedef struct
 {
-  LrVec3 tip_m, axis, mouth_m; /* axis of length 1 */
-  double share;
-} Pickup;
-
-typedef struct
-{
   LrVec2 at_m[N_RAYS]; /* anticlockwise, the first along +x */
 } Contour;
 
+/* The microphone and the mouth that it is there for */
 static gboolean
 get_pickup (const LrFloor  *floor,
             const LrPlaced *placed,
-            Pickup         *pickup)
+            LrPickup       *pickup,
+            LrVec3         *mouth_m)
 {
   const LrMicrophone *microphone = &placed->item->microphone;
   const LrPlaced *person = lr_study_find_placed (floor->study, microphone->aims_at);
@@ -45,13 +41,11 @@ get_pickup (const LrFloor  *floor,
   if (person == NULL)
     return FALSE;
 
-  pickup->share = microphone->omni_share;
-  pickup->tip_m = lr_vec3 (microphone->tip_x_m, microphone->tip_y_m, microphone->tip_height_m);
-  pickup->mouth_m = lr_vec2_raise (lr_vec2_along (person->at_m, lr_vec2_polar (person->facing_rad, 1.0), LR_EYES_AHEAD_M),
-                                   person->body.mouth_m);
-  way = lr_vec3_sub (pickup->mouth_m, pickup->tip_m);
-  if (*microphone->aims_at == '\0')
-    way = lr_vec3 (0.0, 0.0, -1.0);
+  pickup->omni_share = microphone->omni_share;
+  pickup->capsule_m = lr_vec3 (microphone->tip_x_m, microphone->tip_y_m, microphone->tip_height_m);
+  *mouth_m = lr_vec2_raise (lr_vec2_along (person->at_m, lr_vec2_polar (person->facing_rad, 1.0), LR_EYES_AHEAD_M),
+                            person->body.mouth_m);
+  way = *microphone->aims_at == '\0' ? lr_vec3 (0.0, 0.0, -1.0) : lr_vec3_sub (*mouth_m, pickup->capsule_m);
   if (!(lr_vec3_length (way) > 0.01))
     return FALSE;
   pickup->axis = lr_vec3_scale (way, 1.0 / lr_vec3_length (way));
@@ -59,78 +53,23 @@ get_pickup (const LrFloor  *floor,
   return TRUE;
 }
 
-/* Amplitude that the microphone gets from a source at the point; 20 log10 of a ratio of two such is a level in dB */
-static double
-heard (const Pickup *pickup,
-       LrVec3        at_m)
+static gboolean
+find_contour (const LrPickup *pickup,
+              LrVec3          mouth_m,
+              double          level_db,
+              Contour        *contour)
 {
-  LrVec3 way = lr_vec3_sub (at_m, pickup->tip_m);
-  double distance_m = MAX (lr_vec3_length (way), 0.02);
-  double pattern = pickup->share + (1.0 - pickup->share) * lr_vec3_dot (way, pickup->axis) / distance_m;
-
-  return fabs (pattern) / distance_m;
-}
-
-/* How far from the mouth, in a direction of its plane, the amplitude first falls under a share of that at the mouth */
-static double
-find_contour_m (const Pickup *pickup,
-                LrVec2        direction,
-                double        least)
-{
-  double inside_m = 0.0, outside_m = STEP_M;
-  LrVec3 way = lr_vec2_raise (direction, 0.0);
-
-  while (outside_m < REACH_M && heard (pickup, lr_vec3_along (pickup->mouth_m, way, outside_m)) >= least)
-    {
-      inside_m = outside_m;
-      outside_m += STEP_M;
-    }
-  for (int i = 0; i < 6; i++)
-    {
-      double middle_m = 0.5 * (inside_m + outside_m);
-
-      if (heard (pickup, lr_vec3_along (pickup->mouth_m, way, middle_m)) >= least)
-        inside_m = middle_m;
-      else
-        outside_m = middle_m;
-    }
-
-  return inside_m;
-}
-
-static void
-find_contour (const Pickup *pickup,
-              double        level_db,
-              Contour      *contour)
-{
-  double least = heard (pickup, pickup->mouth_m) * pow (10.0, level_db / 20.0);
-
   for (int i = 0; i < N_RAYS; i++)
     {
       LrVec2 direction = lr_vec2_polar (2.0 * LR_PI * i / N_RAYS, 1.0);
+      double distance_m;
 
-      contour->at_m[i] = lr_vec2_along (lr_vec3_flat (pickup->mouth_m), direction, find_contour_m (pickup, direction, least));
+      if (!lr_pickup_contour_m (pickup, mouth_m, direction, level_db, REACH_M, &distance_m))
+        return FALSE;
+      contour->at_m[i] = lr_vec2_along (lr_vec3_flat (mouth_m), direction, distance_m);
     }
-}
 
-static void
-trace_contour (const LrFloor *floor,
-               const Contour *contour)
-{
-  /* through the points by cubics whose tangents join the neighbours (Catmull and Rom 1974) */
-  lr_floor_move_to (floor, contour->at_m[0]);
-  for (int i = 0; i < N_RAYS; i++)
-    {
-      LrVec2 before = lr_floor_device (floor, contour->at_m[(i + N_RAYS - 1) % N_RAYS]);
-      LrVec2 from = lr_floor_device (floor, contour->at_m[i]);
-      LrVec2 to = lr_floor_device (floor, contour->at_m[(i + 1) % N_RAYS]);
-      LrVec2 after = lr_floor_device (floor, contour->at_m[(i + 2) % N_RAYS]);
-      LrVec2 a = lr_vec2_along (from, lr_vec2_sub (to, before), 1.0 / 6.0);
-      LrVec2 b = lr_vec2_along (to, lr_vec2_sub (after, from), -1.0 / 6.0);
-
-      cairo_curve_to (floor->cr, a.x, a.y, b.x, b.y, to.x, to.y);
-    }
-  cairo_close_path (floor->cr);
+  return TRUE;
 }
 
 /* A narrow no-break space, which the halo closes over the contour that the label breaks */
@@ -185,22 +124,23 @@ label_contour (const LrFloor *floor,
 }
 
 static void
-draw_pickup (const LrFloor *floor,
-             const Pickup  *pickup)
+draw_pickup (const LrFloor  *floor,
+             const LrPickup *pickup,
+             LrVec3          mouth_m)
 {
+  double wash = lr_floor_wash (floor, LR_FAMILY_SOUND);
   cairo_t *cr = floor->cr;
 
   for (int i = 0; i < N_CONTOURS; i++)
     {
       Contour contour;
 
-      find_contour (pickup, contours_db[i], &contour);
-      trace_contour (floor, &contour);
+      if (!find_contour (pickup, mouth_m, contours_db[i], &contour))
+        return;
       if (i == 0)
-        {
-          lr_theme_set_color (cr, floor->theme->family_fill[LR_FAMILY_SOUND], lr_floor_wash (floor, LR_FAMILY_SOUND));
-          cairo_fill_preserve (cr);
-        }
+        lr_wash_fill_within (floor, floor->room->corners_m, floor->room->n_corners, contour.at_m, N_RAYS, contour.at_m[0],
+                             contour.at_m[N_RAYS / 2], floor->theme->family_fill[LR_FAMILY_SOUND], wash, wash);
+      lr_wash_trace_inside (floor, contour.at_m, N_RAYS);
       lr_theme_set_color (cr, floor->theme->family_line[LR_FAMILY_SOUND], 1.0);
       lr_theme_set_line (cr, floor->theme, LR_LINE_THIN, i == 0 ? LR_DASH_SOLID : LR_DASH_SHORT);
       cairo_stroke (cr);
@@ -214,15 +154,15 @@ draw_noise_rings (const LrFloor  *floor,
 {
   static const double turns[] = { -1.25, 1.25, -0.9, 0.9, -0.5, 0.5, 0.0, 2.0, -2.0, 2.8, -2.8 }; /* rad off its facing */
   const LrNoise *noise = &placed->item->noise;
-  LrVec2 at = lr_floor_device (floor, placed->at_m);
 
   for (int metres = 1; metres <= 2; metres++)
     {
-      LrVec2 places[G_N_ELEMENTS (turns)];
+      LrVec2 places[G_N_ELEMENTS (turns)], ring_m[N_RING];
       gsize n = 0;
 
-      cairo_new_sub_path (floor->cr);
-      cairo_arc (floor->cr, at.x, at.y, metres * floor->view->scale, 0.0, 2.0 * LR_PI);
+      for (int i = 0; i < N_RING; i++)
+        ring_m[i] = lr_vec2_add (placed->at_m, lr_vec2_polar (placed->facing_rad + LR_PI * (1.0 + 2.0 * i / N_RING), metres));
+      lr_wash_trace_inside (floor, ring_m, N_RING);
       for (gsize i = 0; i < G_N_ELEMENTS (turns); i++)
         {
           LrVec2 at_m = lr_vec2_add (placed->at_m, lr_vec2_polar (placed->facing_rad + turns[i], metres));
@@ -252,21 +192,17 @@ lr_overlay_sound (const LrFloor *floor)
     return;
 
   cairo_save (floor->cr);
-  if (floor->room->n_corners >= 3)
-    {
-      lr_floor_trace_room (floor);
-      cairo_clip (floor->cr);
-    }
   for (guint i = 0; i < floor->study->placed->len; i++)
     {
-      Pickup pickup;
+      LrPickup pickup;
+      LrVec3 mouth_m;
 
       if (!floor->is_drawn[i])
         continue;
       if (placed[i].item->kind == LR_ITEM_NOISE && !placed[i].item->noise.is_off && placed[i].item->noise.level_db >= QUIET_DB)
         draw_noise_rings (floor, &placed[i]);
-      if (placed[i].item->kind == LR_ITEM_MICROPHONE && get_pickup (floor, &placed[i], &pickup))
-        draw_pickup (floor, &pickup);
+      if (placed[i].item->kind == LR_ITEM_MICROPHONE && get_pickup (floor, &placed[i], &pickup, &mouth_m))
+        draw_pickup (floor, &pickup, mouth_m);
     }
   cairo_restore (floor->cr);
 }

@@ -84,12 +84,12 @@ get_box_m (const LrItem *item,
     case LR_ITEM_DOOR:
       *x0_m = -LR_WALL_M;
       *x1_m = item->door.width_m;
-      *half_y_m = 0.5 * item->door.width_m;
+      *half_y_m = 0.5 * item->door.width_m + 0.08;
       break;
     case LR_ITEM_WINDOW:
       *x0_m = -LR_WALL_M;
       *x1_m = 0.1;
-      *half_y_m = 0.5 * item->window.width_m;
+      *half_y_m = 0.5 * item->window.width_m + 0.08;
       break;
     case LR_ITEM_CAMERA:
     case LR_ITEM_LEAD:

@@ -1,0 +1,339 @@
+/* test-floor.c - the sheet as a whole
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "small_room.h"
+
+#include "remarks.h"
+
+#include <string.h>
+
+typedef struct
+{
+  SmallRoom  room;
+  LrStudy   *study;
+  LrRemarks *remarks;
+} Fixture;
+
+static void
+set_up (Fixture      *f,
+        gconstpointer data G_GNUC_UNUSED)
+{
+  f->room = small_room_new ();
+  f->study = lr_study_new (f->room.plan);
+  f->remarks = lr_remarks_new (f->study, LR_UNITS_METRIC);
+}
+
+static void
+tear_down (Fixture      *f,
+           gconstpointer data G_GNUC_UNUSED)
+{
+  lr_remarks_free (f->remarks);
+  lr_study_free (f->study);
+  small_room_clear (&f->room);
+}
+
+static cairo_surface_t *
+new_surface (void)
+{
+  return cairo_image_surface_create (CAIRO_FORMAT_RGB24, 800, 600);
+}
+
+static void
+draw_on (cairo_surface_t *surface,
+         const Fixture   *f,
+         const LrView    *view)
+{
+  cairo_t *cr = cairo_create (surface);
+
+  lr_floor_draw (cr, f->room.plan, f->study, f->remarks, view);
+  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+}
+
+static guint32
+pixel (cairo_surface_t *surface,
+       int              x,
+       int              y)
+{
+  const unsigned char *row = cairo_image_surface_get_data (surface) + (gsize) y * (gsize) cairo_image_surface_get_stride (surface);
+  guint32 value;
+
+  memcpy (&value, row + 4 * x, sizeof value);
+
+  return value & 0xffffff;
+}
+
+typedef struct
+{
+  int n, x0, y0, x1, y1;
+} Difference;
+
+static Difference
+compare (cairo_surface_t *a,
+         cairo_surface_t *b)
+{
+  Difference d = { 0, 800, 600, -1, -1 };
+
+  for (int y = 0; y < 600; y++)
+    for (int x = 0; x < 800; x++)
+      if (pixel (a, x, y) != pixel (b, x, y))
+        {
+          d.n++;
+          d.x0 = MIN (d.x0, x);
+          d.y0 = MIN (d.y0, y);
+          d.x1 = MAX (d.x1, x);
+          d.y1 = MAX (d.y1, y);
+        }
+
+  return d;
+}
+
+static LrView
+full_view (const Fixture *f,
+           LrThemeId      id)
+{
+  LrView view = small_room_view (id);
+
+  view.shown = SHOW_ALL;
+  view.in_hand = f->room.camera;
+  view.is_page = id == LR_THEME_PAGE;
+
+  return view;
+}
+
+static void
+test_steady (Fixture      *f,
+             gconstpointer data G_GNUC_UNUSED)
+{
+  for (int id = 0; id < LR_N_THEMES; id++)
+    {
+      cairo_surface_t *a = new_surface (), *b = new_surface ();
+      LrView view = full_view (f, id);
+
+      draw_on (a, f, &view);
+      draw_on (b, f, &view);
+      g_assert_cmpint (compare (a, b).n, ==, 0);
+      cairo_surface_destroy (a);
+      cairo_surface_destroy (b);
+    }
+}
+
+/* What the fixed half of a drag leaves out lies within the extents that are promised */
+static void
+test_extents (Fixture      *f,
+              gconstpointer data G_GNUC_UNUSED)
+{
+  const char *ids[] = { f->room.subject, f->room.camera, f->room.light, f->room.boom,   f->room.lavalier, f->room.flag,  f->room.lead,
+                        f->room.table,   f->room.door,   f->room.window, f->room.socket, f->room.noise,   f->room.chair, f->room.house_light };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (ids); i++)
+    {
+      cairo_surface_t *whole = new_surface (), *without = new_surface ();
+      LrView view = full_view (f, LR_THEME_LIGHT);
+      cairo_rectangle_t extents;
+      Difference d;
+
+      view.in_hand = ids[i];
+      draw_on (whole, f, &view);
+      lr_floor_item_extents (f->study, &view, ids[i], &extents);
+      view.skip = ids[i];
+      draw_on (without, f, &view);
+      d = compare (whole, without);
+      g_test_message ("%s: %d pixels in %d..%d, %d..%d; extents %g %g %g %g", ids[i], d.n, d.x0, d.x1, d.y0, d.y1, extents.x,
+                      extents.y, extents.width, extents.height);
+      g_assert_cmpint (d.n, >, 0);
+      g_assert_cmpfloat (d.x0, >=, extents.x);
+      g_assert_cmpfloat (d.y0, >=, extents.y);
+      g_assert_cmpfloat (d.x1, <=, extents.x + extents.width);
+      g_assert_cmpfloat (d.y1, <=, extents.y + extents.height);
+      cairo_surface_destroy (whole);
+      cairo_surface_destroy (without);
+    }
+}
+
+/* The two halves of a drag together are the whole, for a thing that nothing lies over and whose label has its own place */
+static void
+test_halves (Fixture      *f,
+             gconstpointer data G_GNUC_UNUSED)
+{
+  const char *ids[] = { f->room.chair, f->room.flag, f->room.house_light };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (ids); i++)
+    {
+      cairo_surface_t *whole = new_surface (), *halves = new_surface ();
+      LrView view = full_view (f, LR_THEME_LIGHT);
+
+      view.shown = 0;
+      view.in_hand = NULL;
+      draw_on (whole, f, &view);
+      view.skip = ids[i];
+      draw_on (halves, f, &view);
+      view.skip = NULL;
+      view.only = ids[i];
+      draw_on (halves, f, &view);
+      g_test_message ("%s: %d", ids[i], compare (whole, halves).n);
+      g_assert_cmpint (compare (whole, halves).n, <, 30); /* joins of the halves */
+      cairo_surface_destroy (whole);
+      cairo_surface_destroy (halves);
+    }
+}
+
+/* Who moves the subject moves all that aims at it: none of it may be in the fixed half */
+static void
+test_moving_half (Fixture      *f,
+                  gconstpointer data G_GNUC_UNUSED)
+{
+  cairo_surface_t *a = new_surface (), *b = new_surface ();
+  LrView view = full_view (f, LR_THEME_LIGHT);
+  Fixture moved = { .room = f->room };
+  GError *error = NULL;
+
+  moved.room.plan = lr_plan_move (f->room.plan, f->room.subject, lr_vec2 (2.3, 2.2), &error);
+  g_assert_no_error (error);
+  moved.study = lr_study_new (moved.room.plan);
+
+  view.in_hand = NULL;
+  view.skip = f->room.subject;
+  draw_on (a, f, &view);
+  moved.remarks = lr_remarks_new (moved.study, LR_UNITS_METRIC);
+  /* marks belong to what is wrong, which a move may change: compare without them */
+  lr_remarks_free (f->remarks);
+  f->remarks = NULL;
+  draw_on (a, f, &view);
+  lr_remarks_free (moved.remarks);
+  moved.remarks = NULL;
+  draw_on (b, &moved, &view);
+  g_assert_cmpint (compare (a, b).n, ==, 0);
+  f->remarks = lr_remarks_new (f->study, LR_UNITS_METRIC);
+
+  lr_study_free (moved.study);
+  lr_plan_unref (moved.room.plan);
+  cairo_surface_destroy (a);
+  cairo_surface_destroy (b);
+}
+
+static guint32
+packed (LrColor color)
+{
+  return (guint32) lround (color.r * 255.0) << 16 | (guint32) lround (color.g * 255.0) << 8 | (guint32) lround (color.b * 255.0);
+}
+
+/* Ground outside, room inside, and on an empty plan ground and grid alone */
+static void
+test_grounds (Fixture      *f,
+              gconstpointer data G_GNUC_UNUSED)
+{
+  cairo_surface_t *surface = new_surface ();
+  LrView view = full_view (f, LR_THEME_DARK);
+
+  view.shown = 0;
+  view.in_hand = NULL;
+  draw_on (surface, f, &view);
+  g_assert_cmphex (pixel (surface, 60, 60), ==, packed (view.theme->ground));
+  g_assert_cmphex (pixel (surface, 650, 130), ==, packed (view.theme->room));
+  g_assert_cmphex (pixel (surface, 650, 93), ==, packed (view.theme->wall));
+  cairo_surface_destroy (surface);
+}
+
+static void
+test_empty (void)
+{
+  Fixture empty = { .room = { .plan = lr_plan_new_empty () } };
+  cairo_surface_t *surface = new_surface ();
+  LrView view = small_room_view (LR_THEME_LIGHT);
+  int n_other = 0;
+
+  empty.study = lr_study_new (empty.room.plan);
+  view.shown = SHOW_ALL;
+  draw_on (surface, &empty, &view);
+  for (int y = 0; y < 600; y++)
+    for (int x = 0; x < 800; x++)
+      n_other += pixel (surface, x, y) != packed (view.theme->ground);
+  /* 8 upright and 6 level lines, each at most 2 px wide with its soft edge */
+  g_assert_cmpint (n_other, >, 800);
+  g_assert_cmpint (n_other, <=, 2 * (9 * 600 + 7 * 800));
+
+  lr_view_fit (&view, empty.study, 40.0);
+  g_assert_cmpfloat (view.scale, >, 10.0);
+
+  lr_study_free (empty.study);
+  lr_plan_unref (empty.room.plan);
+  cairo_surface_destroy (surface);
+}
+
+/* The whole room with the margin around it, in the middle */
+static void
+test_fit (Fixture      *f,
+          gconstpointer data G_GNUC_UNUSED)
+{
+  LrView view = small_room_view (LR_THEME_LIGHT);
+  LrVec2 low, high;
+
+  lr_view_fit (&view, f->study, 50.0);
+  low = lr_view_to_device (&view, lr_vec2 (0.0, 0.0));
+  high = lr_view_to_device (&view, lr_vec2 (6.0, 4.0));
+  g_assert_cmpfloat_with_epsilon (low.x, 50.0, 1e-9); /* 700 px for 6 m, 500 for 4: the width decides */
+  g_assert_cmpfloat_with_epsilon (high.x, 750.0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (low.y + high.y, 600.0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (view.scale, 700.0 / 6.0, 1e-9);
+}
+
+/* Nothing that only a hand needs is printed */
+static void
+test_paper (Fixture      *f,
+            gconstpointer data G_GNUC_UNUSED)
+{
+  cairo_surface_t *a = new_surface (), *b = new_surface ();
+  LrView view = full_view (f, LR_THEME_PAGE);
+
+  draw_on (a, f, &view);
+  view.in_hand = NULL;
+  view.pointed = f->room.table;
+  draw_on (b, f, &view);
+  g_assert_cmpint (compare (a, b).n, ==, 0);
+  cairo_surface_destroy (a);
+  cairo_surface_destroy (b);
+}
+
+/* Every remark's geometry and remedy can be drawn */
+static void
+test_remarks (Fixture      *f,
+              gconstpointer data G_GNUC_UNUSED)
+{
+  cairo_surface_t *surface = new_surface ();
+  LrView view = full_view (f, LR_THEME_LIGHT);
+
+  for (guint i = 0; i < f->remarks->all->len; i++)
+    {
+      const LrRemark *remark = g_ptr_array_index (f->remarks->all, i);
+      g_autoptr (LrPlan) ghost = remark->remedy != NULL ? lr_remedy_apply (remark->remedy, f->room.plan, NULL) : NULL;
+
+      view.remark = remark;
+      view.ghost = ghost;
+      draw_on (surface, f, &view);
+    }
+  cairo_surface_destroy (surface);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+
+#define ADD(name, func) g_test_add ("/floor/" name, Fixture, NULL, set_up, func, tear_down)
+  ADD ("steady", test_steady);
+  ADD ("extents", test_extents);
+  ADD ("halves", test_halves);
+  ADD ("moving-half", test_moving_half);
+  ADD ("grounds", test_grounds);
+  ADD ("fit", test_fit);
+  ADD ("paper", test_paper);
+  ADD ("remarks", test_remarks);
+  g_test_add_func ("/floor/empty", test_empty);
+
+  return g_test_run ();
+}
