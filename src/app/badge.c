@@ -60,6 +60,7 @@ resize (LrBadge *self,
       self->height_px = height_px;
       gtk_widget_queue_resize (GTK_WIDGET (self));
     }
+  gtk_widget_set_visible (GTK_WIDGET (self), self->shows != SHOWS_NOTHING);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -154,6 +155,7 @@ lr_badge_init (LrBadge *self)
 {
   gtk_widget_set_valign (GTK_WIDGET (self), GTK_ALIGN_CENTER);
   gtk_widget_set_can_target (GTK_WIDGET (self), FALSE);
+  gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 }
 
 GtkWidget *

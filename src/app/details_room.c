@@ -23,7 +23,6 @@ struct _LrDetailsRoom
   LrDocument *document;
   LrUnits     units;          /* that the fields were made for */
   char       *shown_requests; /* as the plan has them, one a line */
-  gboolean    is_setting;
 
   GtkWidget  *box, *room_grid, *walls, *wall_grid, *job, *job_grid, *requests, *requests_view, *contacts, *contacts_editor;
   GtkWidget  *surfaces, *surface_grid, *limits, *limit_grid, *refused;

@@ -7,6 +7,8 @@
 
 #include "details_rows.h"
 
+#include "prop_text.h"
+
 #include <glib/gi18n-lib.h>
 
 #define FACE "facing-deg"
@@ -196,6 +198,40 @@ option_title (const LrProp *prop,
   return g_steal_pointer (&title);
 }
 
+/* "85 mm" or "24–70 mm"; (transfer full) */
+static char *
+focal_title (const LrLens *lens)
+{
+  const LrProp *prop = lr_item_find_prop (LR_ITEM_LENS, "focal-max-mm");
+  g_autofree char *longest = lr_prop_text_format (prop, lens->focal_max_m, LR_UNITS_METRIC);
+
+  if (lens->focal_min_m == lens->focal_max_m)
+    return g_steal_pointer (&longest);
+
+  return g_strdup_printf ("%.4g–%s", 1000.0 * lens->focal_min_m, longest);
+}
+
+/* Lenses go by their focal lengths, those that share one by their titles in the kit */
+static void
+add_lenses (GPtrArray    *ids,
+            GPtrArray    *titles,
+            const LrPlan *plan)
+{
+  for (guint i = 0; i < plan->kit->len; i++)
+    {
+      const LrKitEntry *entry = g_ptr_array_index (plan->kit, i);
+      g_autofree char *focal = entry->item->kind == LR_ITEM_LENS ? focal_title (&entry->item->lens) : NULL;
+
+      if (focal == NULL)
+        continue;
+
+      if (g_ptr_array_find_with_equal_func (titles, focal, g_str_equal, NULL))
+        add_option (ids, titles, entry->item->id, g_strdup (entry->title));
+      else
+        add_option (ids, titles, entry->item->id, g_steal_pointer (&focal));
+    }
+}
+
 /**
  * lr_details_set_options:
  * @field: of a reference
@@ -213,13 +249,7 @@ lr_details_set_options (LrField      *field,
 
   add_option (ids, titles, "", g_strdup (g_str_equal (prop->target, "person") ? _("nobody") : _("nothing")));
   if (g_str_equal (prop->target, "lens"))
-    for (guint i = 0; i < plan->kit->len; i++)
-      {
-        const LrKitEntry *entry = g_ptr_array_index (plan->kit, i);
-
-        if (entry->item->kind == LR_ITEM_LENS)
-          add_option (ids, titles, entry->item->id, g_strdup (entry->title));
-      }
+    add_lenses (ids, titles, plan);
   for (guint i = 0; i < setup->items->len; i++)
     {
       const LrItem *other = g_ptr_array_index (setup->items, i);

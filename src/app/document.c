@@ -8,52 +8,19 @@
 
 #include "config.h"
 
-#include "document.h"
+#include "document_private.h"
 
-#include "history.h"
-#include "plan_reader.h"
-#include "plan_writer.h"
-
-#include <gio/gio.h>
 #include <glib/gi18n-lib.h>
 
 #define MERGE_WITHIN_US G_USEC_PER_SEC
 
-struct _LrDocument
-{
-  GObject    parent_instance;
-
-  LrHistory  history;
-  LrPlan    *preview;  /* may be NULL */
-  LrStudy   *study;
-  LrRemarks *remarks;
-
-  char      *path;     /* may be NULL */
-  char      *etag;     /* of the file as read or written by us; may be NULL */
-  LrPlan    *saved;    /* what the file holds; NULL: nothing saved */
-
-  char      *selected, *pointed, *remark_key;
-  LrPlan    *ghost;    /* made when asked for */
-  LrUnits    units;
-  guint      shown;
-};
-
-enum
-{
-  CHANGED,
-  HAND,
-  HISTORY,
-  MESSAGE,
-  N_SIGNALS
-};
-
-static guint signals[N_SIGNALS];
+static guint signals[LR_N_DOCUMENT_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (LrDocument, lr_document, G_TYPE_OBJECT)
 
-static void
-emit (LrDocument *self,
-      guint       signal)
+void
+lr_document_emit (LrDocument      *self,
+                  LrDocumentSignal signal)
 {
   g_signal_emit (self, signals[signal], 0);
 }
@@ -81,8 +48,8 @@ study_again (LrDocument *self)
 }
 
 /* The plan shown is another: compute, let go of what is no longer there, tell */
-static void
-show_plan (LrDocument *self)
+void
+lr_document_show_plan (LrDocument *self)
 {
   gboolean has_hand_changed;
 
@@ -96,9 +63,9 @@ show_plan (LrDocument *self)
       has_hand_changed = TRUE;
     }
 
-  emit (self, CHANGED);
+  lr_document_emit (self, LR_DOCUMENT_CHANGED);
   if (has_hand_changed)
-    emit (self, HAND);
+    lr_document_emit (self, LR_DOCUMENT_HAND);
 }
 
 static gboolean
@@ -134,52 +101,14 @@ commit (LrDocument *self,
     {
       g_clear_pointer (&next, lr_plan_unref);
       if (had_preview)
-        show_plan (self);
+        lr_document_show_plan (self);
       return;
     }
 
   if (!merge_into_last (self, next, merge_key))
     lr_history_push (&self->history, next, what, merge_key);
-  show_plan (self);
-  emit (self, HISTORY);
-}
-
-/* Entity tag of the file at @path, or NULL if there is none */
-static char *
-read_etag (const char *path)
-{
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  g_autoptr (GFileInfo) info = g_file_query_info (file, G_FILE_ATTRIBUTE_ETAG_VALUE, G_FILE_QUERY_INFO_NONE, NULL, NULL);
-
-  return info != NULL ? g_strdup (g_file_info_get_etag (info)) : NULL;
-}
-
-static void
-set_path (LrDocument *self,
-          const char *path)
-{
-  g_autofree char *copy = g_strdup (path);
-
-  g_free (self->path);
-  g_free (self->etag);
-  self->path = g_steal_pointer (&copy);
-  self->etag = self->path != NULL ? read_etag (self->path) : NULL;
-}
-
-/* One step, @plan (transfer full), nothing in hand */
-static void
-start_history (LrDocument *self,
-               LrPlan     *plan,
-               gboolean    is_saved)
-{
-  g_clear_pointer (&self->preview, lr_plan_unref);
-  g_clear_pointer (&self->saved, lr_plan_unref);
-  g_clear_pointer (&self->selected, g_free);
-  g_clear_pointer (&self->pointed, g_free);
-  g_clear_pointer (&self->remark_key, g_free);
-  lr_history_restart (&self->history, plan);
-  if (is_saved)
-    self->saved = lr_plan_ref (plan);
+  lr_document_show_plan (self);
+  lr_document_emit (self, LR_DOCUMENT_HISTORY);
 }
 
 static void
@@ -208,10 +137,10 @@ lr_document_class_init (LrDocumentClass *klass)
 
   G_OBJECT_CLASS (klass)->finalize = lr_document_finalize;
 
-  signals[CHANGED] = g_signal_new ("changed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  signals[HAND] = g_signal_new ("hand", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  signals[HISTORY] = g_signal_new ("history", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  signals[MESSAGE] = g_signal_new ("message", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[LR_DOCUMENT_CHANGED] = g_signal_new ("changed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LR_DOCUMENT_HAND] = g_signal_new ("hand", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LR_DOCUMENT_HISTORY] = g_signal_new ("history", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LR_DOCUMENT_MESSAGE] = g_signal_new ("message", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
 }
 
 static void
@@ -317,7 +246,7 @@ lr_document_preview (LrDocument *self,
 
   g_clear_pointer (&self->preview, lr_plan_unref);
   self->preview = next;
-  show_plan (self);
+  lr_document_show_plan (self);
 }
 
 /**
@@ -363,7 +292,7 @@ void
 lr_document_say (LrDocument *self,
                  const char *sentence)
 {
-  g_signal_emit (self, signals[MESSAGE], 0, sentence);
+  g_signal_emit (self, signals[LR_DOCUMENT_MESSAGE], 0, sentence);
 }
 
 static void
@@ -374,8 +303,8 @@ walk_history (LrDocument *self,
     return;
 
   g_clear_pointer (&self->preview, lr_plan_unref);
-  show_plan (self);
-  emit (self, HISTORY);
+  lr_document_show_plan (self);
+  lr_document_emit (self, LR_DOCUMENT_HISTORY);
 }
 
 /**
@@ -418,272 +347,4 @@ const char *
 lr_document_get_redo_title (LrDocument *self)
 {
   return lr_history_get_title (&self->history, 1);
-}
-
-/**
- * lr_document_open:
- * @path: of a plan file
- *
- * Returns: %FALSE with @error set and the document untouched, if the file cannot be read as a plan
- */
-gboolean
-lr_document_open (LrDocument  *self,
-                  const char  *path,
-                  GError     **error)
-{
-  LrPlan *plan = lr_plan_read (path, error);
-
-  if (plan == NULL)
-    return FALSE;
-
-  start_history (self, plan, TRUE);
-  set_path (self, path);
-  show_plan (self);
-  emit (self, HAND);
-  emit (self, HISTORY);
-  return TRUE;
-}
-
-/**
- * lr_document_save:
- * @path: (nullable): where to; %NULL: its own path
- *
- * Writes the committed plan; a preview is not saved.
- *
- * Returns: %FALSE with @error set, if nothing was written
- */
-gboolean
-lr_document_save (LrDocument  *self,
-                  const char  *path,
-                  GError     **error)
-{
-  LrPlan *plan = lr_document_get_committed (self);
-
-  if (path == NULL)
-    path = self->path;
-  g_return_val_if_fail (path != NULL, FALSE);
-
-  if (!lr_plan_write (plan, path, error))
-    return FALSE;
-
-  lr_plan_ref (plan);
-  g_clear_pointer (&self->saved, lr_plan_unref);
-  self->saved = plan;
-  set_path (self, path);
-  emit (self, HISTORY);
-  return TRUE;
-}
-
-/**
- * lr_document_reset:
- * @plan: (transfer full): what to show with a new history
- * @path: (nullable): its file; %NULL: untitled
- *
- * A plan without a file counts as unchanged until it is edited. One with a file is held against that file: a recovered
- * plan that differs from it has changes.
- */
-void
-lr_document_reset (LrDocument *self,
-                   LrPlan     *plan,
-                   const char *path)
-{
-  g_autoptr (LrPlan) on_disk = path != NULL ? lr_plan_read (path, NULL) : NULL;
-
-  start_history (self, plan, path == NULL || (on_disk != NULL && lr_plan_equal (plan, on_disk)));
-  set_path (self, path);
-  show_plan (self);
-  emit (self, HAND);
-  emit (self, HISTORY);
-}
-
-const char *
-lr_document_get_path (LrDocument *self)
-{
-  return self->path;
-}
-
-/**
- * lr_document_has_changes:
- *
- * Returns: whether the committed plan differs from what was opened or saved last
- */
-gboolean
-lr_document_has_changes (LrDocument *self)
-{
-  return self->saved == NULL || !lr_plan_equal (self->saved, lr_document_get_committed (self));
-}
-
-/**
- * lr_document_changed_on_disk:
- *
- * Returns: whether the file is another than the one that was read or written last; a file that is gone is not
- */
-gboolean
-lr_document_changed_on_disk (LrDocument *self)
-{
-  g_autofree char *etag = self->path != NULL ? read_etag (self->path) : NULL;
-
-  return etag != NULL && g_strcmp0 (etag, self->etag) != 0;
-}
-
-/* Returns whether *field is another now */
-static gboolean
-take_string (char       **field,
-             const char  *value)
-{
-  char *copy;
-
-  if (g_strcmp0 (*field, value) == 0)
-    return FALSE;
-
-  copy = g_strdup (value);
-  g_free (*field);
-  *field = copy;
-  return TRUE;
-}
-
-const char *
-lr_document_get_selected (LrDocument *self)
-{
-  return self->selected;
-}
-
-/**
- * lr_document_select:
- * @id: (nullable): of an item in the set-up shown; others select nothing
- */
-void
-lr_document_select (LrDocument *self,
-                    const char *id)
-{
-  if (id != NULL && lr_plan_find (lr_document_get_plan (self), id) == NULL)
-    id = NULL;
-
-  if (take_string (&self->selected, id))
-    emit (self, HAND);
-}
-
-const char *
-lr_document_get_pointed (LrDocument *self)
-{
-  return self->pointed;
-}
-
-void
-lr_document_point_at (LrDocument *self,
-                      const char *id)
-{
-  if (take_string (&self->pointed, id))
-    emit (self, HAND);
-}
-
-/**
- * lr_document_get_remark:
- *
- * Returns: (transfer none) (nullable): the remark in hand, until the next "changed"
- */
-const LrRemark *
-lr_document_get_remark (LrDocument *self)
-{
-  return self->remark_key != NULL ? lr_remarks_find (self->remarks, self->remark_key) : NULL;
-}
-
-/**
- * lr_document_take_remark:
- * @key: (nullable): of a remark; %NULL: none is in hand
- */
-void
-lr_document_take_remark (LrDocument *self,
-                         const char *key)
-{
-  if (!take_string (&self->remark_key, key))
-    return;
-
-  g_clear_pointer (&self->ghost, lr_plan_unref);
-  emit (self, HAND);
-}
-
-/**
- * lr_document_get_ghost:
- *
- * Returns: (transfer none) (nullable): the plan shown with the remedy of the remark in hand applied
- */
-LrPlan *
-lr_document_get_ghost (LrDocument *self)
-{
-  const LrRemark *remark = lr_document_get_remark (self);
-
-  if (remark == NULL || remark->remedy == NULL)
-    return NULL;
-
-  if (self->ghost == NULL)
-    self->ghost = lr_remedy_apply (remark->remedy, lr_document_get_plan (self), NULL);
-  return self->ghost;
-}
-
-/**
- * lr_document_mend:
- * @key: of a remark with a remedy
- *
- * Applies the remedy as one step of the history.
- */
-void
-lr_document_mend (LrDocument *self,
-                  const char *key)
-{
-  const LrRemark *remark = lr_remarks_find (self->remarks, key);
-  g_autoptr (GError) error = NULL;
-  g_autofree char *what = NULL;
-  LrPlan *next;
-
-  if (remark == NULL || remark->remedy == NULL)
-    return;
-
-  next = lr_remedy_apply (remark->remedy, lr_document_get_committed (self), &error);
-  if (next == NULL)
-    {
-      lr_document_say (self, error->message);
-      return;
-    }
-
-  what = g_strdup_printf (_("Mend: %s"), remark->remedy->sentence);
-  lr_document_commit (self, next, what);
-}
-
-LrUnits
-lr_document_get_units (LrDocument *self)
-{
-  return self->units;
-}
-
-/**
- * lr_document_set_units:
- * @units: how lengths are read and written; remarks are worded anew
- */
-void
-lr_document_set_units (LrDocument *self,
-                       LrUnits     units)
-{
-  if (self->units == units)
-    return;
-
-  self->units = units;
-  show_plan (self);
-}
-
-guint
-lr_document_get_shown (LrDocument *self)
-{
-  return self->shown;
-}
-
-void
-lr_document_set_shown (LrDocument *self,
-                       guint       shown)
-{
-  if (self->shown == shown)
-    return;
-
-  self->shown = shown;
-  emit (self, HAND);
 }

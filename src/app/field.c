@@ -10,6 +10,7 @@
 
 #include "field.h"
 
+#include "drop_down.h"
 #include "field_presets.h"
 #include "prop_text.h"
 
@@ -277,12 +278,13 @@ make_entry (LrField *self)
 static GtkWidget *
 make_drop_down (LrField *self)
 {
-  GtkStringList *titles = gtk_string_list_new (NULL);
-  GtkWidget *drop_down;
+  g_autoptr (GPtrArray) titles = g_ptr_array_new ();
+  GtkWidget *drop_down = lr_drop_down_new ();
 
   for (const LrChoice *choice = self->prop->choices; choice != NULL && choice->word != NULL; choice++)
-    gtk_string_list_append (titles, _(choice->label));
-  drop_down = gtk_drop_down_new (G_LIST_MODEL (titles), NULL);
+    g_ptr_array_add (titles, _(choice->label));
+  g_ptr_array_add (titles, NULL);
+  lr_drop_down_set_titles (GTK_DROP_DOWN (drop_down), (const char *const *) titles->pdata);
   g_signal_connect_swapped (drop_down, "notify::selected", G_CALLBACK (selected_cb), self);
   return drop_down;
 }
@@ -465,22 +467,6 @@ lr_field_set_presets (LrField      *self,
   lr_field_presets_attach (GTK_ENTRY (self->child), (const char *const *) texts->pdata, preset_chosen_cb, self);
 }
 
-static gboolean
-has_options (LrField           *self,
-             const char *const *ids,
-             const char *const *titles)
-{
-  GListModel *model = gtk_drop_down_get_model (GTK_DROP_DOWN (self->child));
-
-  if (self->ids == NULL || !g_strv_equal ((const char *const *) self->ids, ids))
-    return FALSE;
-
-  for (guint i = 0; titles[i] != NULL; i++)
-    if (g_strcmp0 (gtk_string_list_get_string (GTK_STRING_LIST (model), i), titles[i]) != 0)
-      return FALSE;
-  return TRUE;
-}
-
 /**
  * lr_field_set_options:
  * @ids: what may be named
@@ -491,15 +477,12 @@ lr_field_set_options (LrField           *self,
                       const char *const *ids,
                       const char *const *titles)
 {
-  g_autoptr (GtkStringList) model = NULL;
-
-  if (has_options (self, ids, titles))
-    return;
-
-  g_strfreev (self->ids);
-  self->ids = g_strdupv ((char **) ids);
-  model = gtk_string_list_new (titles);
+  if (self->ids == NULL || !g_strv_equal ((const char *const *) self->ids, ids))
+    {
+      g_strfreev (self->ids);
+      self->ids = g_strdupv ((char **) ids);
+    }
   self->is_setting = TRUE;
-  gtk_drop_down_set_model (GTK_DROP_DOWN (self->child), G_LIST_MODEL (model));
+  lr_drop_down_set_titles (GTK_DROP_DOWN (self->child), titles);
   self->is_setting = FALSE;
 }

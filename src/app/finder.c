@@ -84,11 +84,7 @@ show_camera (LrFinder              *self,
   lr_badge_show_tag (LR_BADGE (self->tag), LR_ITEM_CAMERA, camera->item->tag);
   set_label (self->title, title);
   set_label (self->lens, lens);
-  if (g_strcmp0 (gtk_label_get_label (GTK_LABEL (self->figures)), figures) != 0)
-    {
-      gtk_label_set_label (GTK_LABEL (self->figures), figures);
-      gtk_widget_set_tooltip_text (self->figures, figures);
-    }
+  set_label (self->figures, figures);
   show_grade (self);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->picture), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, figures, -1);

@@ -119,13 +119,24 @@ notice_timeout_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-static void
-zoom_changed_cb (LrMainWindow *self)
+static gboolean
+show_zoom_cb (gpointer data)
 {
+  LrMainWindow *self = data;
   /* Translators: a drawing's scale, 1 : 50 */
   g_autofree char *text = g_strdup_printf (_("1 : %.0f"), lr_canvas_get_denominator (self->canvas));
 
+  self->zoom_source = 0;
   set_label (self->zoom_label, text);
+  return G_SOURCE_REMOVE;
+}
+
+/* The scale changes while sizes are handed out too, when no label may ask for another */
+static void
+zoom_changed_cb (LrMainWindow *self)
+{
+  if (self->zoom_source == 0)
+    self->zoom_source = g_idle_add_full (G_PRIORITY_HIGH_IDLE, show_zoom_cb, self, NULL);
 }
 
 static void
@@ -193,6 +204,7 @@ lr_main_window_dispose (GObject *object)
   LrMainWindow *self = LR_MAIN_WINDOW (object);
 
   g_clear_handle_id (&self->notice_source, g_source_remove);
+  g_clear_handle_id (&self->zoom_source, g_source_remove);
   gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_MAIN_WINDOW);
   g_clear_pointer (&self->journal, lr_journal_free);
   g_clear_object (&self->document);

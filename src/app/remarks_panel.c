@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The list's model keeps one row object per remark's key and changes it in place; only where the order of keys is another
+ * In a narrow window a line may take two. The list's model keeps one row object per remark's key and changes it in place; only where the order of keys is another
  * are rows taken out and put in. So selection, focus and scrolling stay while every figure in the list runs with a drag.
  */
 
@@ -240,17 +240,32 @@ enter_cb (Line *line)
     lr_document_take_remark (line->panel->document, lr_remark_row_get_key (line->row));
 }
 
+/* The whole of a sentence that was cut short, and where its limit comes from */
+static gboolean
+query_tooltip_cb (GtkWidget  *label,
+                  int         x,
+                  int         y,
+                  gboolean    is_keyboard,
+                  GtkTooltip *tooltip,
+                  Line       *line)
+{
+  gboolean is_cut = pango_layout_is_ellipsized (gtk_label_get_layout (GTK_LABEL (label)));
+  const char *text = is_cut ? lr_remark_row_get_text (line->row) : "", *source = lr_remark_row_get_source (line->row);
+  g_autofree char *origin = source[0] != '\0' ? g_strdup_printf (_("The limit’s source: %s"), source) : g_strdup ("");
+  g_autofree char *hint = g_strjoin (text[0] != '\0' && origin[0] != '\0' ? "\n" : "", text, origin, NULL);
+
+  gtk_tooltip_set_text (tooltip, hint);
+  return hint[0] != '\0';
+}
+
 static void
 show_line (Line *line)
 {
   const char *remedy = lr_remark_row_get_remedy (line->row), *text = lr_remark_row_get_text (line->row);
-  const char *source = lr_remark_row_get_source (line->row);
   g_autofree char *spoken = g_strdup_printf ("%s: %s", lr_grade_title (lr_remark_row_get_grade (line->row)), text);
-  g_autofree char *hint = source[0] != '\0' ? g_strdup_printf ("%s\n%s", text, source) : g_strdup (text);
 
   lr_badge_show_grade (LR_BADGE (line->badge), lr_remark_row_get_grade (line->row));
   gtk_label_set_markup (GTK_LABEL (line->label), lr_remark_row_get_markup (line->row));
-  gtk_widget_set_tooltip_text (line->label, hint);
   gtk_accessible_update_property (GTK_ACCESSIBLE (line->label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
   gtk_widget_set_visible (line->mend, remedy != NULL);
   gtk_widget_set_tooltip_text (line->mend, remedy);
@@ -272,7 +287,11 @@ setup_cb (GtkSignalListItemFactory *factory,
   line->label = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (line->label), 0.0f);
   gtk_label_set_ellipsize (GTK_LABEL (line->label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (line->label), TRUE);
+  gtk_label_set_lines (GTK_LABEL (line->label), 2);
   gtk_widget_set_hexpand (line->label, TRUE);
+  gtk_widget_set_has_tooltip (line->label, TRUE);
+  g_signal_connect (line->label, "query-tooltip", G_CALLBACK (query_tooltip_cb), line);
   gtk_widget_add_css_class (line->label, "numeric");
   line->mend = gtk_button_new_with_mnemonic (_("Mend"));
   gtk_widget_set_valign (line->mend, GTK_ALIGN_CENTER);

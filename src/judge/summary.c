@@ -11,24 +11,46 @@
 
 #define FOOT_M 0.3048
 
+/* "north wall", "drafting table"; (transfer full) */
 static char *
-describe_background (const LrCameraReading *camera,
+background_title (const LrStudy         *study,
+                  const LrCameraReading *camera)
+{
+  switch (camera->behind)
+    {
+    case LR_BEHIND_WALL:
+      return g_strdup (lr_wall_title (study->setup->room, camera->behind_wall));
+    case LR_BEHIND_ITEM:
+      return lr_item_title (camera->behind_item->item);
+    case LR_BEHIND_FLOOR:
+      return g_strdup (_("floor"));
+    case LR_BEHIND_CEILING:
+      return g_strdup (_("ceiling"));
+    case LR_BEHIND_NOTHING:
+    default:
+      return NULL;
+    }
+}
+
+static char *
+describe_background (const LrStudy         *study,
+                     const LrCameraReading *camera,
                      LrUnits                units)
 {
   g_autofree char *distance = lr_length_format (camera->behind_m, units);
-  g_autofree char *thing = NULL;
+  g_autofree char *thing = background_title (study, camera);
 
-  if (camera->behind == LR_BEHIND_NOTHING)
+  if (thing == NULL)
     return g_strdup ("");
 
-  thing = camera->behind_item != NULL ? lr_item_title (camera->behind_item->item) : g_strdup (_("wall"));
   /* Translators: what stands behind the subject, its distance from the camera, a per cent number */
-  return g_strdup_printf (_("Behind is the %s, %s away; it blurs to %.1f %% of the width."), thing, distance,
+  return g_strdup_printf (_("Behind is the %s, %s away; it blurs to %.1f %% of the width."), thing, distance,
                           100.0 * camera->blur_share);
 }
 
 static char *
-describe_camera (const LrCameraReading *camera,
+describe_camera (const LrStudy         *study,
+                 const LrCameraReading *camera,
                  LrUnits                units)
 {
   g_autofree char *width = lr_length_format_short (camera->field_w_m, units);
@@ -40,7 +62,7 @@ describe_camera (const LrCameraReading *camera,
                             camera->angle_v_rad / LR_DEG);
 
   who = lr_item_title (camera->subject->item);
-  behind = describe_background (camera, units);
+  behind = describe_background (study, camera, units);
   field = g_strdup_printf (_("Sees %s × %s at %s."), width, height, who);
   return g_strjoin (behind[0] != '\0' ? " " : "", field, behind, NULL);
 }
@@ -118,7 +140,7 @@ lr_item_summary (const LrStudy *study,
   if (placed == NULL)
     return g_strdup ("");
   if (camera != NULL)
-    return describe_camera (camera, units);
+    return describe_camera (study, camera, units);
 
   switch ((int) placed->item->kind)
     {

@@ -1,0 +1,172 @@
+/* document_hand.c - what is in hand: the thing, the remark, the units and what is shown on the sheet
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "document_private.h"
+
+#include <glib/gi18n-lib.h>
+
+/* Returns whether *field is another now */
+static gboolean
+take_string (char       **field,
+             const char  *value)
+{
+  char *copy;
+
+  if (g_strcmp0 (*field, value) == 0)
+    return FALSE;
+
+  copy = g_strdup (value);
+  g_free (*field);
+  *field = copy;
+  return TRUE;
+}
+
+const char *
+lr_document_get_selected (LrDocument *self)
+{
+  return self->selected;
+}
+
+/**
+ * lr_document_select:
+ * @id: (nullable): of an item in the set-up shown; others select nothing
+ */
+void
+lr_document_select (LrDocument *self,
+                    const char *id)
+{
+  if (id != NULL && lr_plan_find (lr_document_get_plan (self), id) == NULL)
+    id = NULL;
+
+  if (take_string (&self->selected, id))
+    lr_document_emit (self, LR_DOCUMENT_HAND);
+}
+
+const char *
+lr_document_get_pointed (LrDocument *self)
+{
+  return self->pointed;
+}
+
+void
+lr_document_point_at (LrDocument *self,
+                      const char *id)
+{
+  if (take_string (&self->pointed, id))
+    lr_document_emit (self, LR_DOCUMENT_HAND);
+}
+
+/**
+ * lr_document_get_remark:
+ *
+ * Returns: (transfer none) (nullable): the remark in hand, until the next "changed"
+ */
+const LrRemark *
+lr_document_get_remark (LrDocument *self)
+{
+  return self->remark_key != NULL ? lr_remarks_find (self->remarks, self->remark_key) : NULL;
+}
+
+/**
+ * lr_document_take_remark:
+ * @key: (nullable): of a remark; %NULL: none is in hand
+ */
+void
+lr_document_take_remark (LrDocument *self,
+                         const char *key)
+{
+  if (!take_string (&self->remark_key, key))
+    return;
+
+  g_clear_pointer (&self->ghost, lr_plan_unref);
+  lr_document_emit (self, LR_DOCUMENT_HAND);
+}
+
+/**
+ * lr_document_get_ghost:
+ *
+ * Returns: (transfer none) (nullable): the plan shown with the remedy of the remark in hand applied
+ */
+LrPlan *
+lr_document_get_ghost (LrDocument *self)
+{
+  const LrRemark *remark = lr_document_get_remark (self);
+
+  if (remark == NULL || remark->remedy == NULL)
+    return NULL;
+
+  if (self->ghost == NULL)
+    self->ghost = lr_remedy_apply (remark->remedy, lr_document_get_plan (self), NULL);
+  return self->ghost;
+}
+
+/**
+ * lr_document_mend:
+ * @key: of a remark with a remedy
+ *
+ * Applies the remedy as one step of the history.
+ */
+void
+lr_document_mend (LrDocument *self,
+                  const char *key)
+{
+  const LrRemark *remark = lr_remarks_find (self->remarks, key);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *what = NULL;
+  LrPlan *next;
+
+  if (remark == NULL || remark->remedy == NULL)
+    return;
+
+  next = lr_remedy_apply (remark->remedy, lr_document_get_committed (self), &error);
+  if (next == NULL)
+    {
+      lr_document_say (self, error->message);
+      return;
+    }
+
+  what = g_strdup_printf (_("Mend: %s"), remark->remedy->sentence);
+  lr_document_commit (self, next, what);
+}
+
+LrUnits
+lr_document_get_units (LrDocument *self)
+{
+  return self->units;
+}
+
+/**
+ * lr_document_set_units:
+ * @units: how lengths are read and written; remarks are worded anew
+ */
+void
+lr_document_set_units (LrDocument *self,
+                       LrUnits     units)
+{
+  if (self->units == units)
+    return;
+
+  self->units = units;
+  lr_document_show_plan (self);
+}
+
+guint
+lr_document_get_shown (LrDocument *self)
+{
+  return self->shown;
+}
+
+void
+lr_document_set_shown (LrDocument *self,
+                       guint       shown)
+{
+  if (self->shown == shown)
+    return;
+
+  self->shown = shown;
+  lr_document_emit (self, LR_DOCUMENT_HAND);
+}

@@ -1,0 +1,42 @@
+/* document_private.h - shared by the files that make up the document
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "document.h"
+
+#include "history.h"
+
+typedef enum
+{
+  LR_DOCUMENT_CHANGED,
+  LR_DOCUMENT_HAND,
+  LR_DOCUMENT_HISTORY,
+  LR_DOCUMENT_MESSAGE,
+  LR_N_DOCUMENT_SIGNALS
+} LrDocumentSignal;
+
+struct _LrDocument
+{
+  GObject    parent_instance;
+
+  LrHistory  history;
+  LrPlan    *preview;  /* may be NULL */
+  LrStudy   *study;
+  LrRemarks *remarks;
+
+  char      *path;     /* may be NULL */
+  char      *etag;     /* of the file as read or written by us; may be NULL */
+  LrPlan    *saved;    /* what the file holds; NULL: nothing saved */
+
+  char      *selected, *pointed, *remark_key;
+  LrPlan    *ghost;    /* made when asked for */
+  LrUnits    units;
+  guint      shown;
+};
+
+/* document.c */
+void lr_document_emit      (LrDocument *self, LrDocumentSignal signal); /* not MESSAGE: it has an argument */
+void lr_document_show_plan (LrDocument *self); /* the plan shown is another: compute, let go of what is gone, tell */
