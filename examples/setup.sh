@@ -46,14 +46,13 @@ install_packages () {
     || { apt_get -qq update && apt_get -qq -y --no-install-recommends install $missing; }
 }
 
-# build_lookroom [OPTION...]: into build/
-build_lookroom () {
+# configure_lookroom [OPTION...]: for a build in build/
+configure_lookroom () {
   if [ ! -f build/build.ninja ]; then
     meson setup build "$@"
   elif [ $# -gt 0 ]; then
     meson configure build "$@"
   fi
-  meson compile -C build
 }
 
 # A terminal without UTF-8 would lose "22°"

@@ -36,10 +36,11 @@ install_packages examples/packages.txt tests/packages.txt
 
 export LC_ALL=C.UTF-8 GSETTINGS_BACKEND=memory
 if [ -n "${CI:-}" ]; then
-  build_lookroom -Dwerror=true
+  configure_lookroom -Dwerror=true
 else
-  build_lookroom
+  configure_lookroom
 fi
+meson compile -C build
 
 passed=0
 failed=0
