@@ -11,6 +11,7 @@
 #define SIZE_KNOB_PX 8.0
 #define OBLIQUE_PX 6.3
 #define TEXT_OFF_PX 9.0
+#define WALL_LINE_PX 14.0
 
 static void
 trace_path (const LrFloor *floor,
@@ -139,10 +140,6 @@ draw_knobs (const LrFloor   *floor,
     {
       const LrKnob *knob = &g_array_index (knobs, LrKnob, i);
 
-      if (knob->type == LR_HIT_CORNER && !floor->has_base)
-        continue;
-      if (knob->type != LR_HIT_CORNER && outline == NULL)
-        continue;
       if (knob->type == LR_HIT_TURN_KNOB)
         draw_turn_knob (floor, outline, knob->at);
       else
@@ -254,6 +251,50 @@ draw_to_walls (const LrFloor   *floor,
     }
 }
 
+/* What is in a wall is measured along it, from both ends, on a line inside the room */
+static void
+draw_along_wall (const LrFloor   *floor,
+                 const LrOutline *outline)
+{
+  const LrItem *item = floor->in_hand->item;
+  double width_m = item->kind == LR_ITEM_DOOR ? item->door.width_m : item->kind == LR_ITEM_WINDOW ? item->window.width_m : 0.0;
+  double reach_m = 0.0, length_m;
+  LrVec2 from_m, along, in, spans_m[2][2];
+  cairo_t *cr = floor->cr;
+
+  if (!lr_room_wall (floor->room, item->wall, &from_m, &along, &length_m))
+    return;
+
+  in = lr_vec2_left (along);
+  for (gsize i = 0; i < outline->n; i++)
+    reach_m = MAX (reach_m, lr_vec2_dot (lr_vec2_sub (outline->corner_m[i], from_m), in));
+  if (item->kind == LR_ITEM_DOOR)
+    reach_m = 0.0; /* beside the swing, not beyond it */
+  from_m = lr_vec2_along (from_m, in, reach_m + WALL_LINE_PX * floor->px / floor->view->scale);
+  spans_m[0][0] = from_m;
+  spans_m[0][1] = lr_vec2_along (from_m, along, item->along_m);
+  spans_m[1][0] = lr_vec2_along (from_m, along, item->along_m + width_m);
+  spans_m[1][1] = lr_vec2_along (from_m, along, length_m);
+
+  for (int i = 0; i < 2; i++)
+    {
+      LrVec2 a = lr_floor_device (floor, spans_m[i][0]), b = lr_floor_device (floor, spans_m[i][1]), way;
+
+      if (lr_vec2_distance (a, b) < 1.0)
+        continue;
+      way = lr_vec2_scale (lr_vec2_sub (b, a), 1.0 / lr_vec2_distance (a, b));
+      cairo_move_to (cr, a.x, a.y);
+      cairo_line_to (cr, b.x, b.y);
+      lr_theme_set_color (cr, floor->theme->in_hand, 1.0);
+      lr_theme_set_line (cr, floor->theme, LR_LINE_OUTLINE, LR_DASH_SOLID);
+      cairo_stroke (cr);
+      lr_floor_oblique (cr, a, way, OBLIQUE_PX);
+      lr_floor_oblique (cr, b, way, OBLIQUE_PX);
+      lr_labels_block_segment (floor->labels, a, b);
+      add_distance (floor, a, b, lr_vec2_distance (spans_m[i][0], spans_m[i][1]));
+    }
+}
+
 /* To whom or what it looks or aims */
 static const LrPlaced *
 find_partner (const LrFloor *floor)
@@ -309,27 +350,38 @@ draw_to_partner (const LrFloor   *floor,
  * lr_floor_draw_distances:
  * @floor: a drawing
  *
- * From the item in hand to the two nearest walls and to its partner.
+ * From the item in hand to the two nearest walls and to its partner; of what is in a wall, to the wall's ends.
  */
 void
 lr_floor_draw_distances (const LrFloor *floor)
 {
   LrOutline outline;
 
-  if (floor->in_hand == NULL || lr_item_kind_info (floor->in_hand->item->kind)->place != LR_PLACE_FLOOR
-      || (floor->in_hand->item->kind == LR_ITEM_MICROPHONE && floor->in_hand->item->microphone.form == LR_MIC_LAVALIER)
-      || !lr_floor_outline (floor->study, floor->view, floor->in_hand, &outline))
+  if (floor->in_hand == NULL || !lr_floor_outline (floor->study, floor->view, floor->in_hand, &outline)
+      || (floor->in_hand->item->kind == LR_ITEM_MICROPHONE && floor->in_hand->item->microphone.form == LR_MIC_LAVALIER))
     return;
 
-  draw_to_walls (floor, &outline);
-  draw_to_partner (floor, &outline);
+  switch (lr_item_kind_info (floor->in_hand->item->kind)->place)
+    {
+    case LR_PLACE_FLOOR:
+      draw_to_walls (floor, &outline);
+      draw_to_partner (floor, &outline);
+      break;
+    case LR_PLACE_WALL:
+      draw_along_wall (floor, &outline);
+      break;
+    case LR_PLACE_PATH:
+    case LR_PLACE_NONE:
+    default:
+      break;
+    }
 }
 
 /**
  * lr_floor_draw_hand:
  * @floor: a drawing
  *
- * Halo and knobs of the item in hand; the corners of the room while those are.
+ * Halo and knobs of the item in hand.
  */
 void
 lr_floor_draw_hand (const LrFloor *floor)
@@ -341,10 +393,6 @@ lr_floor_draw_hand (const LrFloor *floor)
     {
       draw_halo (floor, &outline);
       draw_knobs (floor, &outline);
-    }
-  else
-    {
-      draw_knobs (floor, NULL);
     }
   cairo_restore (floor->cr);
 }

@@ -104,17 +104,6 @@ add_turn_knob (GArray          *knobs,
             lr_floor_beside (view, outline, facing, (LR_HALO_PX + TURN_KNOB_PX) * view->theme->unit_px));
 }
 
-static void
-add_corner_knobs (GArray        *knobs,
-                  const LrStudy *study,
-                  const LrView  *view)
-{
-  const LrRoom *room = study->setup->room;
-
-  for (gsize i = 0; i < room->n_corners; i++)
-    add_knob (knobs, LR_HIT_CORNER, (int) i, lr_view_to_device (view, room->corners_m[i]));
-}
-
 /**
  * lr_floor_knobs:
  * @study: a study
@@ -132,8 +121,6 @@ lr_floor_knobs (const LrStudy *study,
 
   if (view->is_page || view->is_read_only)
     return knobs;
-  if (view->has_corners)
-    add_corner_knobs (knobs, study, view);
   if (placed == NULL || !lr_floor_outline (study, view, placed, &outline))
     return knobs;
 

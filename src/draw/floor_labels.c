@@ -10,9 +10,6 @@
 #include <glib/gi18n-lib.h>
 
 #define LEAST_SCALE_FOR_WORDS 45.0 /* px to the metre */
-#define WALL_NOTE_PX 13.0          /* from the band to the near edge of the text */
-#define WALL_NOTE_ROOM_PX 44.0     /* wider notes beside an upright wall are turned */
-#define ON_WALL_M 0.15
 #define LONG_FURNITURE 1.3         /* longer than wide by this: its name runs along it */
 
 /* What labels keep clear of */
@@ -120,11 +117,20 @@ lr_floor_block_symbols (const LrFloor *floor)
 
 /* Labels of things in the room */
 
-static LrLabel
-new_label (const LrFloor *floor,
-           LrLabelRank    rank,
-           LrType         type,
-           const char    *text)
+/**
+ * lr_floor_new_label:
+ * @floor: a drawing
+ * @rank: how early it finds a place
+ * @type: its size
+ * @text: (nullable): what it says; must live until it is added
+ *
+ * Returns: a label in ink on the floor of the room
+ */
+LrLabel
+lr_floor_new_label (const LrFloor *floor,
+                    LrLabelRank    rank,
+                    LrType         type,
+                    const char    *text)
 {
   return (LrLabel) {
     .rank = rank,
@@ -146,10 +152,16 @@ set_tag (const LrFloor *floor,
   label->tag_size = floor->theme->type_size[item->kind == LR_ITEM_CAMERA ? LR_TYPE_CAMERA_TAG : LR_TYPE_TAG];
 }
 
-static void
-add_beside (const LrFloor  *floor,
-            const LrPlaced *placed,
-            const LrLabel  *label)
+/**
+ * lr_floor_add_beside:
+ * @floor: a drawing
+ * @placed: an item
+ * @label: what to write beside it
+ */
+void
+lr_floor_add_beside (const LrFloor  *floor,
+                     const LrPlaced *placed,
+                     const LrLabel  *label)
 {
   LrOutline outline, device;
 
@@ -186,11 +198,11 @@ label_equipment (const LrFloor  *floor,
                  const LrPlaced *placed)
 {
   const LrItem *item = placed->item;
-  LrLabel label = new_label (floor, LR_LABEL_TAG, LR_TYPE_JOB, job_word (floor, item));
+  LrLabel label = lr_floor_new_label (floor, LR_LABEL_TAG, LR_TYPE_JOB, job_word (floor, item));
 
   set_tag (floor, &label, item);
   label.text_may_yield = TRUE;
-  add_beside (floor, placed, &label);
+  lr_floor_add_beside (floor, placed, &label);
 }
 
 /* The first microphone that a person wears, whose tag stands under the name */
@@ -214,7 +226,7 @@ label_person (const LrFloor  *floor,
               const LrPlaced *placed)
 {
   const LrItem *worn = find_worn (floor, placed);
-  LrLabel label = new_label (floor, LR_LABEL_NAME, LR_TYPE_NAME, placed->item->name);
+  LrLabel label = lr_floor_new_label (floor, LR_LABEL_NAME, LR_TYPE_NAME, placed->item->name);
 
   label.style.weight = PANGO_WEIGHT_SEMIBOLD;
   if (worn != NULL && *worn->tag != '\0')
@@ -224,7 +236,7 @@ label_person (const LrFloor  *floor,
       label.tag_size *= 0.92;
       label.is_tag_under = TRUE;
     }
-  add_beside (floor, placed, &label);
+  lr_floor_add_beside (floor, placed, &label);
 }
 
 static void
@@ -242,7 +254,7 @@ label_furniture (const LrFloor  *floor,
                  const LrPlaced *placed)
 {
   const LrFurniture *furniture = &placed->item->furniture;
-  LrLabel label = new_label (floor, LR_LABEL_FURNITURE, LR_TYPE_NOTE, placed->item->name);
+  LrLabel label = lr_floor_new_label (floor, LR_LABEL_FURNITURE, LR_TYPE_NOTE, placed->item->name);
   gboolean is_wide = furniture->width_m > furniture->length_m;
   double long_m = MAX (furniture->length_m, furniture->width_m), short_m = MIN (furniture->length_m, furniture->width_m);
   double along_rad = placed->facing_rad + (is_wide ? 0.5 * LR_PI : 0.0);
@@ -260,8 +272,9 @@ label_furniture (const LrFloor  *floor,
   if (width + 6.0 * floor->px > long_m * scale || 1.4 * label.style.size > short_m * scale)
     {
       label.first = (int) lround (-placed->facing_rad / (0.25 * LR_PI)); /* in front of it */
+      label.has_first = TRUE;
       label.stands_on_lines = TRUE;
-      add_beside (floor, placed, &label);
+      lr_floor_add_beside (floor, placed, &label);
       return;
     }
 
@@ -269,131 +282,6 @@ label_furniture (const LrFloor  *floor,
   label.stands_on_lines = TRUE;
   if (long_m > LONG_FURNITURE * short_m || width > 0.8 * short_m * scale)
     label.angle_rad = lr_floor_reading_angle_rad (lr_vec2 (0.0, 0.0), along);
-  lr_labels_add_at (floor->labels, &label, places, 3);
-}
-
-/* Notes outside the walls */
-
-static void
-add_outside (const LrFloor  *floor,
-             const LrPlaced *placed,
-             LrLabel        *label)
-{
-  LrVec2 inward = lr_vec2_polar (placed->facing_rad, 1.0);
-  LrVec2 out = lr_vec2 (-inward.x, inward.y), along = lr_vec2_left (out);
-  LrVec2 face = lr_vec2_along (lr_floor_device (floor, placed->at_m), out, LR_WALL_M * floor->view->scale);
-  double width, height = label->style.size, off;
-  LrVec2 places[6];
-
-  label->color = floor->theme->ink2;
-  label->halo = floor->theme->ground;
-  lr_text_measure (floor->cr, floor->theme, &label->style, label->text, &width, NULL);
-  if (fabs (out.x) > 0.7 && width > WALL_NOTE_ROOM_PX * floor->px)
-    {
-      label->angle_rad = -0.5 * LR_PI;
-      off = 0.5 * height;
-    }
-  else
-    {
-      off = fabs (out.x) * 0.5 * width + fabs (out.y) * 0.5 * height;
-    }
-  off += (fabs (out.x) > 0.7 ? 0.5 : 0.65) * WALL_NOTE_PX * floor->px;
-
-  for (int i = 0; i < 6; i++)
-    {
-      static const double slides[] = { 0.0, 0.0, 1.0, -1.0, 1.0, -1.0 };
-      double further = i == 1 || i > 3 ? 1.3 * height : 0.0;
-      double slide = slides[i] * (fabs (along.x) > 0.7 ? 0.6 * width : 1.4 * height);
-
-      places[i] = lr_vec2_along (lr_vec2_along (face, out, off + further), along, slide);
-    }
-  lr_labels_add_at (floor->labels, label, places, G_N_ELEMENTS (places));
-}
-
-static void
-label_window (const LrFloor  *floor,
-              const LrPlaced *placed)
-{
-  static const char *const formats[] = {
-    [LR_BLIND_NONE] = "%s", [LR_BLIND_UP] = N_("%s, blind up"), [LR_BLIND_HALF] = N_("%s, blind half down"),
-    [LR_BLIND_DOWN] = N_("%s, blind down"),
-  };
-  g_autofree char *text = NULL;
-  LrLabel label;
-
-  if (*placed->item->name == '\0')
-    return;
-
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wformat-nonliteral"
-  text = g_strdup_printf (placed->item->window.blind == LR_BLIND_NONE ? "%s" : _(formats[placed->item->window.blind]),
-                          placed->item->name);
-#pragma GCC diagnostic pop
-  label = new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, text);
-  add_outside (floor, placed, &label);
-}
-
-static void
-label_socket (const LrFloor  *floor,
-              const LrPlaced *placed)
-{
-  const LrItem *circuit = lr_plan_find (floor->plan, placed->item->socket.circuit);
-  gboolean has_circuit = circuit != NULL && *circuit->tag != '\0';
-  g_autofree char *text = has_circuit && *placed->item->tag != '\0'
-                              ? g_strdup_printf ("%s\u00a0· %s", placed->item->tag, circuit->tag)
-                              : g_strdup (placed->item->tag);
-  LrLabel label = new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, text);
-
-  if (*text != '\0')
-    add_outside (floor, placed, &label);
-}
-
-static void
-label_noise (const LrFloor  *floor,
-             const LrPlaced *placed)
-{
-  const LrRoom *room = floor->room;
-  double inside_m = room->n_corners >= 3 ? lr_polygon_distance_m (room->corners_m, room->n_corners, placed->at_m, NULL) : 1.0;
-  gboolean has_level = (floor->view->shown & LR_SHOW_SOUND) != 0 || floor->view->is_page;
-  g_autofree char *level = g_strdup_printf (_("%.0f\u00a0dB at 1\u00a0m"), placed->item->noise.level_db);
-  g_autofree char *text = has_level && inside_m < -ON_WALL_M ? g_strdup_printf ("%s\n%s", placed->item->name, level)
-                                                             : g_strdup (placed->item->name);
-  LrLabel label = new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, text);
-
-  if (*placed->item->name == '\0')
-    return;
-
-  label.color = floor->theme->ink2;
-  if (fabs (inside_m) <= ON_WALL_M)
-    {
-      add_outside (floor, placed, &label);
-      return;
-    }
-  if (inside_m < 0.0)
-    label.halo = floor->theme->ground;
-  add_beside (floor, placed, &label);
-}
-
-/* Before the swing of a door that leads out, for whoever might put something there */
-static void
-label_door (const LrFloor  *floor,
-            const LrPlaced *placed)
-{
-  const LrDoor *door = &placed->item->door;
-  LrLabel label = new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, _("way out"));
-  LrVec2 in = lr_vec2 (cos (placed->facing_rad), -sin (placed->facing_rad)), along = lr_vec2_left (in), at, places[3];
-  double width, off;
-
-  if (!door->is_exit || !floor->view->is_page)
-    return;
-
-  label.color = floor->theme->ink2;
-  lr_text_measure (floor->cr, floor->theme, &label.style, label.text, &width, NULL);
-  off = (door->swing == LR_SWING_IN ? door->width_m : 0.0) * floor->view->scale + 8.0 * floor->px
-        + 0.5 * (fabs (in.x) * width + fabs (in.y) * label.style.size);
-  at = lr_vec2_along (lr_floor_device (floor, placed->at_m), in, off);
-  for (int i = 0; i < 3; i++)
-    places[i] = lr_vec2_along (at, along, (i == 1 ? 1.0 : i == 2 ? -1.0 : 0.0) * 0.3 * door->width_m * floor->view->scale);
   lr_labels_add_at (floor->labels, &label, places, 3);
 }
 
@@ -421,16 +309,16 @@ label_item (const LrFloor  *floor,
       label_furniture (floor, placed);
       break;
     case LR_ITEM_WINDOW:
-      label_window (floor, placed);
+      lr_floor_note_window (floor, placed);
       break;
     case LR_ITEM_SOCKET:
-      label_socket (floor, placed);
+      lr_floor_note_socket (floor, placed);
       break;
     case LR_ITEM_NOISE:
-      label_noise (floor, placed);
+      lr_floor_note_noise (floor, placed);
       break;
     case LR_ITEM_DOOR:
-      label_door (floor, placed);
+      lr_floor_note_door (floor, placed);
       break;
     case LR_ITEM_LEAD:
     case LR_ITEM_CIRCUIT:

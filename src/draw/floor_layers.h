@@ -72,6 +72,14 @@ void       lr_overlay_power        (const LrFloor *floor);
 /* floor_labels.c: what is written beside things */
 void       lr_floor_block_symbols  (const LrFloor *floor);
 void       lr_floor_label_items    (const LrFloor *floor);
+LrLabel    lr_floor_new_label      (const LrFloor *floor, LrLabelRank rank, LrType type, const char *text);
+void       lr_floor_add_beside     (const LrFloor *floor, const LrPlaced *placed, const LrLabel *label);
+
+/* floor_notes.c: what is written about what is in and behind the walls */
+void       lr_floor_note_window    (const LrFloor *floor, const LrPlaced *placed);
+void       lr_floor_note_socket    (const LrFloor *floor, const LrPlaced *placed);
+void       lr_floor_note_noise     (const LrFloor *floor, const LrPlaced *placed);
+void       lr_floor_note_door      (const LrFloor *floor, const LrPlaced *placed);
 
 /* floor_marks.c: grades and remarks */
 void       lr_floor_draw_marks     (const LrFloor *floor);

@@ -91,6 +91,12 @@ lr_floor_beside (const LrView    *view,
   return lr_vec2_along (centre, direction, leave_m * view->scale + outside);
 }
 
+/**
+ * lr_floor_trace_room:
+ * @floor: a drawing
+ *
+ * A closed path along the inner faces of the walls.
+ */
 void
 lr_floor_trace_room (const LrFloor *floor)
 {
@@ -108,6 +114,13 @@ lr_floor_trace_room (const LrFloor *floor)
   cairo_close_path (floor->cr);
 }
 
+/**
+ * lr_floor_device:
+ * @floor: a drawing
+ * @at_m: a place in the room [m]
+ *
+ * Returns: the same on the device
+ */
 LrVec2
 lr_floor_device (const LrFloor *floor,
                  LrVec2         at_m)
@@ -115,6 +128,13 @@ lr_floor_device (const LrFloor *floor,
   return lr_view_to_device (floor->view, at_m);
 }
 
+/**
+ * lr_floor_move_to:
+ * @floor: a drawing
+ * @at_m: a place in the room [m]
+ *
+ * As cairo_move_to().
+ */
 void
 lr_floor_move_to (const LrFloor *floor,
                   LrVec2         at_m)
@@ -124,6 +144,13 @@ lr_floor_move_to (const LrFloor *floor,
   cairo_move_to (floor->cr, at.x, at.y);
 }
 
+/**
+ * lr_floor_line_to:
+ * @floor: a drawing
+ * @at_m: a place in the room [m]
+ *
+ * As cairo_line_to().
+ */
 void
 lr_floor_line_to (const LrFloor *floor,
                   LrVec2         at_m)

@@ -97,6 +97,13 @@ lr_floor_has (const LrFloor  *floor,
   return placed != NULL && floor->is_drawn[index_of (floor->study, placed)];
 }
 
+/**
+ * lr_floor_has_id:
+ * @floor: a drawing
+ * @id: (nullable): an item's
+ *
+ * Returns: whether this drawing holds the item
+ */
 gboolean
 lr_floor_has_id (const LrFloor *floor,
                  const char    *id)

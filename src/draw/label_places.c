@@ -13,6 +13,12 @@
 #define GAP_FAR_PX 20.0
 #define LEADER_MOST_PX 60.0
 
+/**
+ * lr_labels_block:
+ * @labels: labels
+ * @shape: what to keep clear
+ * @owner: the label whose word it is, or why it is kept clear
+ */
 void
 lr_labels_block (LrLabels *labels,
                  LrShape   shape,
@@ -22,6 +28,13 @@ lr_labels_block (LrLabels *labels,
   g_array_append_val (labels->shapes, shape);
 }
 
+/**
+ * lr_labels_entry_size:
+ * @labels: labels
+ * @entry: one of them
+ * @width: (out): of its tag and text together, device units
+ * @height: (out): device units
+ */
 void
 lr_labels_entry_size (const LrLabels     *labels,
                       const LrLabelEntry *entry,
@@ -131,13 +144,14 @@ beside (const LrOutline *outline,
 static gboolean
 try_beside (LrLabels     *labels,
             LrLabelEntry *entry,
-            double    gap,
-            Over      over)
+            double        gap,
+            int           n_directions,
+            Over          over)
 {
   double width, height;
 
   lr_labels_entry_size (labels, entry, &width, &height);
-  for (int i = 0; i < 8; i++) /* E, SE, S, SW, W, NW, N, NE: y runs down */
+  for (int i = 0; i < n_directions; i++) /* E, SE, S, SW, W, NW, N, NE: y runs down */
     {
       LrVec2 direction = lr_vec2_polar ((entry->label.first + i) * LR_PI / 4.0, 1.0);
       LrVec2 at = beside (&entry->outline, direction, gap * labels->theme->unit_px, width, height);
@@ -159,14 +173,17 @@ try_beside (LrLabels     *labels,
 static gboolean
 try_near (LrLabels     *labels,
           LrLabelEntry *entry,
-          Over      most)
+          Over          most)
 {
   static const double gaps[] = { GAP_NEAR_PX, GAP_FAR_PX };
   Over least = entry->label.stands_on_lines ? MIN (OVER_LINES, most) : OVER_NOTHING;
 
+  for (gsize i = 0; entry->label.has_first && i < G_N_ELEMENTS (gaps); i++)
+    if (try_beside (labels, entry, gaps[i], 1, OVER_NOTHING))
+      return TRUE;
   for (gsize i = 0; i < G_N_ELEMENTS (gaps); i++)
     for (Over over = least; over <= most; over++)
-      if (try_beside (labels, entry, gaps[i], over))
+      if (try_beside (labels, entry, gaps[i], 8, over))
         return TRUE;
 
   return FALSE;
@@ -180,7 +197,7 @@ force_beside (LrLabels     *labels,
   double width, height;
 
   for (double gap = GAP_FAR_PX + 10.0; gap <= LEADER_MOST_PX; gap += 10.0)
-    if (try_beside (labels, entry, gap, OVER_WORDS))
+    if (try_beside (labels, entry, gap, 8, OVER_WORDS))
       {
         entry->has_leader = TRUE;
         return TRUE;
@@ -214,7 +231,7 @@ find_beside (LrLabels     *labels,
 static gboolean
 try_fixed (LrLabels     *labels,
            LrLabelEntry *entry,
-           Over      over)
+           Over          over)
 {
   double width, height;
 

@@ -59,6 +59,14 @@ lr_labels_free (LrLabels *labels)
 
 /* What is kept clear */
 
+/**
+ * lr_labels_block_disc:
+ * @labels: labels
+ * @centre: device place
+ * @radius: device units
+ *
+ * Keeps a disc clear of labels.
+ */
 void
 lr_labels_block_disc (LrLabels *labels,
                       LrVec2    centre,
@@ -67,6 +75,14 @@ lr_labels_block_disc (LrLabels *labels,
   lr_labels_block (labels, lr_shape_disc (centre, radius), LR_SHAPE_FIRM);
 }
 
+/**
+ * lr_labels_block_polygon:
+ * @labels: labels
+ * @corners: of a convex polygon, device places
+ * @n: how many, at most LR_OUTLINE_MAX
+ *
+ * Keeps it clear of labels.
+ */
 void
 lr_labels_block_polygon (LrLabels     *labels,
                          const LrVec2 *corners,
@@ -76,6 +92,14 @@ lr_labels_block_polygon (LrLabels     *labels,
     lr_labels_block (labels, lr_shape_polygon (corners, n), LR_SHAPE_FIRM);
 }
 
+/**
+ * lr_labels_block_furniture:
+ * @labels: labels
+ * @corners: of a convex polygon, device places
+ * @n: how many, at most LR_OUTLINE_MAX
+ *
+ * Keeps it clear of labels but names of furniture and scales.
+ */
 void
 lr_labels_block_furniture (LrLabels     *labels,
                            const LrVec2 *corners,
@@ -85,6 +109,14 @@ lr_labels_block_furniture (LrLabels     *labels,
     lr_labels_block (labels, lr_shape_polygon (corners, n), LR_SHAPE_FURNITURE);
 }
 
+/**
+ * lr_labels_block_segment:
+ * @labels: labels
+ * @a: device place
+ * @b: device place
+ *
+ * No label crosses the line between them.
+ */
 void
 lr_labels_block_segment (LrLabels *labels,
                          LrVec2    a,
@@ -95,6 +127,14 @@ lr_labels_block_segment (LrLabels *labels,
   lr_labels_block (labels, lr_shape_polygon (ends, 2), LR_SHAPE_FIRM);
 }
 
+/**
+ * lr_labels_avoid_segment:
+ * @labels: labels
+ * @a: device place
+ * @b: device place
+ *
+ * A label crosses this thin line only if no other place as near is free.
+ */
 void
 lr_labels_avoid_segment (LrLabels *labels,
                          LrVec2    a,
@@ -105,6 +145,16 @@ lr_labels_avoid_segment (LrLabels *labels,
   lr_labels_block (labels, lr_shape_polygon (ends, 2), LR_SHAPE_LINE);
 }
 
+/**
+ * lr_labels_block_box:
+ * @labels: labels
+ * @x: device units, left
+ * @y: device units, top
+ * @width: device units
+ * @height: device units
+ *
+ * Keeps a box clear of labels.
+ */
 void
 lr_labels_block_box (LrLabels *labels,
                      double    x,
@@ -193,8 +243,10 @@ draw_text (const LrLabels *labels,
            double          x,
            double          baseline)
 {
+  static const double shares[] = { [LR_ALIGN_LEFT] = 0.0, [LR_ALIGN_CENTRE] = 0.5, [LR_ALIGN_RIGHT] = 1.0 };
   const LrLabel *label = &entry->label;
 
+  x += shares[label->style.align] * entry->text_width;
   lr_theme_set_color (labels->cr, label->color, 1.0);
   if (label->has_halo)
     lr_text_draw_on (labels->cr, labels->theme, &label->style, label->halo, x, baseline, entry->text);

@@ -37,6 +37,7 @@ typedef struct
   gboolean     stands_on_lines; /* a scale on the line that it measures */
   gboolean     text_may_yield; /* the text goes before the tag: job words */
   int          first;      /* direction to try first, in eighths of a turn from E by SE */
+  gboolean     has_first;  /* that direction, near or far but clear of lines, before all others */
   double       angle_rad;  /* of the text on the device, clockwise; only for fixed places */
 } LrLabel;
 

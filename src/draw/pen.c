@@ -65,6 +65,16 @@ lr_pen_to_item (const LrPen *pen,
   return lr_vec2_rotate (lr_vec2_sub (at_m, pen->placed->at_m), -pen->placed->facing_rad);
 }
 
+/**
+ * lr_pen_box:
+ * @pen: a pen
+ * @x0_m: [m]
+ * @y0_m: [m]
+ * @x1_m: [m]
+ * @y1_m: [m]
+ *
+ * A rectangle between two corners.
+ */
 void
 lr_pen_box (const LrPen *pen,
             double       x0_m,
@@ -75,6 +85,17 @@ lr_pen_box (const LrPen *pen,
   cairo_rectangle (pen->cr, x0_m, y0_m, x1_m - x0_m, y1_m - y0_m);
 }
 
+/**
+ * lr_pen_round_box:
+ * @pen: a pen
+ * @x0_m: [m]
+ * @y0_m: [m]
+ * @x1_m: [m]
+ * @y1_m: [m]
+ * @radius_m: of its corners, at most half of its shorter side [m]
+ *
+ * A rectangle with round corners.
+ */
 void
 lr_pen_round_box (const LrPen *pen,
                   double       x0_m,
@@ -93,6 +114,15 @@ lr_pen_round_box (const LrPen *pen,
   cairo_close_path (pen->cr);
 }
 
+/**
+ * lr_pen_capsule:
+ * @pen: a pen
+ * @a_m: [m]
+ * @b_m: [m]
+ * @radius_m: [m]
+ *
+ * All that lies within the radius of a line.
+ */
 void
 lr_pen_capsule (const LrPen *pen,
                 LrVec2       a_m,
@@ -107,6 +137,15 @@ lr_pen_capsule (const LrPen *pen,
   cairo_close_path (pen->cr);
 }
 
+/**
+ * lr_pen_disc:
+ * @pen: a pen
+ * @x_m: [m]
+ * @y_m: [m]
+ * @radius_m: [m]
+ *
+ * A full circle.
+ */
 void
 lr_pen_disc (const LrPen *pen,
              double       x_m,
@@ -118,6 +157,16 @@ lr_pen_disc (const LrPen *pen,
   cairo_close_path (pen->cr);
 }
 
+/**
+ * lr_pen_ellipse:
+ * @pen: a pen
+ * @x_m: [m]
+ * @y_m: [m]
+ * @half_x_m: [m]
+ * @half_y_m: [m]
+ *
+ * An ellipse along the axes.
+ */
 void
 lr_pen_ellipse (const LrPen *pen,
                 double       x_m,
@@ -132,6 +181,16 @@ lr_pen_ellipse (const LrPen *pen,
   cairo_restore (pen->cr);
 }
 
+/**
+ * lr_pen_segment:
+ * @pen: a pen
+ * @x0_m: [m]
+ * @y0_m: [m]
+ * @x1_m: [m]
+ * @y1_m: [m]
+ *
+ * A line of its own.
+ */
 void
 lr_pen_segment (const LrPen *pen,
                 double       x0_m,
@@ -143,6 +202,17 @@ lr_pen_segment (const LrPen *pen,
   cairo_line_to (pen->cr, x1_m, y1_m);
 }
 
+/**
+ * lr_pen_hatch_edge:
+ * @pen: a pen
+ * @x_m: where the line stands [m]
+ * @from_y_m: its lower end [m]
+ * @to_y_m: its upper end [m]
+ * @step_m: between strokes [m]
+ * @length_m: of a stroke [m]
+ *
+ * Strokes at 45° from a line along y, to the left and down.
+ */
 void
 lr_pen_hatch_edge (const LrPen *pen,
                    double       x_m,
@@ -166,6 +236,13 @@ stroke_ghost (const LrPen *pen)
   cairo_stroke (pen->cr);
 }
 
+/**
+ * lr_pen_fill:
+ * @pen: a pen
+ * @color: a colour
+ *
+ * Fills the path.
+ */
 void
 lr_pen_fill (const LrPen *pen,
              LrColor      color)
@@ -180,6 +257,15 @@ lr_pen_fill (const LrPen *pen,
   cairo_fill (pen->cr);
 }
 
+/**
+ * lr_pen_stroke:
+ * @pen: a pen
+ * @color: a colour
+ * @weight: device units, by name
+ * @dash: pattern
+ *
+ * Strokes the path.
+ */
 void
 lr_pen_stroke (const LrPen  *pen,
                LrColor       color,
@@ -197,6 +283,15 @@ lr_pen_stroke (const LrPen  *pen,
   cairo_stroke (pen->cr);
 }
 
+/**
+ * lr_pen_paint:
+ * @pen: a pen
+ * @fill: colour inside
+ * @edge: colour of the edge
+ * @weight: of the edge
+ *
+ * Fills the path and strokes its edge.
+ */
 void
 lr_pen_paint (const LrPen  *pen,
               LrColor       fill,
@@ -211,6 +306,14 @@ lr_pen_paint (const LrPen  *pen,
   lr_pen_stroke (pen, edge, weight, LR_DASH_SOLID);
 }
 
+/**
+ * lr_pen_bar:
+ * @pen: a pen
+ * @color: a colour
+ * @weight: device units, by name
+ *
+ * Strokes the path with ends cut square.
+ */
 void
 lr_pen_bar (const LrPen  *pen,
             LrColor       color,

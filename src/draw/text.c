@@ -84,10 +84,10 @@ lr_text_layout (cairo_t           *cr,
   pango_layout_set_font_description (layout, font);
   pango_font_description_free (font);
 
+  pango_layout_set_alignment (layout, to_pango_alignment (style->align));
   if (style->width > 0.0)
     {
       pango_layout_set_width (layout, (int) (style->width * PANGO_SCALE));
-      pango_layout_set_alignment (layout, to_pango_alignment (style->align));
       if (style->wraps)
         pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
       else

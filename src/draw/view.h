@@ -34,7 +34,6 @@ typedef struct
   gboolean       is_dragging;  /* distances ride along */
   gboolean       is_read_only; /* no knobs */
   gboolean       has_dimensions; /* wall dimensions: the page draws its own chains */
-  gboolean       has_corners;  /* the room's corners are in hand: they have knobs */
   gboolean       is_ghost;     /* symbols as what is not there yet: outlines alone, long dash and two dots */
   gboolean       is_page;      /* long-lived marks only: no knobs, no halo */
 } LrView;
