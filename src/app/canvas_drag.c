@@ -260,7 +260,7 @@ lr_canvas_hover (LrCanvas        *self,
 
   self->pointer = at;
   self->has_pointer = TRUE;
-  if (self->document == NULL || self->drag.grip != LR_GRIP_NONE || self->dropping != NULL)
+  if (self->document == NULL || self->drag.grip != LR_GRIP_NONE)
     return;
   if (self->tool != NULL)
     {
@@ -268,6 +268,8 @@ lr_canvas_hover (LrCanvas        *self,
       self->tool->hover (self, at, state);
       return;
     }
+  if (self->dropping != NULL)
+    return;
 
   hit = hit_at (self, at);
   cursor = cursor_of_hit[hit.type];

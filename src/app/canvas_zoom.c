@@ -21,7 +21,7 @@
 #define PX_PER_M (96.0 / 0.0254)
 
 /* Around a room that fits: space for its dimensions and labels */
-#define FIT_MARGIN_PX 76.0
+#define FIT_MARGIN_PX 96.0
 
 static LrVec2
 middle (LrCanvas *self)
