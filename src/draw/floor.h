@@ -10,6 +10,9 @@
 /* All the drawing there is: screen, PDF and PNG differ in @cr and @view only */
 void lr_floor_draw (cairo_t *cr, const LrPlan *plan, const LrStudy *study, const LrRemarks *remarks, const LrView *view);
 
+/* The outline of the thing under the pointer and its Mind mark alone, for a sheet that keeps the rest */
+void lr_floor_draw_pointed (cairo_t *cr, const LrStudy *study, const LrRemarks *remarks, const LrView *view);
+
 typedef enum { LR_HIT_NOTHING, LR_HIT_ITEM, LR_HIT_TURN_KNOB, LR_HIT_SIZE_KNOB, LR_HIT_PATH_KNOB, LR_HIT_CORNER, LR_HIT_WALL } LrHitType;
 
 typedef struct

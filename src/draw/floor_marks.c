@@ -155,6 +155,40 @@ lr_floor_draw_marks (const LrFloor *floor)
   cairo_restore (floor->cr);
 }
 
+/**
+ * lr_floor_draw_pointed:
+ * @cr: a cairo context whose unit is the device's
+ * @study: of the plan shown
+ * @remarks: (nullable): its remarks
+ * @view: what is pointed at
+ *
+ * What lr_floor_draw() adds for the thing that is pointed at, so that a pointer that wanders over the sheet does not make it
+ * draw everything.
+ */
+void
+lr_floor_draw_pointed (cairo_t         *cr,
+                       const LrStudy   *study,
+                       const LrRemarks *remarks,
+                       const LrView    *view)
+{
+  g_autofree gboolean *is_drawn = g_new0 (gboolean, study->placed->len + 1);
+  g_autoptr (LrLabels) labels = lr_labels_new (cr, view);
+  const LrPlaced *placed = view->pointed != NULL ? lr_study_find_placed (study, view->pointed) : NULL;
+  LrFloor floor = {
+    .cr = cr, .plan = study->plan, .study = study, .setup = study->setup, .room = study->setup->room, .remarks = remarks,
+    .view = view, .theme = view->theme, .px = view->theme->unit_px, .is_drawn = is_drawn, .labels = labels,
+    .in_hand = view->in_hand != NULL ? lr_study_find_placed (study, view->in_hand) : NULL,
+  };
+
+  if (placed == NULL)
+    return;
+
+  is_drawn[placed - (const LrPlaced *) (gpointer) study->placed->data] = TRUE;
+  cairo_save (cr);
+  draw_pointed (&floor);
+  cairo_restore (cr);
+}
+
 /* The remark in hand */
 
 static LrColor
