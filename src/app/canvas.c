@@ -131,13 +131,6 @@ lr_canvas_snapshot (GtkWidget   *widget,
   refresh_view (self);
   gtk_snapshot_push_clip (snapshot, &bounds);
   lr_canvas_layers_snapshot (self, snapshot);
-  if (lr_canvas_has_marks (self))
-    {
-      cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-
-      lr_canvas_draw_marks (self, cr);
-      cairo_destroy (cr);
-    }
   gtk_widget_snapshot_child (widget, self->ways_in, snapshot);
   gtk_widget_snapshot_child (widget, self->hint, snapshot);
   gtk_snapshot_pop (snapshot);

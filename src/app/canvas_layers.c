@@ -29,7 +29,6 @@ clear_key (LrCanvasLayerKey *key)
   g_clear_pointer (&key->plan, lr_plan_unref);
   g_clear_pointer (&key->skip, g_free);
   g_clear_pointer (&key->in_hand, g_free);
-  g_clear_pointer (&key->pointed, g_free);
 }
 
 /* A sum over the things with a Fix, the active one left out: its own is painted with it. The order does not matter. */
@@ -101,7 +100,7 @@ key_holds (LrCanvas   *self,
          && key->view.remark == (skip == NULL ? now->remark : NULL)
          && key->view.ghost == (skip == NULL ? now->ghost : NULL)
          && key->view.is_dragging == now->is_dragging
-         && g_strcmp0 (key->in_hand, now->in_hand) == 0 && g_strcmp0 (key->pointed, now->pointed) == 0
+         && g_strcmp0 (key->in_hand, now->in_hand) == 0
          && key->fixes == hash_fixes (lr_document_get_remarks (self->document), skip);
 }
 
@@ -118,11 +117,10 @@ take_key (LrCanvas   *self,
   key->plan = lr_plan_ref (lr_document_get_plan (self->document));
   key->skip = g_strdup (skip);
   key->in_hand = g_strdup (self->view.in_hand);
-  key->pointed = g_strdup (self->view.pointed);
   key->fixes = hash_fixes (lr_document_get_remarks (self->document), skip);
   key->view.skip = key->skip;
   key->view.in_hand = key->in_hand;
-  key->view.pointed = key->pointed;
+  key->view.pointed = NULL;
   if (skip != NULL)
     {
       key->view.remark = NULL;
@@ -179,56 +177,61 @@ paint_layer (LrCanvas   *self,
   layers->paint_ms = (double) (g_get_monotonic_time () - start_us) / 1000.0;
 }
 
-static void
-draw_active (LrCanvas     *self,
-             cairo_t      *cr,
-             const LrView *view)
-{
-  lr_floor_draw (cr, lr_document_get_plan (self->document), lr_document_get_study (self->document),
-                 lr_document_get_remarks (self->document), view);
-}
-
-/* The rectangle that the moving thing really inks: it is what the renderer paints again, and far smaller than what the
- * thing may touch. @sheet: what is seen of it at most */
-static graphene_rect_t
-measure_active (LrCanvas              *self,
-                const LrView          *view,
-                const graphene_rect_t *sheet)
-{
-  const cairo_rectangle_t extents = { 0.0, 0.0, view->width, view->height };
-  cairo_surface_t *ink = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &extents);
-  cairo_t *cr = cairo_create (ink);
-  cairo_rectangle_t box;
-  graphene_rect_t bounds;
-
-  draw_active (self, cr, view);
-  cairo_destroy (cr);
-  cairo_recording_surface_ink_extents (ink, &box.x, &box.y, &box.width, &box.height);
-  cairo_surface_destroy (ink);
-
-  bounds = GRAPHENE_RECT_INIT ((float) floor (box.x - EDGE_PX), (float) floor (box.y - EDGE_PX),
-                               (float) ceil (box.width + 2.0 * EDGE_PX + 1.0),
-                               (float) ceil (box.height + 2.0 * EDGE_PX + 1.0));
-  graphene_rect_intersection (&bounds, sheet, &bounds);
-  return bounds;
-}
+typedef void (*Draw) (LrCanvas *self, cairo_t *cr);
 
 static void
-paint_active (LrCanvas    *self,
-              GtkSnapshot *snapshot,
-              const char  *active)
+draw_active (LrCanvas *self,
+             cairo_t  *cr)
 {
   LrView view = self->view;
-  graphene_rect_t sheet = GRAPHENE_RECT_INIT (0, 0, (float) view.width, (float) view.height), bounds;
+
+  view.only = lr_canvas_get_active (self);
+  lr_floor_draw (cr, lr_document_get_plan (self->document), lr_document_get_study (self->document),
+                 lr_document_get_remarks (self->document), &view);
+}
+
+static void
+draw_pointed (LrCanvas *self,
+              cairo_t  *cr)
+{
+  lr_floor_draw_pointed (cr, lr_document_get_study (self->document), lr_document_get_remarks (self->document), &self->view);
+}
+
+/* The rectangle that the drawing really inks */
+static graphene_rect_t
+measure_ink (LrCanvas *self,
+             Draw      draw)
+{
+  const cairo_rectangle_t sheet = { 0.0, 0.0, self->view.width, self->view.height };
+  cairo_surface_t *recording = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &sheet);
+  cairo_t *cr = cairo_create (recording);
+  cairo_rectangle_t ink;
+
+  draw (self, cr);
+  cairo_destroy (cr);
+  cairo_recording_surface_ink_extents (recording, &ink.x, &ink.y, &ink.width, &ink.height);
+  cairo_surface_destroy (recording);
+  return GRAPHENE_RECT_INIT ((float) floor (ink.x - EDGE_PX), (float) floor (ink.y - EDGE_PX),
+                             (float) ceil (ink.width + 2.0 * EDGE_PX + 1.0),
+                             (float) ceil (ink.height + 2.0 * EDGE_PX + 1.0));
+}
+
+/* A drawing over the layer. The rectangle of its node is what the renderer paints again, so it is measured: recording the
+ * strokes twice is cheap against painting pixels that nothing touched */
+static void
+append_inked (LrCanvas    *self,
+              GtkSnapshot *snapshot,
+              Draw         draw)
+{
+  graphene_rect_t sheet = GRAPHENE_RECT_INIT (0, 0, (float) self->view.width, (float) self->view.height);
+  graphene_rect_t bounds = measure_ink (self, draw);
   cairo_t *cr;
 
-  view.only = active;
-  bounds = measure_active (self, &view, &sheet);
-  if (bounds.size.width < 1.0F || bounds.size.height < 1.0F)
+  if (!graphene_rect_intersection (&bounds, &sheet, &bounds))
     return;
 
   cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  draw_active (self, cr, &view);
+  draw (self, cr);
   cairo_destroy (cr);
 }
 
@@ -264,6 +267,8 @@ lr_canvas_layers_snapshot (LrCanvas    *self,
       && layers->is_moving && layers->paint_ms > GESTURE_PAINT_MS)
     {
       append_moved (self, snapshot);
+      if (lr_canvas_has_marks (self))
+        append_inked (self, snapshot, lr_canvas_draw_marks);
       return;
     }
 
@@ -271,7 +276,11 @@ lr_canvas_layers_snapshot (LrCanvas    *self,
     paint_layer (self, active);
   gtk_snapshot_append_node (snapshot, layers->node);
   if (active != NULL)
-    paint_active (self, snapshot, active);
+    append_inked (self, snapshot, draw_active);
+  if (self->view.pointed != NULL)
+    append_inked (self, snapshot, draw_pointed);
+  if (lr_canvas_has_marks (self))
+    append_inked (self, snapshot, lr_canvas_draw_marks);
 }
 
 /* Something that the key does not know about is another: colors, the scale of the screen */

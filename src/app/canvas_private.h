@@ -46,7 +46,7 @@ typedef struct
   LrView   view;
   int      scale_factor;
   LrPlan  *plan;
-  char    *skip, *in_hand, *pointed;
+  char    *skip, *in_hand;
   guint    fixes;      /* which things but the active one have a Fix */
 } LrCanvasLayerKey;
 

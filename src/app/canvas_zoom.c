@@ -61,6 +61,7 @@ set_scale_at (LrCanvas *self,
   self->view.scale = CLAMP (scale, SCALE_MIN, SCALE_MAX);
   self->view.origin = lr_vec2 (at.x - place_m.x * self->view.scale, at.y + place_m.y * self->view.scale);
   self->fits = FALSE;
+  lr_canvas_layers_moving (self);
   view_changed (self);
 }
 
@@ -163,7 +164,6 @@ scroll_cb (LrCanvas *self,
   if (self->document == NULL)
     return GDK_EVENT_PROPAGATE;
 
-  lr_canvas_layers_moving (self);
   lr_canvas_zoom_at (self, pow (WHEEL_FACTOR, -dy), self->has_pointer ? self->pointer : middle (self));
   return GDK_EVENT_STOP;
 }
@@ -182,7 +182,6 @@ pinch_cb (LrCanvas   *self,
   LrVec2 at = middle (self);
 
   gtk_gesture_get_bounding_box_center (pinch, &at.x, &at.y);
-  lr_canvas_layers_moving (self);
   set_scale_at (self, self->zoom_start * factor, at);
 }
 
