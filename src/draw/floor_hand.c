@@ -7,19 +7,25 @@
 
 #define HALO_WIDTH_PX 4.0
 #define HALO_ALPHA 0.85
+#define LEAD_HALO_ALPHA 0.55 /* the lead itself must show on it */
 #define TURN_KNOB_RADIUS_PX 5.5
 #define SIZE_KNOB_PX 8.0
 #define OBLIQUE_PX 6.3
 #define TEXT_OFF_PX 9.0
 #define WALL_LINE_PX 14.0
 
+/* A lead's halo lies under it, along its path */
 static void
-trace_path (const LrFloor *floor,
-            const LrItem  *item)
+draw_lead_halo (const LrFloor *floor)
 {
-  lr_floor_move_to (floor, item->path_m[0]);
-  for (gsize i = 1; i < item->n_path; i++)
-    lr_floor_line_to (floor, item->path_m[i]);
+  LrPen pen = lr_pen (floor->cr, floor->view, floor->in_hand, floor->setup);
+
+  cairo_save (floor->cr);
+  lr_floor_to_item (floor->cr, floor->view, floor->in_hand);
+  lr_symbol_lead_band (&pen, floor->theme->room, 1.0, 2.0 * HALO_WIDTH_PX * floor->px);
+  lr_symbol_lead_band (&pen, floor->theme->in_hand_halo, LEAD_HALO_ALPHA, 2.0 * HALO_WIDTH_PX * floor->px);
+  lr_symbol_lead_line (&pen);
+  cairo_restore (floor->cr);
 }
 
 static gboolean
@@ -46,7 +52,7 @@ trace_square (const LrFloor  *floor,
   cairo_close_path (floor->cr);
 }
 
-/* Labels keep off the halo, too; what is in a lead's or a boom's box is mostly floor */
+/* Labels keep off the halo, too */
 static void
 block_halo (const LrFloor   *floor,
             const LrOutline *outline)
@@ -59,7 +65,7 @@ block_halo (const LrFloor   *floor,
       lr_labels_block_disc (floor->labels, device.centre_m, device.radius_m + outside);
       return;
     }
-  for (gsize i = 0; i < device.n && floor->in_hand->item->kind != LR_ITEM_LEAD; i++)
+  for (gsize i = 0; i < device.n; i++)
     lr_labels_block_segment (floor->labels, device.corner_m[i], device.corner_m[(i + 1) % device.n]);
 }
 
@@ -71,20 +77,22 @@ draw_halo (const LrFloor   *floor,
   cairo_t *cr = floor->cr;
 
   if (placed->item->kind == LR_ITEM_LEAD)
-    trace_path (floor, placed->item);
-  else if (has_square_halo (placed))
+    {
+      draw_lead_halo (floor);
+      return;
+    }
+
+  if (has_square_halo (placed))
     trace_square (floor, placed);
   else
     lr_floor_trace_outline (cr, floor->view, outline, LR_HALO_PX * floor->px);
 
   lr_theme_set_color (cr, floor->theme->in_hand_halo, HALO_ALPHA);
   lr_theme_set_line (cr, floor->theme, LR_LINE_THIN, LR_DASH_SOLID);
-  cairo_set_line_width (cr, (placed->item->kind == LR_ITEM_LEAD ? 2.0 : 1.0) * HALO_WIDTH_PX * floor->px);
+  cairo_set_line_width (cr, HALO_WIDTH_PX * floor->px);
   cairo_stroke_preserve (cr);
   lr_theme_set_color (cr, floor->theme->in_hand, 1.0);
   lr_theme_set_line (cr, floor->theme, LR_LINE_THIN, LR_DASH_SOLID);
-  if (placed->item->kind == LR_ITEM_LEAD)
-    cairo_new_path (cr);
   cairo_stroke (cr);
   block_halo (floor, outline);
 }
@@ -194,6 +202,9 @@ find_walls (const LrFloor *floor,
             WallDistance   nearest[2])
 {
   int n = 0;
+
+  if (!lr_polygon_contains (floor->room->corners_m, floor->room->n_corners, at_m))
+    return 0; /* a noise behind a wall */
 
   for (gsize i = 0; i < floor->room->n_corners; i++)
     {

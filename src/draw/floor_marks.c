@@ -67,6 +67,23 @@ draw_mark (const LrFloor *floor,
   lr_labels_block_disc (floor->labels, at, DISC_PX * floor->px);
 }
 
+/* A lead's outline runs along both its sides */
+static void
+stroke_along (const LrFloor  *floor,
+              const LrPlaced *placed,
+              LrColor         color)
+{
+  LrPen pen = lr_pen (floor->cr, floor->view, placed, floor->setup);
+  double inside = 2.0 * OUTSIDE_PX * floor->px - floor->theme->line_width[LR_LINE_OUTLINE];
+
+  cairo_save (floor->cr);
+  lr_floor_to_item (floor->cr, floor->view, placed);
+  lr_symbol_lead_band (&pen, color, 1.0, inside + 2.0 * floor->theme->line_width[LR_LINE_OUTLINE]);
+  lr_symbol_lead_band (&pen, floor->theme->room, 1.0, inside);
+  lr_symbol_lead_line (&pen);
+  cairo_restore (floor->cr);
+}
+
 static void
 stroke_around (const LrFloor   *floor,
                const LrPlaced  *placed,
@@ -77,14 +94,11 @@ stroke_around (const LrFloor   *floor,
 
   if (placed->item->kind == LR_ITEM_LEAD)
     {
-      lr_floor_move_to (floor, placed->item->path_m[0]);
-      for (gsize i = 1; i < placed->item->n_path; i++)
-        lr_floor_line_to (floor, placed->item->path_m[i]);
+      stroke_along (floor, placed, color);
+      return;
     }
-  else
-    {
-      lr_floor_trace_outline (cr, floor->view, outline, OUTSIDE_PX * floor->px);
-    }
+
+  lr_floor_trace_outline (cr, floor->view, outline, OUTSIDE_PX * floor->px);
   lr_theme_set_color (cr, color, 1.0);
   lr_theme_set_line (cr, floor->theme, LR_LINE_OUTLINE, LR_DASH_SOLID);
   cairo_stroke (cr);

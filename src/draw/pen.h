@@ -62,6 +62,10 @@ void lr_symbol_circuit     (const LrPen *pen);
 void lr_symbol_house_light (const LrPen *pen);
 void lr_symbol_lens        (const LrPen *pen);
 
+/* Parts of a lead, whose marks follow its path */
+void lr_symbol_lead_band   (const LrPen *pen, LrColor color, double alpha, double extra);
+void lr_symbol_lead_line   (const LrPen *pen);
+
 /* Sizes that more than one file needs [m] */
 #define LR_WALL_M 0.14            /* band outside the corners; a convention: the inner face is the truth */
 #define LR_DOOR_LEAF_M 0.04

@@ -33,7 +33,7 @@ draw_wide (const LrPen *pen,
   cairo_line_to (cr, -0.26, -0.09);
   cairo_line_to (cr, -0.26, 0.09);
   cairo_close_path (cr);
-  lr_pen_paint (pen, theme->clothes, theme->ink, LR_LINE_OUTLINE);
+  lr_pen_paint (pen, theme->room, theme->ink, LR_LINE_OUTLINE);
 
   for (int i = -1; i <= 1; i++)
     lr_pen_segment (pen, -0.26, 0.06 * i, 0.16, (half_m - 0.01) * i);
@@ -138,7 +138,7 @@ draw_backdrop (const LrPen *pen,
 
   for (int side = -1; side <= 1; side += 2)
     lr_pen_disc (pen, 0.0, side * half_m, 0.05);
-  lr_pen_paint (pen, theme->clothes, theme->ink, LR_LINE_OUTLINE);
+  lr_pen_paint (pen, theme->room, theme->ink, LR_LINE_OUTLINE);
 }
 
 /**
@@ -167,7 +167,7 @@ lr_symbol_panel (const LrPen *pen)
       return;
     }
 
-  lr_pen_paint (pen, theme->clothes, theme->ink, LR_LINE_OUTLINE);
+  lr_pen_paint (pen, theme->room, theme->ink, LR_LINE_OUTLINE);
   lr_pen_hatch_edge (pen, -half_depth_m, -half_m, half_m, 0.11, 0.064);
   lr_pen_stroke (pen, theme->ink, LR_LINE_HAIR, LR_DASH_SOLID);
 }

@@ -43,7 +43,7 @@ draw_notes (const LrPen *pen,
             gboolean     has_lines)
 {
   lr_pen_box (pen, 0.21, -0.11, 0.44, 0.11);
-  paint_clothes (pen);
+  lr_pen_paint (pen, pen->theme->room, pen->theme->ink, LR_LINE_THIN);
 
   if (!has_lines)
     return;

@@ -63,7 +63,7 @@ lr_symbol_door (const LrPen *pen)
   lr_pen_stroke (pen, theme->ink2, LR_LINE_HAIR, LR_DASH_SOLID);
 
   lr_pen_box (pen, face_x, hinge_y, tip_x, hinge_y - (hinge_y > 0.0 ? LR_DOOR_LEAF_M : -LR_DOOR_LEAF_M));
-  lr_pen_paint (pen, theme->clothes, theme->ink, LR_LINE_THIN);
+  lr_pen_paint (pen, theme->room, theme->ink, LR_LINE_THIN);
 }
 
 static void
@@ -78,12 +78,12 @@ draw_blind (const LrPen *pen,
     case LR_BLIND_UP:
       lr_pen_box (pen, near, -half_m, far, -half_m + BLIND_M);
       lr_pen_box (pen, near, half_m - BLIND_M, far, half_m);
-      lr_pen_paint (pen, theme->clothes, theme->ink, LR_LINE_THIN);
+      lr_pen_paint (pen, theme->room, theme->ink, LR_LINE_THIN);
       break;
 
     case LR_BLIND_HALF:
       lr_pen_box (pen, near, -half_m, far, half_m);
-      lr_pen_paint (pen, theme->clothes, theme->ink, LR_LINE_THIN);
+      lr_pen_paint (pen, theme->room, theme->ink, LR_LINE_THIN);
       for (double y = -half_m; y < half_m - 0.5 * BLIND_M; y += BLIND_M)
         lr_pen_segment (pen, near, MIN (y + BLIND_M, half_m), far, y);
       lr_pen_stroke (pen, theme->ink, LR_LINE_HAIR, LR_DASH_SOLID);
@@ -148,7 +148,7 @@ lr_symbol_circuit (const LrPen *pen)
   const LrTheme *theme = pen->theme;
 
   lr_pen_box (pen, 0.0, -0.17, 0.10, 0.17);
-  lr_pen_fill (pen, theme->clothes);
+  lr_pen_fill (pen, theme->room);
   lr_pen_box (pen, 0.0, -0.17, 0.10, 0.0);
   lr_pen_fill (pen, theme->equipment);
   lr_pen_box (pen, 0.0, -0.17, 0.10, 0.17);
@@ -235,6 +235,68 @@ trace_lead (const LrPen *pen,
   cairo_line_to (pen->cr, at.x, at.y);
 }
 
+static LrLineWeight
+lead_weight (const LrPen *pen)
+{
+  return (pen->view->shown & LR_SHOW_POWER) != 0 ? LR_LINE_THICK : LR_LINE_THIN;
+}
+
+/**
+ * lr_symbol_lead_line:
+ * @pen: a pen for a lead
+ *
+ * The lead without the band that parts it from what it passes over.
+ */
+void
+lr_symbol_lead_line (const LrPen *pen)
+{
+  LrColor color = pen->theme->family_line[LR_FAMILY_POWER];
+  const LrItem *item = pen->item;
+  LrVec2 plug, load, across;
+
+  if (item->n_path < 2)
+    return;
+
+  plug = plug_place (pen, &across);
+  trace_lead (pen, plug);
+  lr_pen_stroke (pen, color, lead_weight (pen), LR_DASH_LEAD);
+
+  load = lr_pen_to_item (pen, item->path_m[item->n_path - 1]);
+  lr_pen_disc (pen, load.x, load.y, 2.4 / pen->view->scale);
+  lr_pen_fill (pen, color);
+
+  across = lr_vec2_scale (across, 3.6 / pen->view->scale);
+  lr_pen_segment (pen, plug.x - across.x, plug.y - across.y, plug.x + across.x, plug.y + across.y);
+  lr_pen_bar (pen, color, LR_LINE_THICK);
+}
+
+/**
+ * lr_symbol_lead_band:
+ * @pen: a pen for a lead
+ * @color: of the band
+ * @alpha: of the band
+ * @extra: how much wider than the lead, device units
+ *
+ * A band along the lead: the floor's colour under it, a halo, an outline.
+ */
+void
+lr_symbol_lead_band (const LrPen *pen,
+                     LrColor      color,
+                     double       alpha,
+                     double       extra)
+{
+  LrVec2 across;
+
+  if (pen->item->n_path < 2)
+    return;
+
+  trace_lead (pen, plug_place (pen, &across));
+  lr_theme_set_color (pen->cr, color, alpha);
+  lr_theme_set_line_at (pen->cr, pen->theme, lead_weight (pen), LR_DASH_SOLID, pen->view->scale);
+  cairo_set_line_width (pen->cr, (pen->theme->line_width[lead_weight (pen)] + extra) / pen->view->scale);
+  cairo_stroke (pen->cr);
+}
+
 /**
  * lr_symbol_lead:
  * @pen: a pen for a lead
@@ -244,30 +306,6 @@ trace_lead (const LrPen *pen,
 void
 lr_symbol_lead (const LrPen *pen)
 {
-  const LrTheme *theme = pen->theme;
-  LrColor color = theme->family_line[LR_FAMILY_POWER];
-  LrLineWeight weight = (pen->view->shown & LR_SHOW_POWER) != 0 ? LR_LINE_THICK : LR_LINE_THIN;
-  const LrItem *item = pen->item;
-  LrVec2 plug, load, across;
-
-  if (item->n_path < 2)
-    return;
-
-  plug = plug_place (pen, &across);
-  trace_lead (pen, plug);
-  lr_theme_set_color (pen->cr, theme->room, 1.0);
-  cairo_set_dash (pen->cr, NULL, 0, 0.0);
-  cairo_set_line_cap (pen->cr, CAIRO_LINE_CAP_ROUND);
-  cairo_set_line_join (pen->cr, CAIRO_LINE_JOIN_ROUND);
-  cairo_set_line_width (pen->cr, (theme->line_width[weight] + theme->band_width) / pen->view->scale);
-  cairo_stroke_preserve (pen->cr);
-  lr_pen_stroke (pen, color, weight, LR_DASH_LEAD);
-
-  load = lr_pen_to_item (pen, item->path_m[item->n_path - 1]);
-  lr_pen_disc (pen, load.x, load.y, 2.4 / pen->view->scale);
-  lr_pen_fill (pen, color);
-
-  across = lr_vec2_scale (across, 3.6 / pen->view->scale);
-  lr_pen_segment (pen, plug.x - across.x, plug.y - across.y, plug.x + across.x, plug.y + across.y);
-  lr_pen_bar (pen, color, LR_LINE_THICK);
+  lr_symbol_lead_band (pen, pen->theme->room, 1.0, pen->theme->band_width);
+  lr_symbol_lead_line (pen);
 }

@@ -86,7 +86,7 @@ draw_boom (const LrPen *pen)
   cairo_restore (pen->cr);
 
   lr_pen_disc (pen, 0.0, 0.0, 0.05);
-  lr_pen_paint (pen, theme->clothes, theme->ink, LR_LINE_OUTLINE);
+  lr_pen_paint (pen, theme->room, theme->ink, LR_LINE_OUTLINE);
   draw_capsule (pen, tip, is_level, axis_rad);
 }
 

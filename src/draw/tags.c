@@ -301,7 +301,7 @@ draw_fix (cairo_t       *cr,
   cairo_set_dash (cr, NULL, 0, 0.0);
   cairo_stroke (cr);
 
-  cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
+  lr_theme_set_color (cr, theme->room, 1.0);
   draw_exclamation (cr, h, x, y);
 }
 
