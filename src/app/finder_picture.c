@@ -87,7 +87,7 @@ paint_image (LrFinderPicture       *self,
              int                    height_px,
              int                    scale)
 {
-  LrViewfinderStyle style = { width_px, TRUE, TRUE, TRUE };
+  LrViewfinderStyle style = { .width = width_px, .has_thirds = TRUE, .has_safe_area = TRUE, .has_eye_pointers = TRUE };
   cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width_px * scale, height_px * scale);
   cairo_t *cr;
 

@@ -21,6 +21,7 @@
 #define WHO_LINE_PT   8.6
 #define FRAME_LABEL_PT 11.7 /* height of the line over a frame */
 #define FRAME_GAP_PT  (4.0 * LR_MM_PT)
+#define FRAME_UNIT    0.42 /* of the guides, pt: thinner than the page's own lines */
 #define N_FRAMES      2
 #define NO_BREAK_SPACE "\u00a0"
 #define EN_SPACE      "\u2002"
@@ -226,7 +227,8 @@ draw_frame (const LrSheet         *sheet,
             double                 y,
             double                 width)
 {
-  LrViewfinderStyle style = { .width = width, .has_thirds = TRUE, .has_safe_area = TRUE, .has_eye_pointers = TRUE };
+  LrViewfinderStyle style = { .width = width, .has_thirds = TRUE, .has_safe_area = TRUE, .has_eye_pointers = TRUE,
+                              .unit = FRAME_UNIT };
   double height = lr_viewfinder_height (camera, width), most = width * 9.0 / 16.0;
 
   if (height > most)

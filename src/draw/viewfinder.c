@@ -114,7 +114,7 @@ draw_guides (cairo_t                 *cr,
              const LrViewfinderStyle *style,
              double                   height)
 {
-  double unit = style->width / 470.0;
+  double unit = style->unit > 0.0 ? style->unit : style->width / 470.0;
   double eyes = camera->eyes_down;
 
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);

@@ -12,6 +12,7 @@ typedef struct
 {
   double   width;            /* device units; the height follows from the camera's aspect */
   gboolean has_thirds, has_safe_area, has_eye_pointers;
+  double   unit;             /* a pixel of the screen's figures, for what is drawn over the picture; 0: by the width */
 } LrViewfinderStyle;
 
 double lr_viewfinder_height (const LrCameraReading *camera, double width);
