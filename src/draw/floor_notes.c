@@ -12,6 +12,7 @@
 
 #define WALL_NOTE_PX 13.0      /* from the band to the near edge of the text */
 #define WALL_NOTE_ROOM_PX 44.0 /* wider notes beside an upright wall are turned */
+#define PAGE_NOTE_ROOM_PX 22.0 /* the page has its dimensions there */
 #define ON_WALL_M 0.15
 
 static void
@@ -28,7 +29,8 @@ add_outside (const LrFloor  *floor,
   label->color = floor->theme->ink2;
   label->halo = floor->theme->ground;
   lr_text_measure (floor->cr, floor->theme, &label->style, label->text, &width, NULL);
-  if (fabs (out.x) > 0.7 && width > WALL_NOTE_ROOM_PX * floor->px && strchr (label->text, '\n') == NULL)
+  if (fabs (out.x) > 0.7 && width > (floor->view->is_page ? PAGE_NOTE_ROOM_PX : WALL_NOTE_ROOM_PX) * floor->px
+      && strchr (label->text, '\n') == NULL)
     {
       label->angle_rad = -0.5 * LR_PI;
       off = 0.5 * height;
