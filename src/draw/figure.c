@@ -2,162 +2,20 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Built of ellipsoids at the heights of the body that the study knows. The outline of an ellipsoid is exact in any
- * perspective: seen from the lens it is the image of a circle on the unit sphere. Consecutive ellipsoids are joined
- * by the convex hull of their outlines. Each shape is one filled path with a gradient: Lambert's law across a round
- * thing, for the key, the light from all round, and the back light.
+ * Built of ellipsoids at the heights of the body that the study knows (figure_outline.c). Each shape is one filled path with
+ * a gradient: Lambert's law across a round thing, for the key, the light from all round, and the back light.
  */
 
 #include "figure_parts.h"
 
-#define MAX_OUTLINE 32
 #define TABLE_STATURE_M 1.70
+#define MAX_LEVELS 7 /* of an edge out of focus: each is a gradient */
 #define WRAP 0.25 /* a soft key reaches this far round the edge */
-
-/**
- * lr_bead_round:
- * @at_m: its middle [m]
- * @radius_m: [m]
- *
- * Returns: a ball
- */
-LrBead
-lr_bead_round (LrVec3 at_m,
-               double radius_m)
-{
-  return (LrBead) { at_m, { radius_m, 0.0, 0.0 }, { 0.0, radius_m, 0.0 }, { 0.0, 0.0, radius_m } };
-}
-
-/**
- * lr_bead_in:
- * @axes: a frame
- * @x: of its middle, ahead [m]
- * @y: to the left [m]
- * @z: up [m]
- * @rx: half axes [m]
- * @ry: [m]
- * @rz: [m]
- *
- * Returns: an ellipsoid along the frame's axes
- */
-LrBead
-lr_bead_in (const LrAxes *axes,
-            double        x,
-            double        y,
-            double        z,
-            double        rx,
-            double        ry,
-            double        rz)
-{
-  return (LrBead) {
-    lr_axes_point (axes, x, y, z),
-    lr_vec3_scale (axes->x, rx),
-    lr_vec3_scale (axes->y, ry),
-    lr_vec3_scale (axes->z, rz),
-  };
-}
-
-static double
-along_axis (LrVec3 way_m,
-            LrVec3 half_axis_m)
-{
-  return lr_vec3_dot (way_m, half_axis_m) / lr_vec3_dot (half_axis_m, half_axis_m);
-}
 
 static LrVec3
 unit (LrVec3 v)
 {
   return lr_vec3_scale (v, 1.0 / fmax (lr_vec3_length (v), 1e-12));
-}
-
-/* Outline of a bead that is grown by grow_m; returns its number of points, 0 when the lens is in it or it is behind */
-static guint
-outline_of (const LrPainter *painter,
-            const LrBead    *bead,
-            double           grow_m,
-            guint            n,
-            LrVec2          *points)
-{
-  LrVec3 way = lr_vec3_sub (painter->projection->eye_m, bead->at_m);
-  double gx = 1.0 + grow_m / lr_vec3_length (bead->x), gy = 1.0 + grow_m / lr_vec3_length (bead->y);
-  double gz = 1.0 + grow_m / lr_vec3_length (bead->z);
-  LrVec3 eye, u, v, middle;
-  double distance2, radius;
-
-  if (!(gx > 0.05) || !(gy > 0.05) || !(gz > 0.05))
-    return 0;
-
-  /* In the space where the bead is the unit sphere */
-  eye = lr_vec3 (along_axis (way, bead->x) / gx, along_axis (way, bead->y) / gy, along_axis (way, bead->z) / gz);
-  distance2 = lr_vec3_dot (eye, eye);
-  if (distance2 <= 1.0001 || lr_painter_depth_m (painter, bead->at_m) < LR_NEAR_M)
-    return 0;
-
-  middle = lr_vec3_scale (eye, 1.0 / distance2);
-  radius = sqrt (1.0 - 1.0 / distance2);
-  u = unit (lr_vec3_cross (eye, fabs (eye.z) < 0.9 * sqrt (distance2) ? lr_vec3 (0.0, 0.0, 1.0) : lr_vec3 (1.0, 0.0, 0.0)));
-  v = unit (lr_vec3_cross (eye, u));
-
-  for (guint i = 0; i < n; i++)
-    {
-      double a = 2.0 * LR_PI * i / n;
-      LrVec3 s = lr_vec3_along (lr_vec3_along (middle, u, radius * cos (a)), v, radius * sin (a));
-      LrVec3 at_m = lr_vec3_along (lr_vec3_along (lr_vec3_along (bead->at_m, bead->x, gx * s.x), bead->y, gy * s.y), bead->z, gz * s.z);
-
-      if (!lr_painter_place (painter, at_m, &points[i]))
-        return 0;
-    }
-
-  return n;
-}
-
-static guint
-fineness (const LrPainter *painter,
-          const LrBead    *bead)
-{
-  double depth_m = fmax (lr_painter_depth_m (painter, bead->at_m), LR_NEAR_M);
-  double size_m = fmax (lr_vec3_length (bead->x), fmax (lr_vec3_length (bead->y), lr_vec3_length (bead->z)));
-  double px = size_m * lr_painter_scale (painter, depth_m) / painter->unit;
-
-  return (guint) CLAMP (10.0 + 0.35 * px, 12.0, (double) MAX_OUTLINE);
-}
-
-/* The union of the hulls of neighbours, all the same way round */
-static void
-add_chain_path (const LrPainter *painter,
-                const LrBead    *beads,
-                guint            n,
-                double           grow_m)
-{
-  LrVec2 last[MAX_OUTLINE];
-  guint n_last = 0;
-
-  for (guint i = 0; i < n; i++)
-    {
-      LrVec2 here[MAX_OUTLINE], both[2 * MAX_OUTLINE];
-      guint n_here = outline_of (painter, &beads[i], grow_m, fineness (painter, &beads[i]), here);
-      guint n_both = 0;
-
-      for (guint j = 0; j < n_here; j++)
-        both[n_both++] = here[j];
-      for (guint j = 0; j < n_last && n_here > 0; j++)
-        both[n_both++] = last[j];
-
-      if (n_here > 0 && (i > 0 || n == 1))
-        {
-          n_both = lr_hull (both, n_both);
-          for (guint j = 0; j < n_both; j++)
-            if (j == 0)
-              cairo_move_to (painter->cr, both[j].x, both[j].y);
-            else
-              cairo_line_to (painter->cr, both[j].x, both[j].y);
-          cairo_close_path (painter->cr);
-        }
-
-      n_last = n_here;
-      for (guint j = 0; j < n_here; j++)
-        last[j] = here[j];
-    }
 }
 
 /**
@@ -220,7 +78,7 @@ light_at (const LrModelling *modelling,
   double key = fmax (0.0, (lr_vec3_dot (normal, modelling->key) + WRAP) / (1.0 + WRAP));
   double back = modelling->has_back ? fmax (0.0, lr_vec3_dot (normal, modelling->back)) : 0.0;
 
-  return modelling->ambient_share + modelling->key_share * key + 0.55 * back;
+  return modelling->ambient_share + modelling->key_share * key + 0.40 * back;
 }
 
 /**
@@ -272,14 +130,14 @@ lr_figure_chain (const LrFigure  *figure,
   const LrPainter *painter = figure->painter;
   double depth_m = fmax (lr_painter_depth_m (painter, beads[n / 2].at_m), LR_NEAR_M);
   double radius = lr_painter_blur (painter, depth_m), scale = lr_painter_scale (painter, depth_m);
-  guint n_levels = MIN (lr_soft_levels (painter, radius), 7);
+  guint n_levels = MIN (lr_soft_levels (painter, radius), MAX_LEVELS);
 
-  if (n_levels == 1) /* a dark edge, half of it under the shape */
+  if (n_levels == 1) /* a darker rim under the edge */
     {
-      LrColor edge = lr_figure_tone (figure, material, 0.14);
+      LrColor edge = lr_figure_tone (figure, material, 0.36);
 
-      cairo_set_source_rgba (painter->cr, edge.r, edge.g, edge.b, 0.55);
-      add_chain_path (painter, beads, n, 0.55 * painter->unit / scale);
+      cairo_set_source_rgb (painter->cr, edge.r, edge.g, edge.b);
+      lr_figure_outline (painter, beads, n, 0.5 * painter->unit / scale);
       cairo_fill (painter->cr);
     }
 
@@ -289,7 +147,7 @@ lr_figure_chain (const LrFigure  *figure,
 
       lr_soft_level (i, n_levels, 1.0, &offset, &alpha);
       lr_figure_set_source (figure, shading, material, alpha);
-      add_chain_path (painter, beads, n, offset * radius / scale);
+      lr_figure_outline (painter, beads, n, offset * radius / scale);
       cairo_fill (painter->cr);
     }
 }
@@ -347,103 +205,6 @@ lr_figure_limb (const LrFigure *figure,
     }
 
   lr_figure_chain (figure, beads, n, &shading, material);
-}
-
-/**
- * lr_figure_path:
- * @figure: a person
- * @points: in the picture
- * @n: their number
- * @is_closed: whether the last is joined to the first
- *
- * Adds a smooth curve through the points: each piece a Bézier whose tangents are a sixth of the way between neighbours
- * (Catmull-Rom).
- */
-void
-lr_figure_path (const LrFigure *figure,
-                const LrVec2   *points,
-                guint           n,
-                gboolean        is_closed)
-{
-  cairo_t *cr = figure->painter->cr;
-  guint n_pieces = is_closed ? n : n - 1;
-
-  if (n < 2)
-    return;
-
-  cairo_move_to (cr, points[0].x, points[0].y);
-  for (guint i = 0; i < n_pieces; i++)
-    {
-      LrVec2 a = points[i], b = points[(i + 1) % n];
-      LrVec2 before = is_closed || i > 0 ? points[(i + n - 1) % n] : a;
-      LrVec2 after = is_closed || i + 2 < n ? points[(i + 2) % n] : b;
-      LrVec2 p = lr_vec2_along (a, lr_vec2_sub (b, before), 1.0 / 6.0), q = lr_vec2_along (b, lr_vec2_sub (after, a), -1.0 / 6.0);
-
-      cairo_curve_to (cr, p.x, p.y, q.x, q.y, b.x, b.y);
-    }
-  if (is_closed)
-    cairo_close_path (cr);
-}
-
-/**
- * lr_figure_fill:
- * @figure: a person
- * @points: corners in the picture
- * @n: their number
- * @color: a tone
- * @alpha: how much of what is under it hides
- */
-void
-lr_figure_fill (const LrFigure *figure,
-                const LrVec2   *points,
-                guint           n,
-                LrColor         color,
-                double          alpha)
-{
-  if (n < 3)
-    return;
-
-  cairo_set_source_rgba (figure->painter->cr, color.r, color.g, color.b, alpha);
-  lr_figure_path (figure, points, n, TRUE);
-  cairo_fill (figure->painter->cr);
-}
-
-/**
- * lr_figure_line:
- * @figure: a person
- * @points: in the picture
- * @n: their number
- * @width_m: of the line, at the head's distance [m]
- * @color: a tone
- * @alpha: how much of what is under it hides
- *
- * Lines too thin for the picture grow pale instead of disappearing.
- */
-void
-lr_figure_line (const LrFigure *figure,
-                const LrVec2   *points,
-                guint           n,
-                double          width_m,
-                LrColor         color,
-                double          alpha)
-{
-  cairo_t *cr = figure->painter->cr;
-  double width = width_m * figure->head_px * figure->painter->unit / figure->head_m, least = 0.7 * figure->painter->unit;
-
-  if (n < 2)
-    return;
-  if (width < least)
-    {
-      alpha *= fmax (0.35, width / least);
-      width = least;
-    }
-
-  cairo_set_source_rgba (cr, color.r, color.g, color.b, alpha);
-  cairo_set_line_width (cr, width);
-  cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-  lr_figure_path (figure, points, n, FALSE);
-  cairo_stroke (cr);
 }
 
 static void
@@ -548,7 +309,7 @@ init_figure (LrFigure        *figure,
     .hair = { LR_HUE_PLAIN, hair_reflectance ((LrRole) person->role) },
     .jacket = { LR_HUE_CLOTH, 0.85 * cloth },
     .trousers = { LR_HUE_METAL, 0.05 + 0.1 * cloth },
-    .shirt = { LR_HUE_PLAIN, 0.68 },
+    .shirt = { LR_HUE_PLAIN, 0.56 },
     .shoes = { LR_HUE_WOOD, 0.05 },
   };
   figure->head_px = figure->head_m * lr_painter_scale (painter, depth_m) / painter->unit;

@@ -17,7 +17,8 @@ typedef struct
 } Slice;
 
 static const Slice trunk[] = {
-  { 0.056, 0.064, 0.060, -0.030, 0.008 },
+  { 0.070, 0.065, 0.063, -0.030, 0.010 },
+  { 0.052, 0.074, 0.066, -0.030, 0.010 },
   { 0.036, 0.098, 0.072, -0.030, 0.012 },
   { 0.014, 0.142, 0.086, -0.026, 0.018 },
   { -0.022, 0.176, 0.100, -0.018, 0.030 },
@@ -74,14 +75,14 @@ paint_trunk (const LrFigure *figure)
 void
 lr_figure_paint_neck (const LrFigure *figure)
 {
-  LrMaterial skin = { figure->skin.hue, 0.80 * figure->skin.reflectance }; /* in the shade of the chin */
+  LrMaterial skin = { figure->skin.hue, 0.74 * figure->skin.reflectance }; /* in the shade of the chin */
   double k = figure->k;
   LrVec3 at_m[3] = {
     body_point (figure, -0.012, 0.0, figure->placed->body.chin_m + 0.045 * k),
     body_point (figure, -0.022, 0.0, figure->placed->body.chin_m - 0.010 * k),
-    body_point (figure, -0.030, 0.0, figure->shoulder_m + 0.030 * k),
+    body_point (figure, -0.030, 0.0, figure->shoulder_m + 0.074 * k),
   };
-  double radius_m[3] = { 0.056 * k, 0.055 * k, 0.062 * k };
+  double radius_m[3] = { 0.052 * k, 0.051 * k, 0.053 * k };
 
   lr_figure_limb (figure, at_m, radius_m, 3, skin);
 }
@@ -93,12 +94,12 @@ paint_upper_arm (const LrFigure *figure,
   double s = figure->shoulder_m, k = figure->k;
   double out = figure->is_seated ? 0.222 : 0.226, back = figure->is_seated ? -0.012 : -0.034;
   LrVec3 at_m[N_LIMB] = {
-    body_point (figure, -0.014, side * 0.166, s - 0.046 * k),
-    body_point (figure, -0.018, side * 0.186, s - 0.110 * k),
+    body_point (figure, -0.014, side * 0.158, s - 0.064 * k),
+    body_point (figure, -0.018, side * 0.184, s - 0.120 * k),
     body_point (figure, -0.022, side * 0.204, s - 0.200 * k),
     body_point (figure, back, side * out, s - 0.300 * k),
   };
-  double radius_m[N_LIMB] = { 0.064 * k, 0.060 * k, 0.054 * k, 0.049 * k };
+  double radius_m[N_LIMB] = { 0.062 * k, 0.059 * k, 0.054 * k, 0.049 * k };
 
   lr_figure_limb (figure, at_m, radius_m, N_LIMB, figure->jacket);
 }

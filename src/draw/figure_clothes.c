@@ -18,7 +18,7 @@ typedef struct
 
 /* The trunk's slices, from the neck down */
 static const Girth girths[] = {
-  { 0.076, 0.058, 0.056, -0.030 }, { 0.056, 0.066, 0.064, -0.030 }, { 0.036, 0.098, 0.074, -0.030 }, { 0.014, 0.142, 0.088, -0.026 },
+  { 0.100, 0.054, 0.054, -0.028 }, { 0.076, 0.058, 0.057, -0.030 }, { 0.056, 0.066, 0.064, -0.030 }, { 0.036, 0.098, 0.074, -0.030 }, { 0.014, 0.142, 0.088, -0.026 },
   { -0.022, 0.176, 0.102, -0.018 }, { -0.090, 0.184, 0.120, -0.004 }, { -0.170, 0.174, 0.126, 0.004 }, { -0.270, 0.164, 0.122, 0.002 },
   { -0.370, 0.160, 0.120, -0.002 }, { -0.520, 0.178, 0.126, -0.010 },
 };
@@ -50,6 +50,7 @@ girth_at (double up_m)
 static gboolean
 place_spot (const LrFigure *figure,
             LrSpot          spot,
+            gboolean        is_back,
             LrVec2         *at)
 {
   Girth girth = girth_at (spot.up_m);
@@ -57,7 +58,9 @@ place_spot (const LrFigure *figure,
   LrVec3 middle_m = lr_axes_point (&figure->body, girth.ahead_m * k, 0.0, figure->shoulder_m + spot.up_m * k);
   LrVec3 way = lr_vec3_sub (figure->painter->projection->eye_m, middle_m);
   double faces = atan2 (lr_vec3_dot (way, figure->body.y) / girth.half_y_m, lr_vec3_dot (way, figure->body.x) / girth.half_x_m);
-  double turned = lr_angle_wrap_rad (spot.around_deg * LR_DEG - faces);
+  /* Counted from the middle of the side it is on, so that what is round the corner slides to the edge that it went round */
+  double turned = is_back ? lr_angle_wrap_rad (spot.around_deg * LR_DEG - LR_PI) - lr_angle_wrap_rad (faces - LR_PI)
+                          : spot.around_deg * LR_DEG - faces;
   double around = faces + CLAMP (turned, -SEEN_DEG * LR_DEG, SEEN_DEG * LR_DEG);
   double x = girth.ahead_m + (girth.half_x_m + spot.lift_m) * cos (around), y = (girth.half_y_m + spot.lift_m) * sin (around);
   LrVec3 at_m = lr_axes_point (&figure->body, x * k, y * k, figure->shoulder_m + spot.up_m * k);
@@ -73,11 +76,13 @@ place_spots (const LrFigure *figure,
              int             side,
              LrVec2         *points)
 {
+  gboolean is_back = fabs (spots[0].around_deg) > 90.0;
+
   for (guint i = 0; i < n; i++)
     {
       LrSpot spot = { side * spots[i].around_deg, spots[i].up_m, spots[i].lift_m };
 
-      if (!place_spot (figure, spot, &points[i]))
+      if (!place_spot (figure, spot, is_back, &points[i]))
         return 0;
     }
 
@@ -117,6 +122,20 @@ paint_piece (const LrFigure *figure,
   cairo_stroke (cr);
 }
 
+/* A piece of skin that runs into what is round it: no edge */
+static void
+paint_bare (const LrFigure *figure,
+            const LrSpot   *spots,
+            guint           n,
+            LrMaterial      material,
+            double          light)
+{
+  LrVec2 points[MOST_SPOTS];
+
+  n = place_spots (figure, spots, MIN (n, MOST_SPOTS), 1, points);
+  lr_figure_fill (figure, points, n, lr_figure_tone (figure, material, light), 1.0);
+}
+
 static void
 paint_seam (const LrFigure *figure,
             const LrSpot   *spots,
@@ -139,7 +158,7 @@ paint_dot (const LrFigure *figure,
   cairo_t *cr = figure->painter->cr;
   LrVec2 at;
 
-  if (!place_spot (figure, spot, &at))
+  if (!place_spot (figure, spot, FALSE, &at))
     return;
 
   cairo_new_sub_path (cr);
@@ -162,28 +181,33 @@ light_on (const LrFigure *figure,
 static void
 paint_front (const LrFigure *figure)
 {
-  static const LrSpot shirt[] = { { 64, 0.062, 0 }, { 44, 0.022, 0 }, { 22, -0.085, 0 }, { 0, -0.235, 0 }, { -22, -0.085, 0 },
-                                  { -44, 0.022, 0 }, { -64, 0.062, 0 } };
-  static const LrSpot throat[] = { { 30, 0.070, 0.004 }, { 0, -0.020, 0.004 }, { -30, 0.070, 0.004 } };
-  static const LrSpot placket[] = { { 0, -0.02, 0.004 }, { 0, -0.235, 0.004 } };
-  static const LrSpot wing[] = { { 72, 0.078, 0.010 }, { 34, 0.052, 0.012 }, { 3, -0.018, 0.012 }, { 25, -0.066, 0.014 }, { 52, 0.016, 0.012 } };
-  static const LrSpot lapel[] = { { 74, 0.066, 0.010 }, { 52, 0.018, 0.008 }, { 24, -0.085, 0.008 }, { 1, -0.240, 0.008 },
-                                  { 17, -0.170, 0.010 }, { 40, -0.082, 0.012 }, { 37, -0.062, 0.012 }, { 47, -0.050, 0.012 }, { 72, 0.034, 0.010 } };
-  static const LrSpot front[] = { { 1, -0.240, 0.004 }, { -1, -0.330, 0.004 }, { -3, -0.50, 0.004 } };
-  LrMaterial skin = { figure->skin.hue, 0.80 * figure->skin.reflectance };
+  static const LrSpot shirt[] = { { 62, 0.075, 0 }, { 42, 0.034, 0 }, { 20, -0.060, 0 }, { 0, -0.172, 0 }, { -20, -0.060, 0 },
+                                  { -42, 0.034, 0 }, { -62, 0.075, 0 } };
+  static const LrSpot throat[] = { { 30, 0.092, 0.002 }, { 12, 0.045, 0.004 }, { 0, 0.000, 0.004 }, { -12, 0.045, 0.004 }, { -30, 0.092, 0.002 } };
+  static const LrSpot placket[] = { { 0, 0.0, 0.004 }, { 0, -0.172, 0.004 } };
+  static const LrSpot wing[] = { { 78, 0.100, 0.008 }, { 38, 0.088, 0.010 }, { 3, 0.004, 0.010 }, { 20, -0.042, 0.012 }, { 46, 0.036, 0.012 } };
+  static const LrSpot stand[] = { { 34, 0.086, 0.006 }, { 78, 0.100, 0.008 }, { 120, 0.106, 0.008 }, { 165, 0.108, 0.008 }, { 165, 0.070, 0.010 },
+                                  { 120, 0.066, 0.010 }, { 78, 0.056, 0.010 }, { 46, 0.036, 0.010 } };
+  static const LrSpot lapel[] = { { 84, 0.080, 0.012 }, { 54, 0.034, 0.010 }, { 26, -0.052, 0.008 }, { 1, -0.176, 0.008 },
+                                  { 15, -0.118, 0.010 }, { 37, -0.046, 0.012 }, { 35, -0.028, 0.012 }, { 45, -0.014, 0.012 }, { 76, 0.054, 0.012 } };
+  static const LrSpot front[] = { { 1, -0.176, 0.004 }, { -1, -0.30, 0.004 }, { -3, -0.50, 0.004 } };
+  LrMaterial skin = { figure->skin.hue, 0.74 * figure->skin.reflectance };
   LrColor button = lr_figure_tone (figure, figure->jacket, 0.22);
 
   paint_piece (figure, shirt, G_N_ELEMENTS (shirt), 1, figure->shirt, 0.72 * light_on (figure, 0.0));
   lr_figure_paint_neck (figure);
-  paint_piece (figure, throat, G_N_ELEMENTS (throat), 1, skin, 0.80 * light_on (figure, 0.0));
+  paint_bare (figure, throat, G_N_ELEMENTS (throat), skin, 0.86 * light_on (figure, 0.0));
   paint_seam (figure, placket, G_N_ELEMENTS (placket), 1, figure->shirt);
   for (int side = -1; side <= 1; side += 2)
-    paint_piece (figure, wing, G_N_ELEMENTS (wing), side, figure->shirt, 0.90 * light_on (figure, side * 30.0));
+    {
+      paint_piece (figure, stand, G_N_ELEMENTS (stand), side, figure->shirt, 0.74 * light_on (figure, side * 80.0));
+      paint_piece (figure, wing, G_N_ELEMENTS (wing), side, figure->shirt, 0.90 * light_on (figure, side * 30.0));
+    }
   for (int side = -1; side <= 1; side += 2)
     paint_piece (figure, lapel, G_N_ELEMENTS (lapel), side, figure->jacket, 1.08 * light_on (figure, side * 40.0));
   paint_seam (figure, front, G_N_ELEMENTS (front), 1, figure->jacket);
-  paint_dot (figure, (LrSpot) { 3, -0.262, 0.006 }, 0.0085, button);
-  paint_dot (figure, (LrSpot) { 3, -0.365, 0.006 }, 0.0085, button);
+  paint_dot (figure, (LrSpot) { 3, -0.200, 0.006 }, 0.0075, button);
+  paint_dot (figure, (LrSpot) { 3, -0.300, 0.006 }, 0.0075, button);
 }
 
 static void
@@ -232,6 +256,6 @@ lr_figure_paint_jacket (const LrFigure *figure)
   if (turned <= 0.5 * LR_PI)
     paint_front (figure);
   if (lavalier != NULL && turned < 0.4 * LR_PI)
-    paint_dot (figure, (LrSpot) { 9, (lavalier->point_m.z - figure->shoulder_m) / figure->k, 0.012 }, 0.0095,
+    paint_dot (figure, (LrSpot) { 13, (lavalier->point_m.z - figure->shoulder_m) / figure->k, 0.012 }, 0.0075,
                lr_tone (LR_HUE_METAL, 0.012));
 }

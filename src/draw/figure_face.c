@@ -8,8 +8,11 @@
 
 #include "figure_head.h"
 
+#define LEAST_PX 9.0  /* height of the head from which a face has features */
 #define SMALL_PX 26.0 /* height of the head under which eyes, brows and mouth are strokes */
-#define LARGE_PX 90.0 /* from which eyes have whites and lids */
+#define LARGE_PX 90.0 /* from which eyes have lids and a glint */
+#define PROFILE_START (78.0 * LR_DEG) /* turned so far, the nose stands out past the face */
+#define PROFILE_END (118.0 * LR_DEG)  /* and here it is behind the cheek */
 
 static LrColor
 skin_tone (const LrFigure *figure,
@@ -151,50 +154,69 @@ place_points (const LrFigure *figure,
   return TRUE;
 }
 
-/* The farther flank, the nearer one over it, then the shade under the tip */
 static void
-paint_nose (const LrFigure *figure)
+paint_flank (const LrFigure *figure,
+             int             side,
+             LrColor         color,
+             double          alpha)
+{
+  const LrVec3 flank[] = {
+    { 0.344, side * 0.008, 0.045 }, { 0.362, side * 0.010, -0.005 }, { 0.412, side * 0.014, -0.075 }, { 0.458, side * 0.016, -0.135 },
+    { 0.468, side * 0.020, -0.165 }, { 0.448, side * 0.028, -0.190 }, { 0.395, side * 0.050, -0.200 }, { 0.360, side * 0.076, -0.180 },
+    { 0.362, side * 0.068, -0.138 }, { 0.344, side * 0.040, -0.050 },
+  };
+  LrVec2 points[G_N_ELEMENTS (flank)];
+
+  if (place_points (figure, flank, G_N_ELEMENTS (flank), points))
+    lr_figure_fill (figure, points, G_N_ELEMENTS (flank), color, alpha);
+}
+
+/* Shade under the tip */
+static void
+paint_under_nose (const LrFigure *figure)
+{
+  const LrVec3 under[] = {
+    { 0.362, 0.074, -0.178 }, { 0.400, 0.048, -0.188 }, { 0.452, 0.0, -0.180 }, { 0.400, -0.048, -0.188 }, { 0.362, -0.074, -0.178 },
+    { 0.376, -0.040, -0.208 }, { 0.398, 0.0, -0.214 }, { 0.376, 0.040, -0.208 },
+  };
+  LrVec2 points[G_N_ELEMENTS (under)];
+
+  if (place_points (figure, under, G_N_ELEMENTS (under), points))
+    lr_figure_fill (figure, points, G_N_ELEMENTS (under), skin_tone (figure, 0.30), 0.42);
+}
+
+/**
+ * lr_figure_paint_nose:
+ * @figure: a person
+ * @is_before: whether the face is still to be painted
+ *
+ * The farther flank, the nearer one over it, then the shade under the tip. In profile the nose stands out past the face, and
+ * hides what is behind it.
+ */
+void
+lr_figure_paint_nose (const LrFigure *figure,
+                      gboolean        is_before)
 {
   LrVec3 way = lr_vec3_sub (figure->painter->projection->eye_m, figure->head.origin_m);
-  double toward = atan2 (lr_vec3_dot (way, figure->head.y), lr_vec3_dot (way, figure->head.x));
+  double toward = atan2 (lr_vec3_dot (way, figure->head.y), lr_vec3_dot (way, figure->head.x)), turned = fabs (toward);
   int near_side = toward >= 0.0 ? 1 : -1;
-  double turned = fabs (toward);
-  LrVec2 out[9];
+  double front = light_on (figure, 1.0, 0.0, 0.0), lit = light_on (figure, 0.62, 0.78 * near_side, 0.0);
+  double alpha = CLAMP (fabs (lit - front) * 1.5, 0.10, 0.55);
 
-  if (turned > 105.0 * LR_DEG)
+  if (turned > PROFILE_END || figure->head_px < LEAST_PX || is_before != (turned > PROFILE_START))
     return;
 
-  for (int i = 0; i < 2; i++)
+  if (turned < 0.35)
     {
-      int side = i == 0 ? -near_side : near_side;
-      const LrVec3 flank[] = {
-        { 0.352, side * 0.010, 0.050 }, { 0.372, side * 0.012, -0.010 }, { 0.425, side * 0.016, -0.090 }, { 0.462, side * 0.022, -0.150 },
-        { 0.455, side * 0.030, -0.182 }, { 0.395, side * 0.050, -0.198 }, { 0.365, side * 0.076, -0.178 }, { 0.368, side * 0.068, -0.135 },
-        { 0.352, side * 0.040, -0.050 },
-      };
-      double lit = light_on (figure, 0.62, side * 0.78, 0.0), front = light_on (figure, 1.0, 0.0, 0.0);
-      double alpha = CLAMP (fabs (lit - front) * 1.5, 0.10, 0.55);
+      double far_lit = light_on (figure, 0.62, -0.78 * near_side, 0.0);
 
-      if (!place_points (figure, flank, G_N_ELEMENTS (flank), out))
-        return;
-      if (turned > 0.35 && i == 0)
-        continue;
-      /* In profile it stands out against what is behind: it must hide that */
-      if (i == 1 && turned > 0.6)
-        alpha = fmax (alpha, CLAMP ((turned - 0.6) / 0.4, 0.0, 1.0));
-      lr_figure_fill (figure, out, G_N_ELEMENTS (flank), skin_tone (figure, turned > 0.6 ? 0.3 * front + 0.7 * lit : lit), alpha);
+      paint_flank (figure, -near_side, skin_tone (figure, far_lit), CLAMP (fabs (far_lit - front) * 1.5, 0.10, 0.55));
     }
-
-  if (figure->head_px >= SMALL_PX)
-    {
-      const LrVec3 under[] = {
-        { 0.366, 0.074, -0.176 }, { 0.400, 0.048, -0.186 }, { 0.452, 0.0, -0.178 }, { 0.400, -0.048, -0.186 }, { 0.366, -0.074, -0.176 },
-        { 0.380, -0.040, -0.206 }, { 0.400, 0.0, -0.212 }, { 0.380, 0.040, -0.206 },
-      };
-
-      if (turned < 1.2 && place_points (figure, under, G_N_ELEMENTS (under), out))
-        lr_figure_fill (figure, out, G_N_ELEMENTS (under), skin_tone (figure, 0.30), 0.42);
-    }
+  if (turned > 0.6)
+    alpha = fmax (alpha, CLAMP ((turned - 0.6) / 0.4, 0.0, 1.0));
+  paint_flank (figure, near_side, skin_tone (figure, turned > 0.6 ? 0.3 * front + 0.7 * lit : lit), alpha);
+  if (turned < 1.2 && figure->head_px >= SMALL_PX)
+    paint_under_nose (figure);
 }
 
 static void
@@ -232,7 +254,7 @@ rim (const LrFigure *figure,
   for (guint i = 0; i < n; i++)
     {
       double a = 2.0 * LR_PI * i / n;
-      double y = 0.152 + 0.118 * cos (a), z = -0.012 + 0.104 * sin (a);
+      double y = 0.152 + 0.110 * cos (a), z = -0.012 + 0.098 * sin (a);
 
       /* The frame bends back a little towards the temples */
       if (!lr_head_place (figure, lr_head_point (figure, 0.425 - 0.35 * fmax (0.0, y - 0.05) * fmax (0.0, y - 0.05) * 4.0, side * y, z), &points[i]))
@@ -261,15 +283,15 @@ paint_glasses (const LrFigure *figure)
         return;
       lr_figure_fill (figure, points, N, (LrColor) { 1.0, 1.0, 1.0 }, 0.07);
       cairo_set_source_rgba (figure->painter->cr, frame.r, frame.g, frame.b, 0.9);
-      cairo_set_line_width (figure->painter->cr, fmax (0.8, 0.013 * figure->head_px) * figure->painter->unit);
-      lr_figure_path (figure, points, N, TRUE);
+      cairo_set_line_width (figure->painter->cr, fmax (0.8, 0.009 * figure->head_px) * figure->painter->unit);
+      lr_figure_path (figure->painter, points, N, TRUE);
       cairo_stroke (figure->painter->cr);
 
       if (!is_hidden (figure, side * 60.0, 0.02, 80.0) && place_points (figure, temple, G_N_ELEMENTS (temple), points))
-        lr_figure_line (figure, points, G_N_ELEMENTS (temple), 0.0028, frame, 0.9);
+        lr_figure_line (figure, points, G_N_ELEMENTS (temple), 0.0020, frame, 0.9);
     }
   if (place_points (figure, bridge, G_N_ELEMENTS (bridge), points))
-    lr_figure_line (figure, points, G_N_ELEMENTS (bridge), 0.0028, frame, 0.9);
+    lr_figure_line (figure, points, G_N_ELEMENTS (bridge), 0.0020, frame, 0.9);
 }
 
 /**
@@ -279,7 +301,7 @@ paint_glasses (const LrFigure *figure)
 void
 lr_figure_paint_face (const LrFigure *figure)
 {
-  if (is_hidden (figure, 0.0, 0.0, 112.0) || figure->head_px < 9.0)
+  if (is_hidden (figure, 0.0, 0.0, 112.0) || figure->head_px < LEAST_PX)
     return;
 
   for (int side = -1; side <= 1; side += 2)
@@ -289,7 +311,7 @@ lr_figure_paint_face (const LrFigure *figure)
         paint_brow (figure, side);
     }
   paint_mouth (figure);
-  paint_nose (figure);
+  lr_figure_paint_nose (figure, FALSE);
   if (figure->person->has_glasses)
     paint_glasses (figure);
 }

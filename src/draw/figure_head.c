@@ -11,7 +11,6 @@
 #include "body.h"
 
 #define SEEN_DEG 88.0
-#define MOST_POINTS 48
 #define SIDEBURN_DEG 80.0
 
 typedef struct
@@ -20,34 +19,37 @@ typedef struct
 } Slice;
 
 static const Slice skull[] = {
-  { -0.490, 0.080, 0.330, 0.180, 0.020 },
-  { -0.450, 0.140, 0.352, 0.080, 0.026 },
-  { -0.380, 0.205, 0.358, -0.040, 0.030 },
-  { -0.290, 0.252, 0.360, -0.140, 0.040 },
-  { -0.180, 0.292, 0.356, -0.250, 0.050 },
-  { -0.060, 0.318, 0.350, -0.350, 0.050 },
-  { 0.060, 0.328, 0.352, -0.440, 0.050 },
-  { 0.180, 0.322, 0.355, -0.460, 0.050 },
-  { 0.300, 0.285, 0.310, -0.430, 0.050 },
-  { 0.400, 0.215, 0.220, -0.350, 0.040 },
-  { 0.460, 0.130, 0.100, -0.240, 0.030 },
+  { -0.425, 0.132, 0.368, 0.090, 0.070 },
+  { -0.385, 0.186, 0.358, 0.000, 0.050 },
+  { -0.345, 0.220, 0.350, -0.070, 0.030 },
+  { -0.285, 0.252, 0.368, -0.140, 0.040 },
+  { -0.225, 0.276, 0.356, -0.210, 0.040 },
+  { -0.130, 0.308, 0.352, -0.290, 0.050 },
+  { -0.060, 0.319, 0.346, -0.350, 0.050 },
+  { 0.010, 0.320, 0.340, -0.410, 0.050 },
+  { 0.080, 0.325, 0.360, -0.440, 0.050 },
+  { 0.180, 0.322, 0.354, -0.460, 0.050 },
+  { 0.300, 0.290, 0.312, -0.430, 0.050 },
+  { 0.400, 0.220, 0.220, -0.350, 0.040 },
+  { 0.470, 0.120, 0.080, -0.240, 0.030 },
 };
+
+#define N_SKIN_SLICES 11 /* higher ones are under the hair, or the seen side of the face */
 
 static const Slice hair[] = {
-  { -0.215, 0.225, -0.135, -0.400, 0.030 },
-  { -0.120, 0.300, -0.030, -0.465, 0.050 },
-  { 0.020, 0.348, 0.060, -0.500, 0.050 },
-  { 0.160, 0.358, 0.250, -0.510, 0.050 },
-  { 0.290, 0.330, 0.330, -0.490, 0.050 },
-  { 0.400, 0.268, 0.275, -0.415, 0.045 },
-  { 0.470, 0.185, 0.165, -0.310, 0.035 },
-  { 0.505, 0.100, 0.050, -0.200, 0.022 },
+  { -0.205, 0.215, -0.165, -0.405, 0.045 },
+  { -0.100, 0.312, -0.055, -0.480, 0.050 },
+  { 0.020, 0.356, 0.020, -0.518, 0.050 },
+  { 0.150, 0.368, 0.220, -0.528, 0.050 },
+  { 0.280, 0.350, 0.345, -0.508, 0.050 },
+  { 0.360, 0.308, 0.322, -0.468, 0.175 },
 };
 
-/* Where the hair ends over the forehead and before the ear, on the left side */
+/* Where the hair ends over the forehead and before the ears, from right to left: parted on the left */
 static const LrHeadSpot hairline[] = {
-  { 0, 0.300, 0.006 }, { 16, 0.302, 0.006 }, { 32, 0.278, 0.006 }, { 44, 0.240, 0.006 }, { 54, 0.180, 0.006 },
-  { 62, 0.105, 0.005 }, { 68, 0.040, 0.004 }, { 74, -0.020, 0.003 }, { SIDEBURN_DEG, -0.050, 0.003 },
+  { -SIDEBURN_DEG, -0.075, 0.003 }, { -76, -0.030, 0.004 }, { -71, 0.045, 0.005 }, { -63, 0.118, 0.008 }, { -50, 0.160, 0.012 },
+  { -34, 0.186, 0.014 }, { -17, 0.222, 0.014 }, { -2, 0.262, 0.012 }, { 11, 0.300, 0.008 }, { 19, 0.314, 0.006 }, { 27, 0.292, 0.008 },
+  { 40, 0.238, 0.010 }, { 52, 0.182, 0.010 }, { 63, 0.108, 0.008 }, { 71, 0.040, 0.005 }, { 76, -0.030, 0.004 }, { SIDEBURN_DEG, -0.075, 0.003 },
 };
 
 /**
@@ -138,7 +140,8 @@ place_spot (const LrFigure *figure,
   Slice slice = slice_at (spot.up);
   double middle = 0.5 * (slice.front + slice.back), half_x = 0.5 * (slice.front - slice.back);
   double faces = faces_rad (figure, &slice);
-  double turned = lr_angle_wrap_rad (spot.around_deg * LR_DEG - faces);
+  /* Not wrapped: spots are on the front half, and what is round the corner slides to the edge that it went round */
+  double turned = spot.around_deg * LR_DEG - faces;
   double around = faces + CLAMP (turned, -SEEN_DEG * LR_DEG, SEEN_DEG * LR_DEG);
 
   return lr_head_place (figure,
@@ -201,27 +204,57 @@ static void
 paint_face_skin (const LrFigure  *figure,
                  const LrShading *shading)
 {
-  static const double rows[] = { -0.10, -0.16, -0.23, -0.30, -0.36 };
-  const guint n_line = G_N_ELEMENTS (hairline);
-  LrHeadSpot spots[MOST_POINTS];
-  LrVec2 points[MOST_POINTS];
-  guint n = 0;
+  static const double rows[] = { -0.12, -0.17, -0.225, -0.285, -0.33, -0.37 };
+  const guint n_line = G_N_ELEMENTS (hairline), n_rows = G_N_ELEMENTS (rows);
+  LrHeadSpot spots[2 * G_N_ELEMENTS (rows)];
+  LrVec2 line[G_N_ELEMENTS (hairline)], sides[2 * G_N_ELEMENTS (rows)];
+  cairo_t *cr = figure->painter->cr;
 
-  for (guint i = 0; i < n_line; i++)
-    spots[n++] = hairline[n_line - 1 - i];
-  for (guint i = 1; i < n_line; i++)
-    spots[n++] = (LrHeadSpot) { -hairline[i].around_deg, hairline[i].up, hairline[i].lift };
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
-    spots[n++] = (LrHeadSpot) { -SIDEBURN_DEG - 4.0 * (i + 1), rows[i], 0.0 };
-  for (guint i = G_N_ELEMENTS (rows); i-- > 0;)
-    spots[n++] = (LrHeadSpot) { SIDEBURN_DEG + 4.0 * (i + 1), rows[i], 0.0 };
+  for (guint i = 0; i < n_rows; i++)
+    {
+      double around_deg = SIDEBURN_DEG + (i < 2 ? 0.0 : 3.0 * i);
 
-  if (lr_head_spots (figure, spots, n, 1, points) != n)
+      spots[i] = (LrHeadSpot) { around_deg, rows[i], 0.0 };
+      spots[2 * n_rows - 1 - i] = (LrHeadSpot) { -around_deg, rows[i], 0.0 };
+    }
+
+  if (lr_head_spots (figure, hairline, n_line, 1, line) != n_line || lr_head_spots (figure, spots, 2 * n_rows, 1, sides) != 2 * n_rows)
     return;
 
   lr_figure_set_source (figure, shading, figure->skin, 1.0);
-  lr_figure_path (figure, points, n, TRUE);
-  cairo_fill (figure->painter->cr);
+  lr_figure_path (figure->painter, line, n_line, FALSE);
+  for (guint i = 0; i < 2 * n_rows; i++)
+    cairo_line_to (cr, sides[i].x, sides[i].y);
+  cairo_close_path (cr);
+  cairo_fill (cr);
+}
+
+/* A few strands, combed from the parting */
+static void
+paint_strands (const LrFigure *figure)
+{
+  static const LrHeadSpot strands[][4] = {
+    { { 17, 0.345, 0.035 }, { -8, 0.330, 0.040 }, { -36, 0.270, 0.045 }, { -60, 0.175, 0.045 } },
+    { { 17, 0.385, 0.040 }, { -14, 0.385, 0.045 }, { -50, 0.320, 0.050 }, { -78, 0.180, 0.050 } },
+    { { 18, 0.425, 0.045 }, { -22, 0.430, 0.050 }, { -70, 0.350, 0.055 }, { -104, 0.150, 0.055 } },
+    { { 24, 0.340, 0.035 }, { 42, 0.300, 0.045 }, { 58, 0.225, 0.050 }, { 72, 0.110, 0.045 } },
+    { { 26, 0.390, 0.040 }, { 52, 0.355, 0.050 }, { 76, 0.250, 0.055 }, { 96, 0.090, 0.050 } },
+    { { 30, 0.430, 0.045 }, { 74, 0.385, 0.055 }, { 108, 0.260, 0.060 }, { 124, 0.060, 0.055 } },
+  };
+  LrColor dark = lr_figure_tone (figure, figure->hair, 0.34);
+
+  if (figure->head_px < 36.0)
+    return;
+
+  for (guint i = 0; i < G_N_ELEMENTS (strands); i++)
+    {
+      LrVec2 points[4];
+
+      /* One that has gone round the edge would lie along the outline */
+      if (fabs (lr_head_turned_deg (figure, strands[i][0])) < 80.0 && fabs (lr_head_turned_deg (figure, strands[i][3])) < 100.0
+          && lr_head_spots (figure, strands[i], 4, 1, points) == 4)
+        lr_figure_line (figure, points, 4, 0.0022, dark, 0.34);
+    }
 }
 
 static void
@@ -250,7 +283,7 @@ paint_ear (const LrFigure  *figure,
     }
 
   lr_figure_set_source (figure, shading, (LrMaterial) { figure->skin.hue, 0.94 * figure->skin.reflectance }, 1.0);
-  lr_figure_path (figure, points, N, TRUE);
+  lr_figure_path (figure->painter, points, N, TRUE);
   cairo_fill_preserve (figure->painter->cr);
   cairo_set_source_rgba (figure->painter->cr, edge.r, edge.g, edge.b, 0.45);
   cairo_set_line_width (figure->painter->cr, fmax (0.6, 0.007 * figure->head_px) * figure->painter->unit);
@@ -288,8 +321,10 @@ lr_figure_paint_head (const LrFigure *figure)
     if (ear_faces (figure, side) <= 0.10 && ear_faces (figure, side) > -0.6)
       paint_ear (figure, &face, side);
 
-  paint_slices (figure, skull, G_N_ELEMENTS (skull), &face, figure->skin);
+  lr_figure_paint_nose (figure, TRUE);
+  paint_slices (figure, skull, N_SKIN_SLICES, &face, figure->skin);
   paint_slices (figure, hair, G_N_ELEMENTS (hair), &crown, figure->hair);
+  paint_strands (figure);
   paint_face_skin (figure, &face);
 
   for (int side = -1; side <= 1; side += 2)

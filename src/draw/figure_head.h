@@ -21,4 +21,6 @@ gboolean lr_head_place (const LrFigure *figure, LrVec3 at_m, LrVec2 *at);
 /* How far round a spot lies from the side that faces the lens [deg], signed */
 double   lr_head_turned_deg (const LrFigure *figure, LrHeadSpot spot);
 /* Spots in the picture, mirrored for side -1; what has turned away slides to the outline. 0: one is behind the lens */
+/* The nose of a face that is turned so far that it stands out past it is painted before the face, else after it */
+void     lr_figure_paint_nose (const LrFigure *figure, gboolean is_before);
 guint    lr_head_spots (const LrFigure *figure, const LrHeadSpot *spots, guint n, int side, LrVec2 *points);

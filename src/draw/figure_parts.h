@@ -56,7 +56,9 @@ typedef struct
   double around_deg, up_m, lift_m;
 } LrSpot;
 
-void   lr_figure_path (const LrFigure *figure, const LrVec2 *points, guint n, gboolean is_closed);
+/* Add to the path: a chain of beads grown by some metres; a smooth curve through points */
+void   lr_figure_outline (const LrPainter *painter, const LrBead *beads, guint n, double grow_m);
+void   lr_figure_path (const LrPainter *painter, const LrVec2 *points, guint n, gboolean is_closed);
 void   lr_figure_fill (const LrFigure *figure, const LrVec2 *points, guint n, LrColor color, double alpha);
 void   lr_figure_line (const LrFigure *figure, const LrVec2 *points, guint n, double width_m, LrColor color, double alpha);
 

@@ -6,7 +6,7 @@
 #include "figure.h"
 #include "paint.h"
 
-#define N_POOL_RINGS 22
+#define N_POOL_RINGS 20
 #define N_RING_CORNERS 36
 
 static void
@@ -109,14 +109,14 @@ lr_paint_room (const LrPainter *painter,
     fill_level (painter, room->corners_m, room->n_corners, room->height_m, lr_tone (LR_HUE_WALL, 0.50 * room->ceiling.reflectance));
 }
 
-/* A circle on a wall, cut by the wall's edges: u along it, v up */
-static guint
-ring_on_wall (double        u,
-              double        v,
-              double        radius_m,
-              double        length_m,
-              double        height_m,
-              LrVec2       *out)
+/* A circle on a wall, cut by the wall's edges: u along it, v up. FALSE: it is whole */
+static gboolean
+ring_on_wall (double  u,
+              double  v,
+              double  radius_m,
+              double  length_m,
+              double  height_m,
+              LrVec2 *out)
 {
   for (guint i = 0; i < N_RING_CORNERS; i++)
     {
@@ -125,7 +125,7 @@ ring_on_wall (double        u,
       out[i] = lr_vec2 (CLAMP (u + radius_m * cos (a), 0.0, length_m), CLAMP (v + radius_m * sin (a), 0.0, height_m));
     }
 
-  return N_RING_CORNERS;
+  return u < radius_m || v < radius_m || u + radius_m > length_m || v + radius_m > height_m;
 }
 
 /**
@@ -161,22 +161,26 @@ lr_paint_pool (const LrPainter *painter,
       double gain = 1.0 + scene->pool.gain * level * level * (3.0 - 2.0 * level);
       LrVec2 ring[N_RING_CORNERS];
       LrVec3 ring_m3[N_RING_CORNERS];
+      gboolean is_cut;
       LrPatch patch;
-      guint n;
 
       if (from_middle_m <= off_m)
         break;
-      n = ring_on_wall (u, way.z, ring_m, length_m, height_m, ring);
-      for (guint j = 0; j < n; j++)
+      is_cut = ring_on_wall (u, way.z, ring_m, length_m, height_m, ring);
+      for (guint j = 0; j < N_RING_CORNERS; j++)
         ring_m3[j] = lr_vec3_add (lr_vec3_along (corner_m[0], along, ring[j].x), lr_vec3 (0.0, 0.0, ring[j].y));
-      if (!lr_painter_project (painter, ring_m3, n, &patch))
+      if (!lr_painter_project (painter, ring_m3, N_RING_CORNERS, &patch))
         continue;
 
+      /* The step from ring to ring is too small to be seen, but not that at the wall's end */
+      cairo_set_antialias (painter->cr, is_cut ? CAIRO_ANTIALIAS_DEFAULT : CAIRO_ANTIALIAS_NONE);
       set_color (painter->cr, lr_tone_light (face->color, gain));
       for (guint j = 0; j < patch.n; j++)
         cairo_line_to (painter->cr, patch.at[j].x, patch.at[j].y);
       cairo_fill (painter->cr);
     }
+
+  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_DEFAULT);
 }
 
 static gboolean
