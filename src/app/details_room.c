@@ -33,9 +33,9 @@ G_DEFINE_FINAL_TYPE (LrDetailsRoom, lr_details_room, GTK_TYPE_WIDGET)
 static const char *const room_keys[] = { "height-mm", "north-deg", "=floor-note", NULL };
 
 static const char *const job_keys[] = {
-  "=title", "=subtitle", "date", "client", "time-in", "time-roll", "time-wrap", "time-out", "=place", "=address",
-  "time-zone", "owner", "latitude-deg", "longitude-deg", "created-by", "approved-by", "identification", "revision",
-  "=notes", NULL
+  "=title", "=subtitle", "=client", "date", "time-zone", "time-in", "time-roll", "time-wrap", "time-out", "=place", "=address",
+  "latitude-deg", "longitude-deg", "owner", "created-by", "approved-by", "identification", "revision", "issued", "=notes",
+  NULL
 };
 
 /* The three surfaces and the properties of each that are offered */

@@ -232,11 +232,28 @@ add_lenses (GPtrArray    *ids,
     }
 }
 
+static void
+add_items (GPtrArray     *ids,
+           GPtrArray     *titles,
+           const LrSetup *setup,
+           const LrProp  *prop,
+           const LrItem  *item,
+           gboolean       wants_people)
+{
+  for (guint i = 0; i < setup->items->len; i++)
+    {
+      const LrItem *other = g_ptr_array_index (setup->items, i);
+
+      if ((other->kind == LR_ITEM_PERSON) == wants_people && may_name (prop, item, other))
+        add_option (ids, titles, other->id, option_title (prop, other));
+    }
+}
+
 /**
  * lr_details_set_options:
  * @field: of a reference
  *
- * Offers nothing, then everything in the set-up, or in the kit, that it may name.
+ * Offers nothing, then people, then everything else in the set-up or in the kit that it may name.
  */
 void
 lr_details_set_options (LrField      *field,
@@ -250,13 +267,8 @@ lr_details_set_options (LrField      *field,
   add_option (ids, titles, "", g_strdup (g_str_equal (prop->target, "person") ? _("nobody") : _("nothing")));
   if (g_str_equal (prop->target, "lens"))
     add_lenses (ids, titles, plan);
-  for (guint i = 0; i < setup->items->len; i++)
-    {
-      const LrItem *other = g_ptr_array_index (setup->items, i);
-
-      if (may_name (prop, item, other))
-        add_option (ids, titles, other->id, option_title (prop, other));
-    }
+  add_items (ids, titles, setup, prop, item, TRUE);
+  add_items (ids, titles, setup, prop, item, FALSE);
   g_ptr_array_add (ids, NULL);
   g_ptr_array_add (titles, NULL);
   lr_field_set_options (field, (const char *const *) ids->pdata, (const char *const *) titles->pdata);

@@ -16,7 +16,7 @@ typedef struct
   char         **texts;
   LrPresetChosen chosen;
   gpointer       data;
-  GtkWidget     *popover;  /* made when first opened */
+  GtkWidget     *popover, *list; /* made when first opened */
 } Presets;
 
 static Presets *
@@ -44,12 +44,30 @@ row_activated_cb (GtkEntry      *entry,
   presets->chosen (presets->texts[gtk_list_box_row_get_index (row)], presets->data);
 }
 
+/* The value that the entry has, if it is a standard one, is where the arrow keys start */
+static void
+select_current (GtkEntry *entry,
+                Presets  *presets)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
+
+  for (int i = 0; presets->texts[i] != NULL; i++)
+    if (g_str_equal (presets->texts[i], text))
+      {
+        GtkListBoxRow *row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (presets->list), i);
+
+        gtk_list_box_select_row (GTK_LIST_BOX (presets->list), row);
+        gtk_widget_grab_focus (GTK_WIDGET (row));
+      }
+}
+
 static GtkWidget *
 make_popover (GtkEntry *entry,
               Presets  *presets)
 {
   GtkWidget *popover = gtk_popover_new (), *list = gtk_list_box_new (), *scroller = gtk_scrolled_window_new ();
 
+  presets->list = list;
   for (guint i = 0; presets->texts[i] != NULL; i++)
     {
       GtkWidget *label = gtk_label_new (presets->texts[i]);
@@ -96,6 +114,7 @@ lr_field_presets_open (GtkEntry *entry)
     presets->popover = make_popover (entry, presets);
   gtk_widget_set_size_request (presets->popover, gtk_widget_get_width (GTK_WIDGET (entry)), -1);
   gtk_popover_popup (GTK_POPOVER (presets->popover));
+  select_current (entry, presets);
 }
 
 static void

@@ -13,7 +13,7 @@ typedef struct
 {
   const char *action;    /* detailed name; NULL: a key that a panel reads itself, listed here for people */
   const char *keys;      /* separated by spaces */
-  const char *title;     /* to be translated; NULL: not listed */
+  const char *title;     /* to be translated; NULL: not listed, another row lists it */
 } Shortcut;
 
 typedef struct
@@ -24,42 +24,47 @@ typedef struct
 } Group;
 
 static const Shortcut plan_shortcuts[] = {
-  { "win.new",        "<Control>n",               N_("New plan") },
-  { "win.open",       "<Control>o",               N_("Open a plan") },
-  { "win.save",       "<Control>s",               N_("Save") },
-  { "win.save-as",    "<Control><Shift>s",        N_("Save as") },
-  { "win.page",       "<Control>e",               N_("The page: look, save as PDF, print") },
-  { "win.print",      "<Control>p",               N_("Print") },
-  { "win.undo",       "<Control>z",               N_("Undo") },
-  { "win.redo",       "<Control><Shift>z <Control>y", N_("Redo") },
-  { "win.next-setup", "<Control>Page_Down",       N_("Next set-up") },
-  { "win.previous-setup", "<Control>Page_Up",     N_("Set-up before") },
-  { "window.close",   "<Control>w",               N_("Close the window") },
-  { "app.quit",       "<Control>q",               N_("Quit") },
+  { "win.new",            "<Control>n",                     N_("New plan") },
+  { "win.open",           "<Control>o",                     N_("Open a plan") },
+  { "win.save",           "<Control>s",                     N_("Save") },
+  { "win.save-as",        "<Control><Shift>s",              N_("Save as") },
+  { "win.page",           "<Control>e",                     N_("The page: look, save as PDF, print") },
+  { "win.print",          "<Control>p",                     N_("Print") },
+  { "win.undo",           "<Control>z",                     N_("Undo") },
+  { "win.redo",           "<Control><Shift>z <Control>y",   N_("Redo") },
+  { "win.next-setup",     "<Control>Page_Down",             NULL },
+  { "win.previous-setup", "<Control>Page_Up",               NULL },
+  { NULL,                 "<Control>Page_Up <Control>Page_Down", N_("Set-up before, next set-up") },
+  { "window.close",       "<Control>w",                     N_("Close the window") },
+  { "app.quit",           "<Control>q",                     N_("Quit") },
 };
 
 static const Shortcut panel_shortcuts[] = {
-  { "win.next-panel",     "F6",                   N_("Next panel: Tray, Sheet, Viewfinders, Details, Remarks") },
-  { "win.previous-panel", "<Shift>F6",            N_("Panel before") },
-  { "win.show-sight",     "<Alt>1",               N_("Show or hide Sight") },
-  { "win.show-light",     "<Alt>2",               N_("Show or hide Light") },
-  { "win.show-sound",     "<Alt>3",               N_("Show or hide Sound") },
-  { "win.show-power",     "<Alt>4",               N_("Show or hide Power") },
-  { "win.show-shortcuts", "<Control>question F1", N_("Keyboard shortcuts") },
-  { "win.mend",           "<Control>m",           N_("Mend the remark in hand") },
+  { "win.next-panel",     "F6",                             NULL },
+  { "win.previous-panel", "<Shift>F6",                      NULL },
+  { NULL,                 "F6 <Shift>F6",                   N_("Next panel, panel before") },
+  { "win.show-sight",     "<Alt>1",                         NULL },
+  { "win.show-light",     "<Alt>2",                         NULL },
+  { "win.show-sound",     "<Alt>3",                         NULL },
+  { "win.show-power",     "<Alt>4",                         NULL },
+  { NULL,                 "<Alt>1...4",                     N_("Show or hide Sight, Light, Sound, Power") },
+  { "win.mend",           "<Control>m",                     N_("Mend the remark in hand") },
+  { "win.show-shortcuts", "<Control>question F1",           N_("Keyboard shortcuts") },
 };
 
 static const Shortcut sheet_shortcuts[] = {
-  { "win.zoom-in",   "<Control>plus <Control>equal <Control>KP_Add", N_("Come nearer") },
-  { "win.zoom-out",  "<Control>minus <Control>KP_Subtract", N_("Show more of the room") },
-  { "win.zoom-fit",  "<Control>0 <Control>KP_0",  N_("Whole room") },
-  { "win.duplicate", "<Control>d",                N_("Duplicate the thing in hand") },
-  { NULL, "Delete",                               N_("Remove the thing in hand") },
-  { NULL, "Tab",                                  N_("Next thing") },
-  { NULL, "<Shift>Tab",                           N_("Thing before") },
-  { NULL, "Left Right Up Down",                   N_("Move the thing in hand by 10 cm") },
-  { NULL, "<Shift>Left",                          N_("Move it by 1 cm") },
-  { NULL, "Escape",                               N_("Let go") },
+  { "win.zoom-in",        "<Control>plus <Control>equal <Control>KP_Add", NULL },
+  { "win.zoom-out",       "<Control>minus <Control>KP_Subtract", NULL },
+  { NULL,                 "<Control>plus <Control>minus",   N_("Come nearer, show more") },
+  { "win.zoom-fit",       "<Control>0 <Control>KP_0",       NULL },
+  { NULL,                 "<Control>0",                     N_("Whole room") },
+  { NULL,                 "Tab <Shift>Tab",                 N_("Next thing, thing before") },
+  { NULL,                 "Left Right Up Down",             N_("Move the thing in hand") },
+  { NULL,                 "<Shift>Left",                    N_("The same by 1 cm") },
+  { NULL,                 "bracketleft bracketright",       N_("Turn the thing in hand") },
+  { "win.duplicate",      "<Control>d",                     N_("Duplicate the thing in hand") },
+  { NULL,                 "Delete",                         N_("Remove the thing in hand") },
+  { NULL,                 "Escape",                         N_("Let go") },
 };
 
 #define GROUP(title_, rows_) { title_, rows_, G_N_ELEMENTS (rows_) }
@@ -98,9 +103,13 @@ append_group (GString     *ui,
   for (gsize i = 0; i < group->n; i++)
     {
       const Shortcut *shortcut = &group->shortcuts[i];
-      g_autofree char *text = g_markup_escape_text (_(shortcut->title), -1);
-      g_autofree char *keys = g_markup_escape_text (shortcut->keys, -1);
+      g_autofree char *text = NULL, *keys = NULL;
 
+      if (shortcut->title == NULL)
+        continue;
+
+      text = g_markup_escape_text (_(shortcut->title), -1);
+      keys = g_markup_escape_text (shortcut->keys, -1);
       g_string_append_printf (ui, "<child><object class='GtkShortcutsShortcut'><property name='title'>%s</property>"
                               "<property name='accelerator'>%s</property></object></child>", text, keys);
     }
@@ -117,7 +126,7 @@ lr_shortcuts_window_new (void)
 {
   g_autoptr (GString) ui = g_string_new ("<interface><object class='GtkShortcutsWindow' id='window'><child>"
                                          "<object class='GtkShortcutsSection'><property name='section-name'>all</property>"
-                                         "<property name='max-height'>12</property>");
+                                         "<property name='max-height'>16</property>");
   g_autoptr (GtkBuilder) builder = NULL;
 
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)

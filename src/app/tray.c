@@ -114,18 +114,18 @@ show_count (GtkWidget        *row,
   KitRow *state = g_object_get_data (G_OBJECT (row), "lr-row");
   g_autofree char *text = left < 0 ? g_strdup_printf ("−%d", -left) : g_strdup_printf ("%d", left);
   g_autofree char *spoken = g_strdup_printf (_("%s, %s, %s left in the van"), entry->title, entry->note, text);
-  g_autofree char *hint =
-    g_strdup_printf (ngettext ("%s, %s. The kit has %d. Drag it into the room, or press Enter to place it.",
-                               "%s, %s. The kit has %d. Drag one into the room, or press Enter to place one.",
-                               (gulong) entry->count),
-                     entry->title, entry->note, entry->count);
+  g_autofree char *missing =
+    left < 0 ? g_strdup_printf (ngettext (" The room has %d more.", " The room has %d more.", (gulong) -left), -left) : g_strdup ("");
+  /* Translators: a thing of the kit, its note, how many there are, and " The room has 1 more." or nothing */
+  g_autofree char *hint = g_strdup_printf (_("%s, %s. The kit has %d.%s Drag it into the room, or press Enter to place it."),
+                                           entry->title, entry->note, entry->count, missing);
 
   state->left = left;
   gtk_label_set_label (GTK_LABEL (state->count), text);
-  if (left > 0)
-    gtk_widget_remove_css_class (state->count, "none-left");
-  else
+  if (left == 0)
     gtk_widget_add_css_class (state->count, "none-left");
+  else
+    gtk_widget_remove_css_class (state->count, "none-left");
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
   gtk_widget_set_tooltip_text (row, hint);
 }

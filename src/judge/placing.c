@@ -15,9 +15,7 @@
 
 #define FAR_WALL_M 2.0         /* subject to the wall behind */
 #define FAR_WALL_SHARE 0.35    /* of the room's depth, in a short room */
-#define CAMERA_M 2.2
 #define CAMERA_OFF_LOOK_RAD (18.0 * LR_DEG)
-#define CAMERA_STEP_RAD (35.0 * LR_DEG)
 #define INTERVIEWER_M 1.75
 #define RING_M 0.2             /* step of the search for a free place */
 #define MAX_RINGS 25
@@ -29,6 +27,13 @@ typedef struct
   double off_look_rad;
   double distance_m;
 } Station;
+
+/* The main camera close to the look, the second a cut away from it, others further back for a wide view */
+static const Station camera_stations[] = {
+  { CAMERA_OFF_LOOK_RAD, 2.20 },
+  {       53.0 * LR_DEG, 2.40 },
+  {       36.0 * LR_DEG, 3.40 },
+};
 
 static const Station light_stations[] = {
   [LR_JOB_KEY]   = {  -43.0 * LR_DEG, 1.55 },
@@ -224,7 +229,7 @@ interviewer_place_m (const LrStudy *study)
 static LrVec2
 camera_place_m (const LrStudy *study)
 {
-  Station station = { CAMERA_OFF_LOOK_RAD + CAMERA_STEP_RAD * study->cameras->len, CAMERA_M };
+  Station station = camera_stations[MIN (study->cameras->len, G_N_ELEMENTS (camera_stations) - 1)];
 
   if (study->interviewer == NULL && study->cameras->len == 0)
     station.off_look_rad = 0.0;

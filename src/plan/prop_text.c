@@ -88,7 +88,7 @@ lr_prop_text_format (const LrProp *prop,
       if (is_shutter (prop))
         return lr_shutter_format (value);
       if (prop->unit != NULL)
-        unit = g_strconcat (NO_BREAK_SPACE, _(prop->unit), NULL);
+        unit = g_strconcat (g_str_equal (prop->unit, "°") ? "" : NO_BREAK_SPACE, _(prop->unit), NULL);
       return format_number (value, prop->decimals, unit);
     case LR_PROP_COUNT:
     case LR_PROP_FLAG:
