@@ -2,17 +2,49 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * In GSettings when the schema is installed, else in memory until the program ends.
+ * In GSettings by the schema that is installed, else by the one in the build directory, else in memory until the program
+ * ends. The values stand in a file of our own: they last without a service for settings, and without a session bus.
  */
 
 #include "config.h"
 
 #include "settings.h"
 
+#define G_SETTINGS_ENABLE_BACKEND
 #include <gio/gio.h>
+#include <gio/gsettingsbackend.h>
 #include <langinfo.h>
 
 #define SCHEMA_ID "io.github.lookroom.Lookroom"
+#define SCHEMA_PATH "/io/github/lookroom/Lookroom/"
+
+/* (transfer full) (nullable) */
+static GSettingsSchema *
+find_schema (void)
+{
+  GSettingsSchemaSource *installed = g_settings_schema_source_get_default ();
+  GSettingsSchema *schema = installed != NULL ? g_settings_schema_source_lookup (installed, SCHEMA_ID, TRUE) : NULL;
+  g_autoptr (GSettingsSchemaSource) built = NULL;
+
+  if (schema != NULL)
+    return schema;
+
+  built = g_settings_schema_source_new_from_directory (LR_BUILD_SCHEMA_DIR, installed, TRUE, NULL);
+  return built != NULL ? g_settings_schema_source_lookup (built, SCHEMA_ID, FALSE) : NULL;
+}
+
+/* (transfer full) (nullable): the one that the environment asks for, else our file */
+static GSettingsBackend *
+new_backend (void)
+{
+  g_autofree char *path = NULL;
+
+  if (g_getenv ("GSETTINGS_BACKEND") != NULL)
+    return NULL;
+
+  path = g_build_filename (g_get_user_config_dir (), "lookroom", "settings", NULL);
+  return g_keyfile_settings_backend_new (path, SCHEMA_PATH, "lookroom");
+}
 
 static GSettings *
 get_store (void)
@@ -22,12 +54,11 @@ get_store (void)
 
   if (g_once_init_enter (&is_known))
     {
-      GSettingsSchemaSource *source = g_settings_schema_source_get_default ();
-      g_autoptr (GSettingsSchema) schema =
-        source != NULL ? g_settings_schema_source_lookup (source, SCHEMA_ID, TRUE) : NULL;
+      g_autoptr (GSettingsSchema) schema = find_schema ();
+      g_autoptr (GSettingsBackend) backend = schema != NULL ? new_backend () : NULL;
 
       if (schema != NULL)
-        store = g_settings_new (SCHEMA_ID);
+        store = g_settings_new_full (schema, backend, NULL);
       g_once_init_leave (&is_known, 1);
     }
   return store;
