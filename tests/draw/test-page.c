@@ -284,6 +284,43 @@ test_text (void)
   g_assert_null (strstr (text, "safe"));
 }
 
+/* No word stands on another: not a note on a dimension, not a cell on its neighbour */
+typedef struct
+{
+  const char *name;
+  const char *file;
+  LrPaper     paper;
+  LrUnits     units;
+} ApartCase;
+
+static const ApartCase apart_cases[] = {
+  { "loft", "loft.lookroom", LR_PAPER_A4, LR_UNITS_METRIC },
+  { "loft-letter-inches", "loft.lookroom", LR_PAPER_LETTER, LR_UNITS_IMPERIAL },
+  { "office", "bare-office.lookroom", LR_PAPER_A4, LR_UNITS_METRIC },
+};
+
+static void
+test_apart (gconstpointer data)
+{
+  const ApartCase *c = data;
+  g_autoptr (Page) page = page_new (read_example (c->file), c->paper, c->units);
+  g_autoptr (GArray) words = NULL;
+
+  if (!probe_has_tools ())
+    return;
+
+  words = probe_words (page->path);
+  for (guint i = 0; i < words->len; i++)
+    for (guint j = i + 1; j < words->len; j++)
+      {
+        const ProbeWord *a = &g_array_index (words, ProbeWord, i), *b = &g_array_index (words, ProbeWord, j);
+
+        /* the boxes hold the line's leading, too: 2 pt of it may be shared */
+        if (MIN (a->x1, b->x1) - MAX (a->x0, b->x0) > 1.0 && MIN (a->y1, b->y1) - MAX (a->y0, b->y0) > 2.0)
+          g_error ("“%s” and “%s” stand on each other at %.0f %.0f", a->text, b->text, a->x0, a->y0);
+      }
+}
+
 static void
 test_least_type (void)
 {
@@ -428,6 +465,7 @@ main (int    argc,
   ADD_CASES (paper_cases, "paper", test_paper)
   ADD_CASES (scale_cases, "scale", test_scale)
   ADD_CASES (room_cases, "room", test_room)
+  ADD_CASES (apart_cases, "apart", test_apart)
   g_test_add_func ("/page/vector", test_vector);
   g_test_add_func ("/page/text", test_text);
   g_test_add_func ("/page/least-type", test_least_type);
