@@ -146,9 +146,31 @@ draw_in_hand (const LrFloor *floor)
   lr_floor_draw_hand (floor);
 }
 
+/* On paper dimensions and other columns stand around the room */
+static void
+bound_labels (const LrFloor *floor)
+{
+  const LrRoom *room = floor->room;
+  LrVec2 low, high;
+
+  if (!floor->view->is_page || room->n_corners < 3)
+    return;
+
+  low = high = lr_floor_device (floor, room->corners_m[0]);
+  for (gsize i = 1; i < room->n_corners; i++)
+    {
+      LrVec2 corner = lr_floor_device (floor, room->corners_m[i]);
+
+      low = lr_vec2 (MIN (low.x, corner.x), MIN (low.y, corner.y));
+      high = lr_vec2 (MAX (high.x, corner.x), MAX (high.y, corner.y));
+    }
+  lr_labels_set_bounds (floor->labels, low, high);
+}
+
 static void
 draw_labels (const LrFloor *floor)
 {
+  bound_labels (floor);
   lr_floor_block_symbols (floor);
   lr_floor_label_items (floor);
   lr_overlay_power (floor);

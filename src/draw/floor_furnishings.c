@@ -50,13 +50,17 @@ draw_bar (const LrFloor *floor)
   if (length <= 0.0)
     return;
 
-  lr_theme_set_color (cr, floor->theme->ink2, 1.0);
+  /* on its own ground, for zoomed in it lies over the room */
+  cairo_rectangle (cr, BAR_LEFT_PX - 1.6, BAR_TOP_PX - 1.6, length + 3.2, BAR_HEIGHT_PX + 3.2);
+  lr_theme_set_color (cr, floor->theme->ground, 1.0);
+  cairo_fill (cr);
   cairo_rectangle (cr, BAR_LEFT_PX, BAR_TOP_PX, length, BAR_HEIGHT_PX);
+  lr_theme_set_color (cr, floor->theme->ink2, 1.0);
   cairo_fill (cr);
   style.align = LR_ALIGN_LEFT;
-  lr_text_draw (cr, floor->theme, &style, BAR_LEFT_PX - 2.0, BAR_TOP_PX - 7.0, "0");
+  lr_text_draw_on (cr, floor->theme, &style, floor->theme->ground, BAR_LEFT_PX - 2.0, BAR_TOP_PX - 7.0, "0");
   style.align = LR_ALIGN_CENTRE;
-  lr_text_draw (cr, floor->theme, &style, BAR_LEFT_PX + length, BAR_TOP_PX - 7.0, text);
+  lr_text_draw_on (cr, floor->theme, &style, floor->theme->ground, BAR_LEFT_PX + length, BAR_TOP_PX - 7.0, text);
 }
 
 /**
@@ -98,7 +102,7 @@ lr_north_draw (cairo_t       *cr,
   cairo_close_path (cr);
   cairo_fill (cr);
 
-  lr_text_draw (cr, theme, &style, x + off * up.x, y + off * up.y + 0.364 * size, _("N"));
+  lr_text_draw_on (cr, theme, &style, theme->ground, x + off * up.x, y + off * up.y + 0.364 * size, _("N"));
   cairo_restore (cr);
 }
 
@@ -116,6 +120,10 @@ lr_floor_draw_furnishings (const LrFloor *floor)
 
   cairo_save (floor->cr);
   draw_bar (floor);
+  cairo_new_sub_path (floor->cr);
+  cairo_arc (floor->cr, floor->view->width - NORTH_RIGHT_PX, NORTH_TOP_PX, NORTH_RADIUS_PX, 0.0, 2.0 * LR_PI);
+  lr_theme_set_color (floor->cr, floor->theme->ground, 0.85);
+  cairo_fill (floor->cr);
   lr_north_draw (floor->cr, floor->theme, floor->room->north_rad, NORTH_RADIUS_PX, floor->view->width - NORTH_RIGHT_PX,
                  NORTH_TOP_PX);
   cairo_restore (floor->cr);

@@ -12,6 +12,7 @@
 #define GAP_NEAR_PX 8.0
 #define GAP_FAR_PX 20.0
 #define LEADER_MOST_PX 60.0
+#define NEARER_PX 2.0
 
 /**
  * lr_labels_block:
@@ -72,6 +73,10 @@ is_free (const LrLabels *labels,
 {
   const LrShape *shapes = (const LrShape *) (gpointer) labels->shapes->data;
   gboolean is_over_furniture = rank >= LR_LABEL_FURNITURE;
+
+  if (rank <= LR_LABEL_NAME && (box->low.x < labels->low.x || box->low.y < labels->low.y || box->high.x > labels->high.x
+                                || box->high.y > labels->high.y))
+    return FALSE;
 
   for (guint i = 0; i < labels->shapes->len; i++)
     {
@@ -141,6 +146,44 @@ beside (const LrOutline *outline,
   return lr_vec2_add (nearest, lr_vec2 (0.5 * width * sign (direction.x), 0.5 * height * sign (direction.y)));
 }
 
+/* Gap between a box and an outline, taken as the disc that it holds */
+static double
+gap_to (const LrShape   *box,
+        const LrOutline *outline)
+{
+  LrVec2 nearest = lr_vec2 (CLAMP (outline->centre_m.x, box->low.x, box->high.x),
+                            CLAMP (outline->centre_m.y, box->low.y, box->high.y));
+  double inside = outline->radius_m;
+
+  for (gsize i = 0; i < outline->n; i++)
+    inside = MIN (inside, lr_segment_distance_m (outline->corner_m[i], outline->corner_m[(i + 1) % outline->n],
+                                                 outline->centre_m, NULL));
+
+  return lr_vec2_distance (nearest, outline->centre_m) - inside;
+}
+
+/* A name that stands nearer to somebody else would be read as theirs, unless a leader says whose it is */
+static gboolean
+is_nearest_to_own (const LrLabels     *labels,
+                   const LrLabelEntry *entry,
+                   const LrShape      *box)
+{
+  double own = gap_to (box, &entry->outline);
+
+  for (guint i = 0; i < labels->entries->len; i++)
+    {
+      const LrLabelEntry *other = g_ptr_array_index (labels->entries, i);
+
+      if (other->n_places > 0 || other->label.rank > LR_LABEL_NAME || other->label.rank == LR_LABEL_FIGURE
+          || lr_vec2_distance (other->outline.centre_m, entry->outline.centre_m) < 1.0)
+        continue;
+      if (gap_to (box, &other->outline) + NEARER_PX < own)
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
 static gboolean
 try_beside (LrLabels     *labels,
             LrLabelEntry *entry,
@@ -157,7 +200,8 @@ try_beside (LrLabels     *labels,
       LrVec2 at = beside (&entry->outline, direction, gap * labels->theme->unit_px, width, height);
       LrShape box = lr_shape_box (at, width, height, 0.0);
 
-      if (!is_free (labels, &box, entry->label.rank, over))
+      if (!is_free (labels, &box, entry->label.rank, over)
+          || (gap <= GAP_FAR_PX && entry->label.rank <= LR_LABEL_NAME && !is_nearest_to_own (labels, entry, &box)))
         continue;
       entry->at = at;
       entry->leader_from = rim (&entry->outline, direction);
@@ -205,6 +249,8 @@ force_beside (LrLabels     *labels,
 
   lr_labels_entry_size (labels, entry, &width, &height);
   entry->at = beside (&entry->outline, lr_vec2_polar (LR_PI / 4.0, 1.0), GAP_NEAR_PX * labels->theme->unit_px, width, height);
+  entry->at.x = MAX (MIN (entry->at.x, labels->high.x - 0.5 * width), labels->low.x + 0.5 * width);
+  entry->at.y = MAX (MIN (entry->at.y, labels->high.y - 0.5 * height), labels->low.y + 0.5 * height);
 
   return TRUE;
 }

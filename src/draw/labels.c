@@ -41,6 +41,8 @@ lr_labels_new (cairo_t      *cr,
   labels->theme = view->theme;
   labels->shapes = g_array_new (FALSE, FALSE, sizeof (LrShape));
   labels->entries = g_ptr_array_new_with_free_func (entry_free);
+  labels->low = lr_vec2 (-HUGE_VAL, -HUGE_VAL);
+  labels->high = lr_vec2 (HUGE_VAL, HUGE_VAL);
 
   return labels;
 }
@@ -55,6 +57,23 @@ lr_labels_free (LrLabels *labels)
   g_array_unref (labels->shapes);
   g_ptr_array_unref (labels->entries);
   g_free (labels);
+}
+
+/**
+ * lr_labels_set_bounds:
+ * @labels: labels
+ * @low: device place, upper left
+ * @high: device place, lower right
+ *
+ * Tags, names and figures stay within the box: what is outside it belongs to somebody else.
+ */
+void
+lr_labels_set_bounds (LrLabels *labels,
+                      LrVec2    low,
+                      LrVec2    high)
+{
+  labels->low = low;
+  labels->high = high;
 }
 
 /* What is kept clear */

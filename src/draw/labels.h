@@ -52,6 +52,9 @@ void      lr_labels_block_furniture (LrLabels *labels, const LrVec2 *corners, gs
 void      lr_labels_avoid_segment (LrLabels *labels, LrVec2 a, LrVec2 b); /* a thin line: crossed only if nothing else is free */
 void      lr_labels_block_box     (LrLabels *labels, double x, double y, double width, double height);
 
+/* Tags, names and figures stay within this box; without it they may stand anywhere */
+void      lr_labels_set_bounds    (LrLabels *labels, LrVec2 low, LrVec2 high);
+
 /* Beside an outline (device units: a disc when n is 0): E, SE, S, ... 8 px off, then 20; texts are copied */
 void      lr_labels_add_beside    (LrLabels *labels, const LrLabel *label, const LrOutline *outline);
 /* Centred on the first free one of some places; FIGURE takes the first in any case */

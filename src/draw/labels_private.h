@@ -32,6 +32,7 @@ struct _LrLabels
   const LrTheme *theme;
   GArray        *shapes;      /* LrShape */
   GPtrArray     *entries;     /* LrLabelEntry */
+  LrVec2         low, high;   /* bounds of tags, names and figures */
 };
 
 void lr_labels_block      (LrLabels *labels, LrShape shape, int owner);
