@@ -17,9 +17,11 @@
 #define FAR_WALL_SHARE 0.35    /* of the room's depth, in a short room */
 #define CAMERA_OFF_LOOK_RAD (18.0 * LR_DEG)
 #define INTERVIEWER_M 1.75
+#define BACKDROP_DEPTH_M 0.7   /* its feet */
+#define GAP_M 0.02             /* between a wall and what stands at it */
 #define RING_M 0.2             /* step of the search for a free place */
 #define MAX_RINGS 25
-#define OVERLAP_M 0.02
+#define OVERLAP_M 0.001        /* places are rounded to it */
 
 /* Where a thing stands round the subject */
 typedef struct
@@ -57,7 +59,7 @@ polygon_middle_m (const LrRoom *room)
   return lr_polygon_centroid_m (room->corners_m, room->n_corners);
 }
 
-/* Radius of the floor that an item takes, as the widest it can reach */
+/* Radius of the floor that a thing on a stand, or a person, takes at the most */
 static double
 item_radius_m (const LrItem *item)
 {
@@ -74,7 +76,6 @@ item_radius_m (const LrItem *item)
     case LR_ITEM_PANEL:
       return fmax (item->panel.stand_radius_m, 0.5 * item->panel.width_m);
     case LR_ITEM_FURNITURE:
-      return 0.5 * hypot (item->furniture.length_m, item->furniture.width_m);
     case LR_ITEM_LEAD:
     case LR_ITEM_DOOR:
     case LR_ITEM_WINDOW:
@@ -89,14 +90,17 @@ item_radius_m (const LrItem *item)
     }
 }
 
-/* The floor in front of a door stays free */
-static LrOutline
-placed_outline (const LrPlaced *placed)
+/* What of the floor a thing keeps for itself: a door its swing or the way to it */
+static gboolean
+placed_outline (const LrStudy  *study,
+                const LrPlaced *placed,
+                LrOutline      *outline)
 {
   if (placed->item->kind == LR_ITEM_DOOR)
-    return lr_outline_disc (placed->at_m, placed->item->door.width_m);
+    return lr_study_door_floor (study, placed, outline);
 
-  return placed->footprint;
+  *outline = placed->footprint;
+  return placed->has_footprint;
 }
 
 static gboolean
@@ -110,21 +114,52 @@ is_free (const LrStudy *study,
 
   for (guint i = 0; i < study->placed->len; i++)
     {
-      const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
-      LrOutline other = placed_outline (placed);
+      LrOutline other;
 
-      if ((placed->has_footprint || placed->item->kind == LR_ITEM_DOOR)
+      if (placed_outline (study, &g_array_index (study->placed, LrPlaced, i), &other)
           && lr_outline_overlap_m (&outline, &other, NULL) > OVERLAP_M)
         return FALSE;
     }
   return TRUE;
 }
 
-/* The free place for a disc nearest to @wanted_m, searched in rings; @wanted_m itself when the room is full */
+static double
+towards_rad (LrVec2 from_m,
+             LrVec2 to_m)
+{
+  return lr_vec2_angle_rad (lr_vec2_sub (to_m, from_m));
+}
+
+/* Things on the floor face the subject; furniture, and everything while there is no subject, along x */
+static double
+usual_facing_rad (const LrStudy *study,
+                  const LrItem  *item,
+                  LrVec2         at_m)
+{
+  return study->subject != NULL && item->kind != LR_ITEM_FURNITURE ? towards_rad (at_m, study->subject->at_m) : 0.0;
+}
+
+/* The floor that the item would take there */
+static LrOutline
+item_outline (const LrStudy *study,
+              const LrItem  *item,
+              LrVec2         at_m)
+{
+  double facing_rad = usual_facing_rad (study, item, at_m);
+
+  if (item->kind == LR_ITEM_FURNITURE)
+    return lr_outline_box (at_m, item->furniture.length_m, item->furniture.width_m, facing_rad);
+  if (item->kind == LR_ITEM_PANEL && item->panel.form == LR_PANEL_BACKDROP)
+    return lr_outline_box (at_m, BACKDROP_DEPTH_M, item->panel.width_m, facing_rad);
+
+  return lr_outline_disc (at_m, item_radius_m (item));
+}
+
+/* The free place nearest to @wanted_m, searched in rings; @wanted_m itself when the room is full */
 static LrVec2
 nearest_free_m (const LrStudy *study,
-                LrVec2         wanted_m,
-                double         radius_m)
+                const LrItem  *item,
+                LrVec2         wanted_m)
 {
   for (int ring = 0; ring <= MAX_RINGS; ring++)
     {
@@ -134,18 +169,11 @@ nearest_free_m (const LrStudy *study,
         {
           LrVec2 at_m = lr_vec2_add (wanted_m, lr_vec2_polar (2.0 * LR_PI * i / n, ring * RING_M));
 
-          if (is_free (study, lr_outline_disc (at_m, radius_m)))
+          if (is_free (study, item_outline (study, item, at_m)))
             return at_m;
         }
     }
   return wanted_m;
-}
-
-static double
-towards_rad (LrVec2 from_m,
-             LrVec2 to_m)
-{
-  return lr_vec2_angle_rad (lr_vec2_sub (to_m, from_m));
 }
 
 /* Way in which the subject looks */
@@ -322,6 +350,26 @@ is_wall_free (const LrSetup *setup,
   return TRUE;
 }
 
+/* Whether the item may stand, or hang, at @point_m of the wall, @middle_m along it; a door needs the floor before it as well */
+static gboolean
+fits_wall (const LrStudy *study,
+           const LrItem  *item,
+           int            wall,
+           double         middle_m,
+           LrVec2         point_m,
+           LrVec2         inward)
+{
+  double depth_m = item_depth_m (item), width_m = item_width_m (item), inward_rad = lr_vec2_angle_rad (inward);
+  gboolean is_on_floor = lr_item_kind_info (item->kind)->place == LR_PLACE_FLOOR;
+
+  if (is_on_floor)
+    return is_free (study, lr_outline_box (lr_vec2_along (point_m, inward, 0.5 * depth_m + GAP_M), depth_m, width_m, inward_rad));
+  if (!is_wall_free (study->setup, wall, middle_m, width_m))
+    return FALSE;
+  return item->kind != LR_ITEM_DOOR
+         || is_free (study, lr_outline_box (lr_vec2_along (point_m, inward, 0.5 * width_m + GAP_M), width_m, width_m, inward_rad));
+}
+
 /* First free stretch from the middle of a wall outwards; a thing on the floor stands with its back to it */
 static gboolean
 place_on_wall (const LrStudy *study,
@@ -331,7 +379,7 @@ place_on_wall (const LrStudy *study,
                double        *facing_rad)
 {
   gboolean is_on_floor = lr_item_kind_info (item->kind)->place == LR_PLACE_FLOOR;
-  double depth_m = item_depth_m (item), width_m = item_width_m (item), length_m;
+  double width_m = item_width_m (item), length_m;
   LrVec2 from_m, along;
 
   if (!lr_room_wall (study->setup->room, wall, &from_m, &along, &length_m))
@@ -342,15 +390,13 @@ place_on_wall (const LrStudy *study,
       {
         double middle_m = 0.5 * length_m + side * off_m;
         LrVec2 point_m = lr_vec2_along (from_m, along, middle_m);
-        LrVec2 inward = lr_vec2_left (along), stand_m = lr_vec2_along (point_m, inward, 0.5 * depth_m + 0.02);
-        double inward_rad = lr_vec2_angle_rad (inward);
+        LrVec2 inward = lr_vec2_left (along);
 
-        if (is_on_floor ? !is_free (study, lr_outline_box (stand_m, depth_m, width_m, inward_rad))
-                        : !is_wall_free (study->setup, wall, middle_m, width_m))
+        if (!fits_wall (study, item, wall, middle_m, point_m, inward))
           continue;
 
-        *at_m = is_on_floor ? stand_m : point_m;
-        *facing_rad = inward_rad;
+        *at_m = is_on_floor ? lr_vec2_along (point_m, inward, 0.5 * item_depth_m (item) + GAP_M) : point_m;
+        *facing_rad = lr_vec2_angle_rad (inward);
         return TRUE;
       }
   return FALSE;
@@ -397,11 +443,11 @@ lr_placing_find (const LrStudy *study,
   if (study->subject == NULL && item->kind == LR_ITEM_PERSON)
     {
       place_subject (study, at_m, facing_rad);
-      *at_m = nearest_free_m (study, *at_m, item_radius_m (item));
+      *at_m = nearest_free_m (study, item, *at_m);
       return TRUE;
     }
 
-  *at_m = nearest_free_m (study, wanted_place_m (study, item), item_radius_m (item));
-  *facing_rad = study->subject != NULL && item->kind != LR_ITEM_FURNITURE ? towards_rad (*at_m, study->subject->at_m) : 0.0;
+  *at_m = nearest_free_m (study, item, wanted_place_m (study, item));
+  *facing_rad = usual_facing_rad (study, item, *at_m);
   return TRUE;
 }

@@ -1,0 +1,95 @@
+/* test-summary.c - one thing in a sentence or two
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Figures are held against those of the study, whose own tests check them.
+ */
+
+#include "summary.h"
+
+#include "plan_reader.h"
+
+static LrStudy *
+study_example (void)
+{
+  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "..", "examples", "loft.lookroom", NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LrPlan) plan = lr_plan_read (path, &error);
+
+  g_assert_no_error (error);
+  return lr_study_new (plan);
+}
+
+static void
+assert_says (const char *sentence,
+             double      number,
+             int         decimals)
+{
+  g_autofree char *text = g_strdup_printf ("%.*f", decimals, number);
+
+  g_test_message ("%s in “%s”", text, sentence);
+  g_assert_nonnull (strstr (sentence, text));
+}
+
+static void
+test_camera (void)
+{
+  g_autoptr (LrStudy) study = study_example ();
+
+  for (guint i = 0; i < study->cameras->len; i++)
+    {
+      const LrCameraReading *camera = &g_array_index (study->cameras, LrCameraReading, i);
+      g_autofree char *text = lr_item_summary (study, camera->item->id, LR_UNITS_METRIC);
+
+      assert_says (text, camera->field_w_m, 2);
+      assert_says (text, camera->field_h_m, 2);
+      assert_says (text, camera->behind_m, 2);
+      assert_says (text, 100.0 * camera->blur_share, 1);
+    }
+}
+
+/* Whatever it is, in both units it is valid text without a hole in it */
+static void
+test_all (void)
+{
+  g_autoptr (LrStudy) study = study_example ();
+
+  for (guint i = 0; i < study->placed->len; i++)
+    for (int units = LR_UNITS_METRIC; units <= LR_UNITS_IMPERIAL; units++)
+      {
+        const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
+        g_autofree char *text = lr_item_summary (study, placed->item->id, (LrUnits) units);
+
+        g_test_message ("%s: %s", placed->item->id, text);
+        g_assert_true (g_utf8_validate (text, -1, NULL));
+        g_assert_null (strstr (text, "(null)"));
+        g_assert_null (strstr (text, "nan"));
+        g_assert_true (text[0] == '\0' || g_str_has_suffix (text, "."));
+      }
+}
+
+static void
+test_room (void)
+{
+  g_autoptr (LrStudy) study = study_example ();
+  g_autofree char *metric = lr_room_summary (study, LR_UNITS_METRIC), *imperial = lr_room_summary (study, LR_UNITS_IMPERIAL);
+  g_autoptr (LrPlan) empty = lr_plan_new_empty ();
+  g_autoptr (LrStudy) nothing = lr_study_new (empty);
+  g_autofree char *none = lr_room_summary (nothing, LR_UNITS_METRIC);
+
+  /* 7.20 × 5.40 less the cut corner of .95 × .95 / 2 */
+  assert_says (metric, 7.2 * 5.4 - 0.5 * 0.95 * 0.95, 1);
+  assert_says (imperial, (7.2 * 5.4 - 0.5 * 0.95 * 0.95) / (0.3048 * 0.3048), 0);
+  g_assert_cmpstr (none, ==, "");
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/summary/camera", test_camera);
+  g_test_add_func ("/summary/all", test_all);
+  g_test_add_func ("/summary/room", test_room);
+  return g_test_run ();
+}
