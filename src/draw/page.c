@@ -114,6 +114,32 @@ lr_page_text_width (const LrSheet *sheet,
 }
 
 /**
+ * lr_page_is_imperial:
+ * @sheet: the page
+ *
+ * Returns: whether its lengths are in feet and inches
+ */
+gboolean
+lr_page_is_imperial (const LrSheet *sheet)
+{
+  return sheet->options->units == LR_UNITS_IMPERIAL;
+}
+
+/**
+ * lr_page_title_text:
+ * @sheet: the page
+ *
+ * Returns: (transfer none): title of the job, or the name of the set-up while it has none
+ */
+const char *
+lr_page_title_text (const LrSheet *sheet)
+{
+  const char *title = sheet->study->plan->job->title;
+
+  return title[0] != '\0' ? title : sheet->study->setup->name;
+}
+
+/**
  * lr_page_rule:
  * @sheet: the page
  * @weight: of the line

@@ -5,9 +5,12 @@
  * All lengths on the sheet are points (1/72 in) from its upper left corner, y down.
  *
  *   page.c             where everything stands, and what is drawn in which order
- *   page_plan.c        the floor plan at a standard scale, its title, corners and scale bar
- *   page_dimensions.c  chains of dimensions round the room
+ *   page_place.c       the largest standard scale that fits, and what it leaves to the others
+ *   page_plan.c        the floor plan, its title, corners and scale bar
+ *   page_chains.c      which dimensions a room is given
+ *   page_dimensions.c  drawing them
  *   page_tables.c      tables and lists: measuring, cutting, drawing
+ *   page_columns.c     where the columns of a table stand
  *   page_rows.c        what the tables say: cameras, lights, sound
  *   page_tape.c        places by tape
  *   page_care.c        what can hurt someone
@@ -59,7 +62,7 @@ typedef struct
 
 typedef enum { LR_EDGE_BOTTOM, LR_EDGE_RIGHT, LR_EDGE_TOP, LR_EDGE_LEFT, LR_N_EDGES } LrEdge;
 
-/* --- page_dimensions.c ------------------------------------------------------------------------------------------- */
+/* --- page_chains.c, page_dimensions.c ------------------------------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -75,6 +78,7 @@ typedef struct
   LrVec2   along, out;   /* unit, in the room */
   double   level_m;      /* of the inner face that it is set off from, along @out */
   double   offset_pt;    /* of its line from the outer face */
+  double   stubs_pt;     /* where extension lines start at the earliest, from the outer face */
   GArray  *points;       /* LrChainPoint, in order of at_m */
 } LrChain;
 
@@ -85,6 +89,7 @@ void       lr_page_chains_draw (const LrSheet *sheet, const LrView *view, const 
 /* --- page_tables.c ----------------------------------------------------------------------------------------------- */
 
 #define LR_MAX_CELLS 6
+#define LR_PAGE_CELLS_X_PT 19.8 /* right of the tags */
 
 typedef struct
 {
@@ -129,6 +134,7 @@ LrRow   *lr_table_add     (LrTable *table, LrItemKind kind, const char *tag);
 void     lr_table_add_sentence (LrTable *table, LrGrade grade, char *markup);
 /* Finds the places of the columns and breaks the sentences */
 void     lr_table_wrap    (const LrSheet *sheet, LrTable *table, double width);
+void     lr_table_place_columns (const LrSheet *sheet, LrTable *table, double width);
 /* From the upper edge of its title to the foot of its last line; @ease 0..1 from tight to airy */
 double   lr_table_height  (const LrTable *table, double ease);
 void     lr_table_draw    (const LrSheet *sheet, const LrTable *table, double x, double y, double width, double ease);
@@ -161,13 +167,25 @@ void lr_page_column_draw (const LrSheet *sheet, const LrBox *box);
 
 void lr_page_block_draw (const LrSheet *sheet, const LrBox *box);
 
-/* --- page_plan.c ------------------------------------------------------------------------------------------------- */
+/* --- page_place.c, page_plan.c ------------------------------------------------------------------------------------------------- */
+
+#define LR_PAGE_NORTH_PT 34.0 /* width kept free for the north sign at the right of the title */
+#define LR_PAGE_BAR_PT   15.6 /* height of the scale bar's row */
+
+typedef struct
+{
+  int    scale;
+  double step_m;  /* of the scale bar */
+  int    n_steps;
+} LrStandardScale;
 
 /* Where the plan stands and what that leaves to the others */
 typedef struct
 {
   int        scale;       /* 50 for 1:50 */
+  gboolean   has_plan;    /* the room has walls, and a sheet can hold it */
   LrView     view;
+  LrVec2     low_m, high_m; /* the room's box */
   GPtrArray *chains;
   double     column_width;
   double     gutter;
@@ -177,6 +195,7 @@ typedef struct
 } LrPlanPlace;
 
 void lr_page_plan_place (const LrSheet *sheet, double width_pt, double height_pt, LrPlanPlace *place);
+const LrStandardScale *lr_page_standard_scale (const LrSheet *sheet, int denominator);
 void lr_page_plan_clear (LrPlanPlace *place);
 void lr_page_title_draw (const LrSheet *sheet, const LrPlanPlace *place);
 void lr_page_plan_draw  (const LrSheet *sheet, const LrPlanPlace *place);
@@ -186,6 +205,8 @@ void lr_page_plan_draw  (const LrSheet *sheet, const LrPlanPlace *place);
 double lr_page_put        (const LrSheet *sheet, double size, int weight, LrAlign align, LrColor color, double x, double y, const char *text);
 double lr_page_put_markup (const LrSheet *sheet, double size, LrColor color, double x, double y, double width, const char *markup);
 double lr_page_text_width (const LrSheet *sheet, double size, int weight, const char *text);
+gboolean    lr_page_is_imperial (const LrSheet *sheet);
+const char *lr_page_title_text  (const LrSheet *sheet); /* of the job, else of the set-up */
 void   lr_page_rule       (const LrSheet *sheet, LrLineWeight weight, double x, double y, double width);
 /* Structure of the document for readers that do not look at it; nothing on other surfaces than PDF */
 void   lr_page_tag_begin  (const LrSheet *sheet, const char *tag);

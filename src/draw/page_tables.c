@@ -24,12 +24,6 @@
 #define DESCENT_PT    1.7  /* baseline of the last line to the foot of the table */
 #define TAG_X_PT      7.7
 #define TAG_SIZE      6.6
-#define TEXT_X_PT    19.8  /* right of the tags */
-#define LEAST_GAP_PT  4.5  /* between columns */
-#define TIGHT_GAP_PT  2.0
-#define WORDS_GAP_PT 16.0
-#define EDGE_PT       0.6
-#define LEAST_COLUMN_PT 24.0
 #define SENTENCE_X_PT 14.2
 #define BULLET_X_PT   5.1
 
@@ -162,72 +156,6 @@ sentence_style (const LrSheet *sheet,
   };
 }
 
-/* Widths that the columns' heads and cells would like */
-static void
-measure_columns (const LrSheet *sheet,
-                 LrTable       *table)
-{
-  for (gsize i = 0; i < table->n_columns; i++)
-    {
-      const char *head = table->columns[i].head;
-
-      table->width[i] = head != NULL ? lr_page_text_width (sheet, LR_PAGE_LEAST_SIZE, PANGO_WEIGHT_NORMAL, _(head)) : 0.0;
-      for (guint j = 0; j < table->rows->len; j++)
-        {
-          const char *cell = ((const LrRow *) g_ptr_array_index (table->rows, j))->cell[i];
-
-          if (cell != NULL)
-            table->width[i] = MAX (table->width[i], lr_page_text_width (sheet, sheet->body_size, PANGO_WEIGHT_NORMAL, cell) + 0.1);
-        }
-    }
-}
-
-/* Takes @excess from the flexible columns, always from the widest */
-static void
-narrow_columns (LrTable *table,
-                double   excess)
-{
-  while (excess > 0.0)
-    {
-      double step = MIN (excess, 1.0);
-      gsize widest = table->n_columns;
-
-      for (gsize i = 0; i < table->n_columns; i++)
-        if (table->columns[i].is_flexible && (widest == table->n_columns || table->width[i] > table->width[widest]))
-          widest = i;
-      if (widest == table->n_columns || table->width[widest] < LEAST_COLUMN_PT)
-        return;
-
-      table->width[widest] -= step;
-      excess -= step;
-    }
-}
-
-/* Columns from the tags to the right edge, with even gaps */
-static void
-place_columns (const LrSheet *sheet,
-               LrTable       *table,
-               double         width)
-{
-  gsize n = table->n_columns;
-  double total = TEXT_X_PT, n_gaps = (double) n - 1.0, gap;
-
-  measure_columns (sheet, table);
-  for (gsize i = 0; i < n; i++)
-    total += table->width[i];
-  narrow_columns (table, total + n_gaps * LEAST_GAP_PT - width);
-
-  total = TEXT_X_PT;
-  for (gsize i = 0; i < n; i++)
-    total += table->width[i];
-  gap = (width - EDGE_PT - total) / n_gaps;
-  /* a last column of words follows the others instead of keeping to the right */
-  gap = CLAMP (gap, TIGHT_GAP_PT, table->columns[n - 1].align == LR_ALIGN_LEFT ? WORDS_GAP_PT : width);
-
-  for (gsize i = 0; i < n; i++)
-    table->x[i] = i == 0 ? TEXT_X_PT : table->x[i - 1] + table->width[i - 1] + gap;
-}
-
 static LrTextStyle
 foot_style (double width)
 {
@@ -261,7 +189,7 @@ lr_table_wrap (const LrSheet *sheet,
   const LrTextStyle style = sentence_style (sheet, table, width);
 
   if (table->n_columns > 1)
-    place_columns (sheet, table, width);
+    lr_table_place_columns (sheet, table, width);
 
   for (guint i = 0; i < table->rows->len; i++)
     {
@@ -526,7 +454,7 @@ draw_feet (const LrSheet *sheet,
   if (n_left_out (table) > 0)
     {
       g_autofree char *more = lr_page_more_text (n_left_out (table));
-      double indent = table->columns != NULL ? TEXT_X_PT : sentence_x (table);
+      double indent = table->columns != NULL ? LR_PAGE_CELLS_X_PT : sentence_x (table);
 
       lr_page_tag_begin (sheet, "P");
       lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_SEMIBOLD, LR_ALIGN_LEFT, sheet->theme->ink2, x + indent, y, more);
