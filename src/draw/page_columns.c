@@ -12,7 +12,7 @@
 
 #include "page_private.h"
 
-#define LEAST_GAP_PT     4.5 /* between columns, while words can give way */
+#define LEAST_GAP_PT     3.2 /* between columns, while words can give way */
 #define TIGHT_GAP_PT     2.0
 #define WORDS_GAP_PT    16.0 /* at most, before a last column of words */
 #define EDGE_PT          0.6
