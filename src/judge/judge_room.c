@@ -14,6 +14,7 @@
 
 #define SPARE_M 0.01
 #define CEILING_SPARE_M 0.10 /* a lamp's top under the ceiling: common practice, no source */
+#define ROUNDING_M 0.001
 #define LEG_GAP_SHARE 0.5    /* cos 60 degrees: from the centre to the line between two feet */
 
 static gboolean
@@ -97,7 +98,8 @@ offer_place (LrJudge        *judge,
              double          depth_m)
 {
   LrVec2 first_m = lr_vec2_along (mover->at_m, push, depth_m + SPARE_M), to_m;
-  double strict_m = judge->limits[LR_LIMIT_OVERLAP];
+  /* a place is rounded to whole millimetres: half of one each way must not bring the remark back */
+  double strict_m = fmax (judge->limits[LR_LIMIT_OVERLAP] - ROUNDING_M, 0.0);
 
   if (lr_study_find_clear (judge->study, mover, first_m, strict_m, &to_m))
     {

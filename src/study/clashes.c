@@ -10,6 +10,7 @@
 
 #include "study_parts.h"
 
+#define ROUNDING_M 0.001 /* of a place to whole millimetres, with a margin */
 #define SAME_M 1e-6
 #define TRUNK_BACK_M 0.29  /* of a seated person: what does not go under a table */
 #define TRUNK_FRONT_M 0.22
@@ -370,7 +371,7 @@ is_clear (const LrStudy  *study,
           double          allowed_m)
 {
   const LrRoom *room = study->setup->room;
-  double door_m = study->plan->limits.value[LR_LIMIT_OVERLAP];
+  double door_m = fmax (study->plan->limits.value[LR_LIMIT_OVERLAP] - ROUNDING_M, 0.0);
   LrPlaced moved = moved_to (placed, at_m);
   Piece piece = { .placed = &moved, .outline = &moved.footprint };
 
