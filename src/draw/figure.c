@@ -112,6 +112,88 @@ lr_figure_set_source (const LrFigure  *figure,
   cairo_pattern_destroy (pattern);
 }
 
+static gboolean
+is_in_picture (const LrPainter *painter,
+               const LrBead    *beads,
+               guint            n,
+               double           margin)
+{
+  double x0 = HUGE_VAL, x1 = -HUGE_VAL, y0 = HUGE_VAL, y1 = -HUGE_VAL;
+
+  for (guint i = 0; i < n; i++)
+    {
+      double depth_m = lr_painter_depth_m (painter, beads[i].at_m), reach;
+      LrVec2 at;
+
+      if (depth_m < LR_NEAR_M || !lr_painter_place (painter, beads[i].at_m, &at))
+        return TRUE; /* too near to tell */
+      /* Off the axis a ball's image is drawn out: twice its radius is enough for any lens */
+      reach = 2.0 * lr_painter_scale (painter, depth_m)
+              * fmax (lr_vec3_length (beads[i].x), fmax (lr_vec3_length (beads[i].y), lr_vec3_length (beads[i].z)));
+      x0 = fmin (x0, at.x - reach);
+      x1 = fmax (x1, at.x + reach);
+      y0 = fmin (y0, at.y - reach);
+      y1 = fmax (y1, at.y + reach);
+    }
+
+  return x1 > -margin && y1 > -margin && x0 < painter->width + margin && y0 < painter->height + margin;
+}
+
+static void
+fill_chains (const LrPainter *painter,
+             const LrBead    *beads,
+             guint            n_chains,
+             guint            n,
+             double           grow_m)
+{
+  for (guint i = 0; i < n_chains; i++)
+    lr_figure_outline (painter, beads + i * n, n, grow_m);
+  cairo_fill (painter->cr);
+}
+
+/**
+ * lr_figure_chains:
+ * @figure: a person
+ * @beads: ellipsoids, chain after chain
+ * @n_chains: number of chains
+ * @n: ellipsoids in each, joined one to the next
+ * @shading: the light across the whole
+ * @material: what it is made of
+ */
+void
+lr_figure_chains (const LrFigure  *figure,
+                  const LrBead    *beads,
+                  guint            n_chains,
+                  guint            n,
+                  const LrShading *shading,
+                  LrMaterial       material)
+{
+  const LrPainter *painter = figure->painter;
+  double depth_m = fmax (lr_painter_depth_m (painter, beads[n / 2].at_m), LR_NEAR_M);
+  double radius = lr_painter_blur (painter, depth_m), scale = lr_painter_scale (painter, depth_m);
+  guint n_levels = MIN (lr_soft_levels (painter, radius), MAX_LEVELS);
+
+  if (!is_in_picture (painter, beads, n_chains * n, radius))
+    return;
+
+  if (n_levels == 1) /* a darker rim under the edge */
+    {
+      LrColor edge = lr_figure_tone (figure, material, 0.36);
+
+      cairo_set_source_rgb (painter->cr, edge.r, edge.g, edge.b);
+      fill_chains (painter, beads, n_chains, n, 0.5 * painter->unit / scale);
+    }
+
+  for (guint i = 0; i < n_levels; i++)
+    {
+      double offset, alpha;
+
+      lr_soft_level (i, n_levels, 1.0, &offset, &alpha);
+      lr_figure_set_source (figure, shading, material, alpha);
+      fill_chains (painter, beads, n_chains, n, offset * radius / scale);
+    }
+}
+
 /**
  * lr_figure_chain:
  * @figure: a person
@@ -127,29 +209,7 @@ lr_figure_chain (const LrFigure  *figure,
                  const LrShading *shading,
                  LrMaterial       material)
 {
-  const LrPainter *painter = figure->painter;
-  double depth_m = fmax (lr_painter_depth_m (painter, beads[n / 2].at_m), LR_NEAR_M);
-  double radius = lr_painter_blur (painter, depth_m), scale = lr_painter_scale (painter, depth_m);
-  guint n_levels = MIN (lr_soft_levels (painter, radius), MAX_LEVELS);
-
-  if (n_levels == 1) /* a darker rim under the edge */
-    {
-      LrColor edge = lr_figure_tone (figure, material, 0.36);
-
-      cairo_set_source_rgb (painter->cr, edge.r, edge.g, edge.b);
-      lr_figure_outline (painter, beads, n, 0.5 * painter->unit / scale);
-      cairo_fill (painter->cr);
-    }
-
-  for (guint i = 0; i < n_levels; i++)
-    {
-      double offset, alpha;
-
-      lr_soft_level (i, n_levels, 1.0, &offset, &alpha);
-      lr_figure_set_source (figure, shading, material, alpha);
-      lr_figure_outline (painter, beads, n, offset * radius / scale);
-      cairo_fill (painter->cr);
-    }
+  lr_figure_chains (figure, beads, 1, n, shading, material);
 }
 
 /**
@@ -282,6 +342,16 @@ hair_reflectance (LrRole role)
   return role == LR_ROLE_SUBJECT ? 0.52 : role == LR_ROLE_INTERVIEWER ? 0.05 : 0.13;
 }
 
+/* What is drawn on the surface ends at the edge, or where the edge begins to be soft */
+static double
+seen_rad (const LrFigure *figure,
+          double          radius_m)
+{
+  double share = figure->soft / fmax (radius_m * figure->head_px * figure->painter->unit / figure->head_m, 1e-6);
+
+  return fmin (87.0 * LR_DEG, asin (CLAMP (1.0 - share, 0.2, 1.0)));
+}
+
 static void
 init_figure (LrFigure        *figure,
              const LrPainter *painter,
@@ -313,6 +383,9 @@ init_figure (LrFigure        *figure,
     .shoes = { LR_HUE_WOOD, 0.05 },
   };
   figure->head_px = figure->head_m * lr_painter_scale (painter, depth_m) / painter->unit;
+  figure->soft = lr_painter_blur (painter, depth_m);
+  figure->head_seen_rad = seen_rad (figure, 0.33 * figure->head_m);
+  figure->trunk_seen_rad = seen_rad (figure, 0.17 * figure->k);
 }
 
 /**

@@ -9,7 +9,6 @@
 #include "figure_parts.h"
 
 #define MOST_SPOTS 24
-#define SEEN_DEG 86.0
 
 typedef struct
 {
@@ -61,7 +60,7 @@ place_spot (const LrFigure *figure,
   /* Counted from the middle of the side it is on, so that what is round the corner slides to the edge that it went round */
   double turned = is_back ? lr_angle_wrap_rad (spot.around_deg * LR_DEG - LR_PI) - lr_angle_wrap_rad (faces - LR_PI)
                           : spot.around_deg * LR_DEG - faces;
-  double around = faces + CLAMP (turned, -SEEN_DEG * LR_DEG, SEEN_DEG * LR_DEG);
+  double around = faces + CLAMP (turned, -figure->trunk_seen_rad, figure->trunk_seen_rad);
   double x = girth.ahead_m + (girth.half_x_m + spot.lift_m) * cos (around), y = (girth.half_y_m + spot.lift_m) * sin (around);
   LrVec3 at_m = lr_axes_point (&figure->body, x * k, y * k, figure->shoulder_m + spot.up_m * k);
 
@@ -99,7 +98,7 @@ paint_piece (const LrFigure *figure,
              double          light)
 {
   LrVec2 points[MOST_SPOTS];
-  LrColor tone = lr_figure_tone (figure, material, light), edge = lr_figure_tone (figure, material, 0.40 * light);
+  LrColor tone = lr_figure_tone (figure, material, light), edge = lr_figure_tone (figure, material, 0.55 * light);
   cairo_t *cr = figure->painter->cr;
 
   n = place_spots (figure, spots, MIN (n, MOST_SPOTS), side, points);
@@ -110,15 +109,20 @@ paint_piece (const LrFigure *figure,
     cairo_line_to (cr, points[i].x, points[i].y);
   cairo_close_path (cr);
   cairo_set_source_rgb (cr, tone.r, tone.g, tone.b);
-  if (figure->head_px < 30.0)
+  if (figure->head_px < 30.0 && figure->soft < figure->painter->unit)
     {
       cairo_fill (cr);
       return;
     }
   cairo_fill_preserve (cr);
-  cairo_set_source_rgba (cr, edge.r, edge.g, edge.b, 0.7);
+  if (figure->soft >= figure->painter->unit)
+    {
+      lr_figure_soften (figure, tone, 1.0);
+      return;
+    }
+  cairo_set_source_rgb (cr, edge.r, edge.g, edge.b);
   cairo_set_line_width (cr, fmax (0.6, 0.006 * figure->head_px) * figure->painter->unit);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_BEVEL);
   cairo_stroke (cr);
 }
 
@@ -156,14 +160,18 @@ paint_dot (const LrFigure *figure,
            LrColor         color)
 {
   cairo_t *cr = figure->painter->cr;
+  double radius, soft, alpha;
   LrVec2 at;
 
   if (!place_spot (figure, spot, FALSE, &at))
     return;
 
   cairo_new_sub_path (cr);
-  cairo_arc (cr, at.x, at.y, fmax (0.8, radius_m * figure->k * figure->head_px / figure->head_m) * figure->painter->unit, 0.0, 2.0 * LR_PI);
-  cairo_set_source_rgb (cr, color.r, color.g, color.b);
+  radius = fmax (0.8, radius_m * figure->k * figure->head_px / figure->head_m) * figure->painter->unit;
+  soft = figure->soft < figure->painter->unit ? 0.0 : figure->soft;
+  alpha = radius * radius / ((radius + soft) * (radius + soft));
+  cairo_set_source_rgba (cr, color.r, color.g, color.b, alpha);
+  cairo_arc (cr, at.x, at.y, radius + soft, 0.0, 2.0 * LR_PI);
   cairo_fill (cr);
 }
 

@@ -270,7 +270,7 @@ paint_glasses (const LrFigure *figure)
   enum { N = 20 };
   const LrVec3 bridge[] = { { 0.420, 0.040, 0.010 }, { 0.432, 0.0, 0.028 }, { 0.420, -0.040, 0.010 } };
   LrColor frame = lr_tone (LR_HUE_METAL, 0.02);
-  LrVec2 points[N];
+  LrVec2 points[N + 1];
 
   if (is_hidden (figure, 0.0, 0.0, 112.0))
     return;
@@ -282,10 +282,8 @@ paint_glasses (const LrFigure *figure)
       if (!rim (figure, side, points, N))
         return;
       lr_figure_fill (figure, points, N, (LrColor) { 1.0, 1.0, 1.0 }, 0.07);
-      cairo_set_source_rgba (figure->painter->cr, frame.r, frame.g, frame.b, 0.9);
-      cairo_set_line_width (figure->painter->cr, fmax (0.8, 0.009 * figure->head_px) * figure->painter->unit);
-      lr_figure_path (figure->painter, points, N, TRUE);
-      cairo_stroke (figure->painter->cr);
+      points[N] = points[0];
+      lr_figure_line (figure, points, N + 1, 0.0020, frame, 0.9);
 
       if (!is_hidden (figure, side * 60.0, 0.02, 80.0) && place_points (figure, temple, G_N_ELEMENTS (temple), points))
         lr_figure_line (figure, points, G_N_ELEMENTS (temple), 0.0020, frame, 0.9);

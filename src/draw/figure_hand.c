@@ -43,22 +43,44 @@ paint_palm (const LrFigure *figure,
   lr_figure_chain (figure, beads, G_N_ELEMENTS (beads), &shading, figure->skin);
 }
 
+/* Four fingers in one shape, then the lines between them */
 static void
-paint_finger (const LrFigure *figure,
-              const LrAxes   *hand,
-              int             index,
-              int             side)
+paint_fingers (const LrFigure *figure,
+               const LrAxes   *hand,
+               int             side)
 {
-  const double *finger = fingers[index];
-  double y = side * finger[0], length = finger[1], k = figure->k;
-  LrVec3 at_m[3] = {
-    hand_point (figure, hand, finger[3], y, 0.001),
-    hand_point (figure, hand, finger[3] + 0.48 * length, y * 0.96, -0.004),
-    hand_point (figure, hand, finger[3] + 0.88 * length, y * 0.90, -0.020),
-  };
-  double radius_m[3] = { finger[2] * k, 0.94 * finger[2] * k, 0.80 * finger[2] * k };
+  const LrPainter *painter = figure->painter;
+  LrBead beads[4][3];
+  LrShading shading;
+  double k = figure->k;
 
-  lr_figure_limb (figure, at_m, radius_m, 3, figure->skin);
+  for (int i = 0; i < 4; i++)
+    {
+      const double *finger = fingers[i];
+      double y = side * finger[0], x = finger[3], length = finger[1];
+
+      beads[i][0] = lr_bead_round (hand_point (figure, hand, x, y, 0.001), finger[2] * k);
+      beads[i][1] = lr_bead_round (hand_point (figure, hand, x + 0.48 * length, y * 0.96, -0.004), 0.94 * finger[2] * k);
+      beads[i][2] = lr_bead_round (hand_point (figure, hand, x + 0.88 * length, y * 0.90, -0.020), 0.80 * finger[2] * k);
+    }
+
+  lr_figure_shading (figure, hand_point (figure, hand, 0.12, 0.0, 0.0), 0.055 * k, lr_vec2 (0.0, 0.0), &shading);
+  lr_figure_chains (figure, beads[0], 4, 3, &shading, figure->skin);
+
+  for (int i = 0; i < 3; i++)
+    {
+      LrVec2 points[3];
+      gboolean is_placed = TRUE;
+
+      for (int j = 0; j < 3; j++)
+        {
+          LrVec3 between_m = lr_vec3_scale (lr_vec3_add (beads[i][j].at_m, beads[i + 1][j].at_m), 0.5);
+
+          is_placed = is_placed && lr_painter_place (painter, between_m, &points[j]);
+        }
+      if (is_placed)
+        lr_figure_line (figure, points, 3, 0.0022, lr_figure_tone (figure, figure->skin, 0.30), 0.55);
+    }
 }
 
 static void
@@ -105,8 +127,7 @@ lr_figure_paint_hand (const LrFigure *figure,
       return;
     }
 
-  for (int i = 0; i < 4; i++)
-    paint_finger (figure, wrist, i, -side);
+  paint_fingers (figure, wrist, -side);
   paint_palm (figure, wrist);
   lr_figure_limb (figure, thumb_m, thumb_radius_m, 3, figure->skin);
 }

@@ -10,7 +10,6 @@
 
 #include "body.h"
 
-#define SEEN_DEG 88.0
 #define SIDEBURN_DEG 80.0
 
 typedef struct
@@ -142,7 +141,7 @@ place_spot (const LrFigure *figure,
   double faces = faces_rad (figure, &slice);
   /* Not wrapped: spots are on the front half, and what is round the corner slides to the edge that it went round */
   double turned = spot.around_deg * LR_DEG - faces;
-  double around = faces + CLAMP (turned, -SEEN_DEG * LR_DEG, SEEN_DEG * LR_DEG);
+  double around = faces + CLAMP (turned, -figure->head_seen_rad, figure->head_seen_rad);
 
   return lr_head_place (figure,
                         lr_head_point (figure, middle + (half_x + spot.lift) * cos (around), (slice.half_y + spot.lift) * sin (around),
@@ -285,6 +284,11 @@ paint_ear (const LrFigure  *figure,
   lr_figure_set_source (figure, shading, (LrMaterial) { figure->skin.hue, 0.94 * figure->skin.reflectance }, 1.0);
   lr_figure_path (figure->painter, points, N, TRUE);
   cairo_fill_preserve (figure->painter->cr);
+  if (figure->soft >= figure->painter->unit)
+    {
+      lr_figure_soften (figure, lr_figure_tone (figure, figure->skin, 0.75), 1.0);
+      return;
+    }
   cairo_set_source_rgba (figure->painter->cr, edge.r, edge.g, edge.b, 0.45);
   cairo_set_line_width (figure->painter->cr, fmax (0.6, 0.007 * figure->head_px) * figure->painter->unit);
   cairo_stroke (figure->painter->cr);

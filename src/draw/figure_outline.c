@@ -310,6 +310,25 @@ lr_figure_path (const LrPainter *painter,
     cairo_close_path (cr);
 }
 
+/* How much of a small shape is left when each of its points is a blur disc */
+static double
+left_of (const LrFigure *figure,
+         const LrVec2   *points,
+         guint           n)
+{
+  double x0 = HUGE_VAL, x1 = -HUGE_VAL, y0 = HUGE_VAL, y1 = -HUGE_VAL, more = 1.6 * figure->soft;
+
+  for (guint i = 0; i < n; i++)
+    {
+      x0 = fmin (x0, points[i].x);
+      x1 = fmax (x1, points[i].x);
+      y0 = fmin (y0, points[i].y);
+      y1 = fmax (y1, points[i].y);
+    }
+
+  return (x1 - x0) / (x1 - x0 + more) * (y1 - y0) / (y1 - y0 + more);
+}
+
 /**
  * lr_figure_fill:
  * @figure: a person
@@ -328,9 +347,40 @@ lr_figure_fill (const LrFigure *figure,
   if (n < 3)
     return;
 
-  cairo_set_source_rgba (figure->painter->cr, color.r, color.g, color.b, alpha);
+  if (figure->soft < figure->painter->unit)
+    {
+      cairo_set_source_rgba (figure->painter->cr, color.r, color.g, color.b, alpha);
+      lr_figure_path (figure->painter, points, n, TRUE);
+      cairo_fill (figure->painter->cr);
+      return;
+    }
+
+  alpha *= left_of (figure, points, n);
+  cairo_set_source_rgba (figure->painter->cr, color.r, color.g, color.b, 0.6 * alpha);
   lr_figure_path (figure->painter, points, n, TRUE);
-  cairo_fill (figure->painter->cr);
+  cairo_fill_preserve (figure->painter->cr);
+  lr_figure_soften (figure, color, 0.8 * alpha);
+}
+
+/**
+ * lr_figure_soften:
+ * @figure: a person
+ * @color: a tone
+ * @alpha: of what fills the path
+ */
+void
+lr_figure_soften (const LrFigure *figure,
+                  LrColor         color,
+                  double          alpha)
+{
+  cairo_t *cr = figure->painter->cr;
+
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  cairo_set_source_rgba (cr, color.r, color.g, color.b, 0.28 * alpha);
+  cairo_set_line_width (cr, 0.8 * figure->soft);
+  cairo_stroke_preserve (cr);
+  cairo_set_line_width (cr, 1.6 * figure->soft);
+  cairo_stroke (cr);
 }
 
 /**
@@ -357,6 +407,11 @@ lr_figure_line (const LrFigure *figure,
 
   if (n < 2)
     return;
+  if (figure->soft >= figure->painter->unit) /* as wide as its blur, and as much paler */
+    {
+      alpha *= width / (width + 1.3 * figure->soft);
+      width += 1.3 * figure->soft;
+    }
   if (width < least)
     {
       alpha *= fmax (0.35, width / least);
@@ -365,8 +420,8 @@ lr_figure_line (const LrFigure *figure,
 
   cairo_set_source_rgba (cr, color.r, color.g, color.b, alpha);
   cairo_set_line_width (cr, width);
-  cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  cairo_set_line_cap (cr, width > 2.0 * figure->painter->unit ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_BEVEL);
   lr_figure_path (figure->painter, points, n, FALSE);
   cairo_stroke (cr);
 }

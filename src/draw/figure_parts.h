@@ -34,6 +34,8 @@ typedef struct
   double           shoulder_m, seat_m, hip_m;
   gboolean         is_seated;
   double           head_px;   /* height of the head in the picture: what detail it can hold */
+  double           soft;      /* radius of the blur disc at the head, device units */
+  double           head_seen_rad, trunk_seen_rad; /* how far round from what faces the lens a drawing on the surface reaches */
   LrMaterial       skin, hair, jacket, trousers, shirt, shoes;
 } LrFigure;
 
@@ -47,6 +49,9 @@ void   lr_figure_set_source (const LrFigure *figure, const LrShading *shading, L
 LrColor lr_figure_tone   (const LrFigure *figure, LrMaterial material, double light);
 /* Beads joined one to the next */
 void   lr_figure_chain   (const LrFigure *figure, const LrBead *beads, guint n, const LrShading *shading, LrMaterial material);
+/* Several chains of @n beads each, as one shape */
+void   lr_figure_chains  (const LrFigure *figure, const LrBead *beads, guint n_chains, guint n, const LrShading *shading,
+                          LrMaterial material);
 /* A limb of round beads, lit across its length */
 void   lr_figure_limb    (const LrFigure *figure, const LrVec3 *at_m, const double *radius_m, guint n, LrMaterial material);
 
@@ -60,6 +65,8 @@ typedef struct
 void   lr_figure_outline (const LrPainter *painter, const LrBead *beads, guint n, double grow_m);
 void   lr_figure_path (const LrPainter *painter, const LrVec2 *points, guint n, gboolean is_closed);
 void   lr_figure_fill (const LrFigure *figure, const LrVec2 *points, guint n, LrColor color, double alpha);
+/* Strokes the path, which is taken, in the tone that fills it: a softer edge where the head is out of focus */
+void   lr_figure_soften (const LrFigure *figure, LrColor color, double alpha);
 void   lr_figure_line (const LrFigure *figure, const LrVec2 *points, guint n, double width_m, LrColor color, double alpha);
 
 void   lr_figure_paint_head  (const LrFigure *figure);                 /* figure_head.c */

@@ -13,9 +13,9 @@
 #include <string.h>
 
 #define SHARP_PX 0.3   /* radius under which an edge is drawn sharp */
-#define STEP_PX 1.2    /* width of a step of a ramp */
+#define STEP_PX 1.5    /* width of a step of a ramp */
 #define MAX_LEVELS 14
-#define PLAIN_STEPS 4  /* from so many steps on each is too small for its own edge to be smoothed: that takes a third of the time */
+#define PLAIN_STEPS 3  /* from so many steps on each is too small for its own edge to be smoothed: that takes a third of the time */
 
 /**
  * lr_painter_init:

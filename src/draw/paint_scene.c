@@ -6,8 +6,9 @@
 #include "figure.h"
 #include "paint.h"
 
-#define N_POOL_RINGS 20
+#define N_POOL_RINGS 15
 #define N_RING_CORNERS 36
+#define N_SHADOW_CORNERS 20
 
 static void
 set_color (cairo_t *cr,
@@ -80,6 +81,59 @@ paint_nowhere (const LrPainter *painter)
   lr_paint_patch (painter, &ground, lr_tone (LR_HUE_WALL, 0.26), 1.0);
 }
 
+/* A footprint grown by some metres, on the floor */
+static guint
+grown_footprint (const LrOutline *footprint,
+                 double           by_m,
+                 LrVec3          *out_m)
+{
+  guint n = footprint->n > 0 ? (guint) footprint->n : N_SHADOW_CORNERS;
+
+  for (guint i = 0; i < n; i++)
+    {
+      LrVec2 way = footprint->n > 0 ? lr_vec2_sub (footprint->corner_m[i], footprint->centre_m)
+                                    : lr_vec2_polar (2.0 * LR_PI * i / n, footprint->radius_m);
+      double length_m = lr_vec2_length (way);
+
+      out_m[i] = lr_vec2_raise (lr_vec2_along (footprint->centre_m, way, 1.0 + by_m / fmax (length_m, 0.05)), 0.0);
+    }
+
+  return n;
+}
+
+/* What stands on the floor keeps light from it: darker under it, and fading round it */
+static void
+paint_shadows (const LrPainter *painter,
+               const LrScene   *scene)
+{
+  static const double growths_m[] = { 0.16, 0.07, -0.02 };
+
+  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_NONE);
+  cairo_set_source_rgba (painter->cr, 0.05, 0.04, 0.03, 0.10);
+  for (guint i = 0; i < scene->study->placed->len; i++)
+    {
+      const LrPlaced *placed = &g_array_index (scene->study->placed, LrPlaced, i);
+
+      if (placed == scene->camera || !placed->has_footprint || placed->bottom_m > 0.3
+          || (placed->item->kind != LR_ITEM_FURNITURE && placed->item->kind != LR_ITEM_PERSON))
+        continue;
+
+      for (guint j = 0; j < G_N_ELEMENTS (growths_m); j++)
+        {
+          LrVec3 corners_m[MAX (N_SHADOW_CORNERS, LR_OUTLINE_MAX)];
+          LrPatch patch;
+
+          if (!lr_painter_project (painter, corners_m, grown_footprint (&placed->footprint, growths_m[j], corners_m), &patch))
+            continue;
+          for (guint k = 0; k < patch.n; k++)
+            cairo_line_to (painter->cr, patch.at[k].x, patch.at[k].y);
+          cairo_close_path (painter->cr);
+          cairo_fill (painter->cr);
+        }
+    }
+  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_DEFAULT);
+}
+
 /**
  * lr_paint_room:
  * @painter: a painter
@@ -104,7 +158,10 @@ lr_paint_room (const LrPainter *painter,
   set_color (painter->cr, lr_tone (LR_HUE_WALL, is_inside ? 0.5 * room->walls.reflectance : 0.10));
   cairo_paint (painter->cr);
   if (scene->eye_m.z > 0.0)
-    fill_level (painter, room->corners_m, room->n_corners, 0.0, lr_tone (LR_HUE_WOOD, 0.52 * room->floor.reflectance));
+    {
+      fill_level (painter, room->corners_m, room->n_corners, 0.0, lr_tone (LR_HUE_WOOD, 0.52 * room->floor.reflectance));
+      paint_shadows (painter, scene);
+    }
   if (scene->eye_m.z < room->height_m)
     fill_level (painter, room->corners_m, room->n_corners, room->height_m, lr_tone (LR_HUE_WALL, 0.50 * room->ceiling.reflectance));
 }
@@ -172,8 +229,8 @@ lr_paint_pool (const LrPainter *painter,
       if (!lr_painter_project (painter, ring_m3, N_RING_CORNERS, &patch))
         continue;
 
-      /* The step from ring to ring is too small to be seen, but not that at the wall's end */
-      cairo_set_antialias (painter->cr, is_cut ? CAIRO_ANTIALIAS_DEFAULT : CAIRO_ANTIALIAS_NONE);
+      /* The step from ring to ring is too small to be seen, but not that at the sharp end of a wall */
+      cairo_set_antialias (painter->cr, is_cut && patch.radius[0] < painter->unit ? CAIRO_ANTIALIAS_DEFAULT : CAIRO_ANTIALIAS_NONE);
       set_color (painter->cr, lr_tone_light (face->color, gain));
       for (guint j = 0; j < patch.n; j++)
         cairo_line_to (painter->cr, patch.at[j].x, patch.at[j].y);

@@ -8,6 +8,8 @@
 #include "figure.h"
 #include "scene_light.h"
 
+#define COVERED_M 0.02
+
 /**
  * lr_axes_standing:
  * @at_m: where it stands [m]
@@ -288,12 +290,14 @@ lr_scene_front (LrScene      *scene,
  * @scene: a scene, between lr_scene_begin() and lr_scene_end()
  * @axes: a frame
  * @box: in it [m]
+ * @has_ends: whether its top and bottom can be seen
  * @material: what it is made of
  */
 void
 lr_scene_faces_of_box (LrScene      *scene,
                        const LrAxes *axes,
                        LrBox         box,
+                       gboolean      has_ends,
                        LrMaterial    material)
 {
   /* Corners by bits: 1 x, 2 y, 4 z; each side anticlockwise from outside */
@@ -305,7 +309,7 @@ lr_scene_faces_of_box (LrScene      *scene,
   for (guint i = 0; i < 8; i++)
     corners_m[i] = lr_axes_point (axes, i & 1 ? box.x1 : box.x0, i & 2 ? box.y1 : box.y0, i & 4 ? box.z1 : box.z0);
 
-  for (guint i = 0; i < 6; i++)
+  for (guint i = 0; i < (has_ends ? 6 : 4); i++)
     {
       LrVec3 points_m[4];
 
@@ -313,6 +317,22 @@ lr_scene_faces_of_box (LrScene      *scene,
         points_m[j] = corners_m[sides[i][j]];
       lr_scene_face (scene, points_m, 4, lr_scene_tone (scene, material, normal_of (points_m, 4)), 1.0, LR_FACE_PLAIN);
     }
+}
+
+static void
+add_solid_box (LrScene        *scene,
+               const LrPlaced *placed,
+               const LrAxes   *axes,
+               LrBox           box,
+               gboolean        has_ends,
+               LrMaterial      material)
+{
+  if (!(box.x1 > box.x0) || !(box.y1 > box.y0) || !(box.z1 > box.z0))
+    return;
+
+  lr_scene_begin (scene, placed);
+  lr_scene_faces_of_box (scene, axes, box, has_ends, material);
+  lr_scene_end (scene, atan2 (axes->x.y, axes->x.x));
 }
 
 /**
@@ -330,12 +350,33 @@ lr_scene_box (LrScene        *scene,
               LrBox           box,
               LrMaterial      material)
 {
-  if (!(box.x1 > box.x0) || !(box.y1 > box.y0) || !(box.z1 > box.z0))
-    return;
+  add_solid_box (scene, placed, axes, box, TRUE, material);
+}
 
-  lr_scene_begin (scene, placed);
-  lr_scene_faces_of_box (scene, axes, box, material);
-  lr_scene_end (scene, atan2 (axes->x.y, axes->x.x));
+/**
+ * lr_scene_column:
+ * @scene: a scene
+ * @placed: (nullable): whose it is
+ * @axes: a frame
+ * @box: in it [m]
+ * @material: what it is made of
+ *
+ * A box without top and bottom, for legs and the like. It is drawn a little way into what covers it, or light would shine
+ * through where two soft edges meet.
+ */
+void
+lr_scene_column (LrScene        *scene,
+                 const LrPlaced *placed,
+                 const LrAxes   *axes,
+                 LrBox           box,
+                 LrMaterial      material)
+{
+  guint n = scene->solids->len;
+
+  box.z1 += COVERED_M;
+  add_solid_box (scene, placed, axes, box, FALSE, material);
+  if (scene->solids->len > n)
+    g_array_index (scene->solids, LrSolid, n).top_m -= COVERED_M;
 }
 
 static void

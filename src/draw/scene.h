@@ -104,11 +104,13 @@ void lr_scene_begin  (LrScene *scene, const LrPlaced *placed);
 void lr_scene_end    (LrScene *scene, double facing_rad);
 void lr_scene_face   (LrScene *scene, const LrVec3 *points_m, guint n, LrColor color, double alpha, guint flags);
 void lr_scene_bar    (LrScene *scene, LrVec3 from_m, LrVec3 to_m, double radius_m, LrColor color);
-void lr_scene_faces_of_box (LrScene *scene, const LrAxes *axes, LrBox box, LrMaterial material);
+void lr_scene_faces_of_box (LrScene *scene, const LrAxes *axes, LrBox box, gboolean has_ends, LrMaterial material);
 /* A rectangle on the plane x = @x of a frame that looks along +x */
 void lr_scene_front  (LrScene *scene, const LrAxes *axes, double x, LrBox box, LrColor color, guint flags);
 /* A box, as a solid of its own */
 void lr_scene_box    (LrScene *scene, const LrPlaced *placed, const LrAxes *axes, LrBox box, LrMaterial material);
+/* The same without top and bottom, which something covers */
+void lr_scene_column (LrScene *scene, const LrPlaced *placed, const LrAxes *axes, LrBox box, LrMaterial material);
 /* The tone of a surface in the room's light */
 LrColor lr_scene_tone (const LrScene *scene, LrMaterial material, LrVec3 normal);
 

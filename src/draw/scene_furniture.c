@@ -35,6 +35,19 @@ add_box (const Piece *piece,
   lr_scene_box (piece->scene, piece->placed, &piece->axes, (LrBox) { x0, x1, y0, y1, z0, z1 }, piece->material);
 }
 
+/* What has something on top of it */
+static void
+add_column (const Piece *piece,
+            double       x0,
+            double       x1,
+            double       y0,
+            double       y1,
+            double       z0,
+            double       z1)
+{
+  lr_scene_column (piece->scene, piece->placed, &piece->axes, (LrBox) { x0, x1, y0, y1, z0, z1 }, piece->material);
+}
+
 static LrColor
 front_tone (const Piece *piece,
             double       share)
@@ -67,7 +80,7 @@ add_legs (const Piece *piece,
       double x = (i & 1 ? 1.0 : -1.0) * (piece->x - inset_m - 0.5 * width_m);
       double y = (i & 2 ? 1.0 : -1.0) * (piece->y - inset_m - 0.5 * width_m);
 
-      add_box (piece, x - 0.5 * width_m, x + 0.5 * width_m, y - 0.5 * width_m, y + 0.5 * width_m, 0.0, z1);
+      add_column (piece, x - 0.5 * width_m, x + 0.5 * width_m, y - 0.5 * width_m, y + 0.5 * width_m, 0.0, z1);
     }
 }
 
@@ -80,10 +93,10 @@ add_table (const Piece *piece)
   double x = piece->x - inset_m - leg_m, y = piece->y - inset_m - leg_m;
 
   add_legs (piece, inset_m, leg_m, piece->z1 - top_m);
-  add_box (piece, -x, x, piece->y - inset_m - 0.5 * leg_m, piece->y - inset_m, piece->z1 - top_m - apron_m, piece->z1 - top_m);
-  add_box (piece, -x, x, -piece->y + inset_m, -piece->y + inset_m + 0.5 * leg_m, piece->z1 - top_m - apron_m, piece->z1 - top_m);
-  add_box (piece, piece->x - inset_m - 0.5 * leg_m, piece->x - inset_m, -y, y, piece->z1 - top_m - apron_m, piece->z1 - top_m);
-  add_box (piece, -piece->x + inset_m, -piece->x + inset_m + 0.5 * leg_m, -y, y, piece->z1 - top_m - apron_m, piece->z1 - top_m);
+  add_column (piece, -x, x, piece->y - inset_m - 0.5 * leg_m, piece->y - inset_m, piece->z1 - top_m - apron_m, piece->z1 - top_m);
+  add_column (piece, -x, x, -piece->y + inset_m, -piece->y + inset_m + 0.5 * leg_m, piece->z1 - top_m - apron_m, piece->z1 - top_m);
+  add_column (piece, piece->x - inset_m - 0.5 * leg_m, piece->x - inset_m, -y, y, piece->z1 - top_m - apron_m, piece->z1 - top_m);
+  add_column (piece, -piece->x + inset_m, -piece->x + inset_m + 0.5 * leg_m, -y, y, piece->z1 - top_m - apron_m, piece->z1 - top_m);
   add_box (piece, -piece->x, piece->x, -piece->y, piece->y, piece->z1 - top_m, piece->z1);
 }
 
@@ -121,12 +134,12 @@ add_chest (const Piece *piece)
   Piece plinth = *piece;
 
   plinth.material.reflectance *= 0.5;
-  add_box (&plinth, -piece->x + 0.01, piece->x - fmin (0.04, 0.2 * piece->x), -piece->y + 0.01, piece->y - 0.01, piece->z0,
+  add_column (&plinth, -piece->x + 0.01, piece->x - fmin (0.04, 0.2 * piece->x), -piece->y + 0.01, piece->y - 0.01, piece->z0,
            piece->z0 + plinth_m);
 
   lr_scene_begin (piece->scene, piece->placed);
   lr_scene_faces_of_box (piece->scene, &piece->axes,
-                         (LrBox) { -piece->x, piece->x, -piece->y, piece->y, piece->z0 + plinth_m, piece->z1 - top_m }, piece->material);
+                         (LrBox) { -piece->x, piece->x, -piece->y, piece->y, piece->z0 + plinth_m, piece->z1 - top_m }, piece->z0 > 0.0, piece->material);
   add_drawers (piece, piece->z0 + plinth_m + 0.02, piece->z1 - top_m - 0.015);
   lr_scene_end (piece->scene, piece->placed->facing_rad);
 
@@ -142,7 +155,7 @@ add_cabinet (const Piece *piece)
   double knob_z = piece->z0 > 0.9 ? piece->z0 + 0.10 : fmin (1.05, 0.75 * piece->z1);
 
   lr_scene_begin (piece->scene, piece->placed);
-  lr_scene_faces_of_box (piece->scene, &piece->axes, (LrBox) { -piece->x, piece->x, -piece->y, piece->y, piece->z0, piece->z1 },
+  lr_scene_faces_of_box (piece->scene, &piece->axes, (LrBox) { -piece->x, piece->x, -piece->y, piece->y, piece->z0, piece->z1 }, TRUE,
                          piece->material);
   add_front (piece, -piece->y, piece->y, piece->z0, piece->z0 + plinth_m, front_tone (piece, 0.42));
   for (int i = 0; i < n; i++)
@@ -199,7 +212,7 @@ add_radiator (const Piece *piece)
   LrMaterial material = { LR_HUE_PLAIN, fmax (0.6, piece->material.reflectance) };
 
   lr_scene_begin (piece->scene, piece->placed);
-  lr_scene_faces_of_box (piece->scene, &axes, (LrBox) { -depth_m, depth_m, -half_m, half_m, z0, piece->z1 }, material);
+  lr_scene_faces_of_box (piece->scene, &axes, (LrBox) { -depth_m, depth_m, -half_m, half_m, z0, piece->z1 }, TRUE, material);
   for (int side = 0; side < 2; side++)
     {
       LrAxes face = side == 0 ? axes : lr_axes_standing (piece->placed->at_m, 0.0, atan2 (-axes.x.y, -axes.x.x));
@@ -219,7 +232,7 @@ add_plain (const Piece *piece)
   double edge_m = fmin (0.03, 0.15 * fmin (piece->y, 0.5 * (piece->z1 - piece->z0)));
 
   lr_scene_begin (piece->scene, piece->placed);
-  lr_scene_faces_of_box (piece->scene, &piece->axes, (LrBox) { -piece->x, piece->x, -piece->y, piece->y, piece->z0, piece->z1 },
+  lr_scene_faces_of_box (piece->scene, &piece->axes, (LrBox) { -piece->x, piece->x, -piece->y, piece->y, piece->z0, piece->z1 }, TRUE,
                          piece->material);
   if (is_picture) /* a thin thing on the wall: its frame and its mount */
     {
@@ -286,8 +299,8 @@ lr_scene_add_chair (LrScene        *scene,
     {
       double y0 = side == 0 ? box.y0 + 0.01 : box.y1 - 0.01 - leg_m;
 
-      lr_scene_box (scene, placed, axes, (LrBox) { box.x1 - leg_m - 0.02, box.x1 - 0.02, y0, y0 + leg_m, 0.0, seat_m - 0.045 }, material);
-      lr_scene_box (scene, placed, axes, (LrBox) { box.x0, back_x - 0.01, y0, y0 + leg_m, 0.0, box.z1 - 0.01 }, material);
+      lr_scene_column (scene, placed, axes, (LrBox) { box.x1 - leg_m - 0.02, box.x1 - 0.02, y0, y0 + leg_m, 0.0, seat_m - 0.045 }, material);
+      lr_scene_column (scene, placed, axes, (LrBox) { box.x0, back_x - 0.01, y0, y0 + leg_m, 0.0, box.z1 - 0.03 }, material);
     }
   lr_scene_box (scene, placed, axes, (LrBox) { back_x, box.x1, box.y0, box.y1, seat_m - 0.045, seat_m }, material);
   lr_scene_box (scene, placed, axes, (LrBox) { box.x0, back_x - 0.005, box.y0, box.y1, box.z1 - rail_m, box.z1 }, material);

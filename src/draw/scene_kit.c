@@ -126,7 +126,7 @@ add_lamp_panel (LrScene        *scene,
   double rim_m = fmin (0.012, 0.1 * fmin (half_y_m, half_z_m));
 
   lr_scene_begin (scene, placed);
-  lr_scene_faces_of_box (scene, axes, box, LR_EQUIPMENT);
+  lr_scene_faces_of_box (scene, axes, box, TRUE, LR_EQUIPMENT);
   lr_scene_front (scene, axes, 0.04, (LrBox) { 0.0, 0.0, -half_y_m + rim_m, half_y_m - rim_m, -half_z_m + rim_m, half_z_m - rim_m },
                   glow (&placed->item->light), LR_FACE_DETAIL);
   lr_scene_end (scene, placed->facing_rad);
@@ -142,7 +142,7 @@ add_point_source (LrScene        *scene,
   double reach_x = 0.065 + 0.17 * cos (opens_rad), reach_y = 0.085 + 0.17 * sin (opens_rad);
 
   lr_scene_begin (scene, placed);
-  lr_scene_faces_of_box (scene, axes, (LrBox) { -0.15, 0.06, -0.085, 0.085, -0.085, 0.085 }, LR_EQUIPMENT);
+  lr_scene_faces_of_box (scene, axes, (LrBox) { -0.15, 0.06, -0.085, 0.085, -0.085, 0.085 }, TRUE, LR_EQUIPMENT);
   lr_scene_front (scene, axes, 0.061, (LrBox) { 0.0, 0.0, -0.065, 0.065, -0.065, 0.065 }, glow (&placed->item->light),
                   LR_FACE_DETAIL);
   lr_scene_end (scene, placed->facing_rad);
@@ -293,7 +293,7 @@ add_backdrop (LrScene        *scene,
     lr_scene_box (scene, placed, axes, (LrBox) { -0.10, -0.06, side * half_m - 0.02, side * half_m + 0.02, 0.0, top_m + 0.05 }, LR_EQUIPMENT);
 
   lr_scene_begin (scene, placed);
-  lr_scene_faces_of_box (scene, axes, (LrBox) { -0.03, 0.03, -half_m, half_m, panel->bottom_m, top_m }, material);
+  lr_scene_faces_of_box (scene, axes, (LrBox) { -0.03, 0.03, -half_m, half_m, panel->bottom_m, top_m }, TRUE, material);
   for (int i = 0; i < n_folds; i += 2)
     {
       LrMaterial fold = { material.hue, material.reflectance * 0.86 };

@@ -34,7 +34,7 @@ lr_viewfinder_height (const LrCameraReading *camera,
   return width * 9.0 / 16.0;
 }
 
-/* Upright and level lines are filled as boxes, which costs a tenth of stroking them */
+/* Upright and level lines are filled as boxes of whole pixels: sharp, and a tenth of the cost of stroking them */
 static void
 fill_lines (cairo_t *cr,
             double   x,
@@ -53,6 +53,27 @@ fill_lines (cairo_t *cr,
       cairo_rectangle (cr, x, y + k * height - 0.5 * line_width, width, line_width);
       cairo_fill (cr);
     }
+}
+
+/* The four sides of a box, as boxes */
+static void
+fill_frame (cairo_t *cr,
+            double   x,
+            double   y,
+            double   width,
+            double   height,
+            double   line_width)
+{
+  double half = 0.5 * line_width;
+
+  cairo_rectangle (cr, x - half, y - half, width + line_width, line_width);
+  cairo_fill (cr);
+  cairo_rectangle (cr, x - half, y + height - half, width + line_width, line_width);
+  cairo_fill (cr);
+  cairo_rectangle (cr, x - half, y + half, line_width, height - line_width);
+  cairo_fill (cr);
+  cairo_rectangle (cr, x + width - half, y + half, line_width, height - line_width);
+  cairo_fill (cr);
 }
 
 /* White over a wider dark line: seen on any ground */
@@ -98,12 +119,8 @@ draw_safe_area (cairo_t *cr,
   double edge = 0.5 * (1.0 - SAFE_SHARE);
   double x0 = edge * width, x1 = width - x0, y0 = edge * height, y1 = height - y0;
 
-  cairo_rectangle (cr, x0, y0, x1 - x0, y1 - y0);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
   cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.16);
-  cairo_set_line_width (cr, 2.0 * unit);
-  cairo_stroke (cr);
-
+  fill_frame (cr, x0, y0, x1 - x0, y1 - y0, 2.0 * unit);
   cairo_set_source_rgba (cr, 1.0, 1.0, 1.0, 0.78);
   add_dashes (cr, x0, y0, x1 - x0, FALSE, unit);
   add_dashes (cr, x0, y1, x1 - x0, FALSE, unit);
@@ -145,18 +162,17 @@ draw_guides (cairo_t                 *cr,
   double unit = style->unit > 0.0 ? style->unit : style->width / 470.0;
   double eyes = camera->eyes_down;
 
-  cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
+  cairo_set_antialias (cr, CAIRO_ANTIALIAS_NONE);
   if (style->has_thirds)
     draw_thirds (cr, style->width, height, unit);
   if (style->has_safe_area)
     draw_safe_area (cr, style->width, height, unit);
+  cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.24);
+  fill_frame (cr, 0.0, 0.0, style->width, height, 2.0 * unit);
+
+  cairo_set_antialias (cr, CAIRO_ANTIALIAS_DEFAULT);
   if (style->has_eye_pointers && camera->has_subject && eyes >= 0.0 && eyes <= 1.0)
     draw_eye_pointers (cr, style->width, eyes * height, unit);
-
-  cairo_rectangle (cr, 0.0, 0.0, style->width, height);
-  cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.30);
-  cairo_set_line_width (cr, 1.0 * unit);
-  cairo_stroke (cr);
 }
 
 /**
@@ -187,6 +203,7 @@ lr_viewfinder_draw (cairo_t                 *cr,
       LrScene *scene = lr_scene_new (study, camera);
       LrPainter painter;
 
+      cairo_set_tolerance (cr, 0.2);
       lr_painter_init (&painter, cr, camera, style->width);
       lr_paint_scene (&painter, scene);
       lr_scene_free (scene);
