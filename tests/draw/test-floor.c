@@ -281,6 +281,43 @@ test_fit (Fixture      *f,
   g_assert_cmpfloat_with_epsilon (view.scale, 700.0 / 6.0, 1e-9);
 }
 
+/* Washes, rings and axes end at the walls: by geometry in a convex room, by a clip in one with a notch. The ground outside must
+ * be as without them */
+static void
+test_walls_hold (Fixture      *f,
+                 gconstpointer data G_GNUC_UNUSED)
+{
+  static const LrVec2 notched_m[] = { { 0, 0 }, { 6, 0 }, { 6, 4 }, { 3.2, 4 }, { 3.2, 2.9 }, { 1.6, 2.9 }, { 1.6, 4 }, { 0, 4 } };
+  static const LrVec2 outside_m[] = { { 2.4, 3.5 }, { 3.0, 3.3 }, { -0.5, 0.5 }, { 6.5, 0.4 }, { 4.4, 4.3 }, { 0.9, 4.3 } };
+
+  for (int has_notch = 0; has_notch < 2; has_notch++)
+    {
+      GError *error = NULL;
+      Fixture room = { .room = f->room };
+      cairo_surface_t *bare = new_surface (), *full = new_surface ();
+      LrView view = small_room_view (LR_THEME_LIGHT);
+
+      room.room.plan = has_notch ? lr_plan_set_corners (f->room.plan, notched_m, G_N_ELEMENTS (notched_m), &error)
+                                 : lr_plan_ref (f->room.plan);
+      g_assert_no_error (error);
+      room.study = lr_study_new (room.room.plan);
+      draw_on (bare, &room, &view);
+      view.shown = LR_SHOW_SIGHT | LR_SHOW_LIGHT | LR_SHOW_SOUND;
+      draw_on (full, &room, &view);
+      g_assert_cmpint (compare (bare, full).n, >, 10000);
+      for (gsize i = has_notch ? 0 : 2; i < G_N_ELEMENTS (outside_m); i++)
+        {
+          LrVec2 at = lr_view_to_device (&view, outside_m[i]);
+
+          g_assert_cmphex (pixel (full, (int) at.x, (int) at.y), ==, pixel (bare, (int) at.x, (int) at.y));
+        }
+      lr_study_free (room.study);
+      lr_plan_unref (room.room.plan);
+      cairo_surface_destroy (bare);
+      cairo_surface_destroy (full);
+    }
+}
+
 /* Nothing that only a hand needs is printed */
 static void
 test_paper (Fixture      *f,
@@ -331,6 +368,7 @@ main (int    argc,
   ADD ("moving-half", test_moving_half);
   ADD ("grounds", test_grounds);
   ADD ("fit", test_fit);
+  ADD ("walls-hold", test_walls_hold);
   ADD ("paper", test_paper);
   ADD ("remarks", test_remarks);
   g_test_add_func ("/floor/empty", test_empty);
