@@ -179,9 +179,9 @@ lr_canvas_size_allocate (GtkWidget *widget,
     allocate_child (self->ways_in, width, height, 0.5, 0);
   if (gtk_widget_should_layout (self->hint))
     allocate_child (self->hint, width, height, 1.0, HINT_MARGIN_PX);
-  if (gtk_widget_should_layout (self->menu))
+  if (self->menu != NULL)
     gtk_popover_present (GTK_POPOVER (self->menu));
-  if (self->length_popover != NULL && gtk_widget_should_layout (self->length_popover))
+  if (self->length_popover != NULL)
     gtk_popover_present (GTK_POPOVER (self->length_popover));
 }
 

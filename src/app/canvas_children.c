@@ -273,6 +273,8 @@ lr_canvas_step (LrCanvas *self,
                 int       by)
 {
   int n = (int) self->children->len, i;
+  const LrPlaced *placed;
+  const char *id;
 
   if (self->document == NULL || n == 0 || by == 0)
     return;
@@ -281,8 +283,13 @@ lr_canvas_step (LrCanvas *self,
   if (i < 0)
     i = by > 0 ? -1 : n;
   i = ((i + by) % n + n) % n;
-  lr_document_select (self->document, lr_canvas_item_get_id (child_at (self, (guint) i)));
+  id = lr_canvas_item_get_id (child_at (self, (guint) i));
+  lr_document_select (self->document, id);
   lr_canvas_children_grab (self);
+
+  placed = lr_study_find_placed (lr_document_get_study (self->document), id);
+  if (placed != NULL)
+    lr_canvas_show_place (self, placed->at_m);
 }
 
 static gboolean

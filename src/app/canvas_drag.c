@@ -345,6 +345,17 @@ release_cb (LrCanvas   *self,
   lr_canvas_drag_end (self, lr_vec2_add (self->drag.press, lr_vec2 (dx, dy)), state_of (gesture));
 }
 
+static gboolean
+double_click_cb (gpointer data)
+{
+  LrCanvas *self = data;
+
+  self->drag.click_id = 0;
+  lr_canvas_click (self, self->drag.press, 2);
+  return G_SOURCE_REMOVE;
+}
+
+/* After the drag gesture has seen the same release, which would take the focus away from what a double click opens */
 static void
 click_cb (LrCanvas   *self,
           int         n_press,
@@ -352,7 +363,10 @@ click_cb (LrCanvas   *self,
           double      y,
           GtkGesture *gesture)
 {
-  lr_canvas_click (self, lr_vec2 (x, y), n_press);
+  if (n_press != 2)
+    return;
+  g_clear_handle_id (&self->drag.click_id, g_source_remove);
+  self->drag.click_id = g_idle_add (double_click_cb, self);
 }
 
 static void
@@ -385,7 +399,7 @@ lr_canvas_drag_init (LrCanvas *self)
   g_signal_connect_swapped (drag, "cancel", G_CALLBACK (lr_canvas_drag_cancel), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
 
-  g_signal_connect_swapped (click, "pressed", G_CALLBACK (click_cb), self);
+  g_signal_connect_swapped (click, "released", G_CALLBACK (click_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
   gtk_gesture_group (drag, click);
 
@@ -397,5 +411,6 @@ lr_canvas_drag_init (LrCanvas *self)
 void
 lr_canvas_drag_clear (LrCanvas *self)
 {
+  g_clear_handle_id (&self->drag.click_id, g_source_remove);
   forget_drag (self);
 }

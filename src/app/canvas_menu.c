@@ -142,7 +142,11 @@ lr_canvas_popup_menu (LrCanvas   *self,
   const LrItem *item = id != NULL ? lr_plan_find (lr_document_get_plan (self->document), id) : NULL;
   g_autoptr (GMenu) menu = item != NULL ? item_menu (self, item) : paper_menu (self, hit, at);
 
-  gtk_popover_menu_set_menu_model (GTK_POPOVER_MENU (self->menu), G_MENU_MODEL (menu));
+  g_clear_pointer (&self->menu, gtk_widget_unparent);
+  self->menu = gtk_popover_menu_new_from_model (G_MENU_MODEL (menu));
+  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
+  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
+  gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
   gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &(GdkRectangle) { (int) at.x, (int) at.y, 1, 1 });
   gtk_popover_popup (GTK_POPOVER (self->menu));
 }
@@ -172,11 +176,6 @@ void
 lr_canvas_menu_init (LrCanvas *self)
 {
   GtkGesture *click = gtk_gesture_click_new ();
-
-  self->menu = gtk_popover_menu_new_from_model (NULL);
-  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
-  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
-  gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
 
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (click), GDK_BUTTON_SECONDARY);
   g_signal_connect_swapped (click, "pressed", G_CALLBACK (pressed_cb), self);

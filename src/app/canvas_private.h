@@ -37,6 +37,7 @@ typedef struct
   LrVec2   origin;     /* of the view at the press */
   LrVec2   offset_m;   /* from the pointer to the point held, at the press */
   LrSnap   snap;       /* why the thing is where it is: its guides are drawn */
+  guint    click_id;   /* a double click that waits for the release to be over */
   char    *refusal;    /* why the last place was refused; said when it is let go there */
 } LrCanvasDrag;
 
@@ -130,6 +131,7 @@ void           lr_canvas_draw_length    (LrCanvas *self, cairo_t *cr, LrVec2 a_m
 void           lr_canvas_zoom_init      (LrCanvas *self);
 void           lr_canvas_zoom_install   (GtkWidgetClass *klass);
 void           lr_canvas_place_room     (LrCanvas *self); /* fits, or keeps the middle, after a change of size or plan */
+void           lr_canvas_show_place     (LrCanvas *self, LrVec2 at_m);
 
 /* canvas_drag.c */
 void           lr_canvas_drag_init      (LrCanvas *self);

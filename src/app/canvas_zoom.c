@@ -23,6 +23,9 @@
 /* Around a room that fits: space for its dimensions and labels */
 #define FIT_MARGIN_PX 96.0
 
+/* What a key takes in hand is brought this far in from the edge */
+#define SIGHT_MARGIN_PX 70.0
+
 static LrVec2
 middle (LrCanvas *self)
 {
@@ -114,6 +117,26 @@ lr_canvas_pan (LrCanvas *self,
   self->fits = FALSE;
   lr_canvas_layers_moving (self);
   gtk_widget_queue_allocate (GTK_WIDGET (self));
+}
+
+/* How far one end of a line must move to lie between the margins */
+static double
+way_into_sight (double at,
+                double size)
+{
+  return CLAMP (at, fmin (SIGHT_MARGIN_PX, size / 2.0), fmax (size - SIGHT_MARGIN_PX, size / 2.0)) - at;
+}
+
+/* Brings a place of the room into sight, with the least move of the paper */
+void
+lr_canvas_show_place (LrCanvas *self,
+                      LrVec2    at_m)
+{
+  LrVec2 at = lr_view_to_device (&self->view, at_m);
+  LrVec2 by = lr_vec2 (way_into_sight (at.x, self->view.width), way_into_sight (at.y, self->view.height));
+
+  if (by.x != 0.0 || by.y != 0.0)
+    lr_canvas_pan (self, lr_vec2 (round (by.x), round (by.y)));
 }
 
 /* The whole room; an empty sheet stands at 1:50 with the room's 0, 0 left and below the middle */

@@ -168,6 +168,37 @@ test_draw_room (GuiFixture    *f,
   g_assert_cmpfloat_with_epsilon (room->corners_m[2].y, 3.0, 0.0006);
 }
 
+static void
+click_twice (GtkWidget *widget,
+             LrVec2     at)
+{
+  pointer_move (widget, at);
+  pointer_wait (30);
+  for (int i = 0; i < 2; i++)
+    {
+      pointer_button (widget, GDK_BUTTON_PRIMARY, TRUE);
+      pointer_button (widget, GDK_BUTTON_PRIMARY, FALSE);
+      pointer_wait (60);
+    }
+  pointer_wait (100);
+}
+
+/* On the dimension, 40 px below the south wall; the field has the focus and its text is selected */
+static void
+test_wall_length (GuiFixture    *f,
+                  gconstpointer  data)
+{
+  GtkWidget *canvas = GTK_WIDGET (f->canvas);
+
+  click_twice (canvas, lr_vec2_add (gui_at (f, 3.0, 0.0), lr_vec2 (0.0, 40.0)));
+  g_assert_true (GTK_IS_TEXT (gtk_window_get_focus (GTK_WINDOW (f->window))));
+  pointer_key (canvas, GDK_KEY_8);
+  pointer_wait (60);
+  pointer_key (canvas, GDK_KEY_Return);
+  pointer_wait (100);
+  g_assert_cmpfloat_with_epsilon (lr_plan_get_setup (lr_document_get_plan (f->document))->room->corners_m[1].x, 8.0, 1e-6);
+}
+
 #define ADD(path, data, test) g_test_add ("/canvas-input/" path, GuiFixture, data, setup, test, teardown)
 
 int
@@ -181,6 +212,7 @@ main (int    argc,
   ADD ("wheel", NULL, test_wheel);
   ADD ("middle-pans", NULL, test_middle_pans);
   ADD ("keys", NULL, test_keys);
+  ADD ("wall-length", NULL, test_wall_length);
   ADD ("draw-room", "empty", test_draw_room);
 
   return g_test_run ();

@@ -442,6 +442,28 @@ test_tab (GuiFixture    *f,
   g_assert_null (lr_document_get_selected (f->document));
 }
 
+/* What Tab takes in hand can be seen */
+static void
+test_tab_shows (GuiFixture    *f,
+                gconstpointer  data)
+{
+  const LrView *view;
+  LrVec2 at;
+
+  lr_document_select (f->document, GUI_CAMERA);
+  lr_canvas_zoom_at (f->canvas, 4.0, gui_at (f, 4.81, 2.80));
+  gtk_widget_grab_focus (GTK_WIDGET (f->canvas));
+  lr_canvas_key (f->canvas, GDK_KEY_Page_Down, 0);
+  lr_canvas_key (f->canvas, GDK_KEY_Page_Down, 0);
+  g_assert_cmpstr (lr_document_get_selected (f->document), ==, GUI_TABLE);
+  view = lr_canvas_get_view (f->canvas);
+  at = gui_at (f, 0.60, 2.80);
+  g_assert_cmpfloat (at.x, >, 0.0);
+  g_assert_cmpfloat (at.x, <, view->width);
+  g_assert_cmpfloat (at.y, >, 0.0);
+  g_assert_cmpfloat (at.y, <, view->height);
+}
+
 static GtkWidget *
 find_child (GuiFixture *f,
             guint       nth)
@@ -684,6 +706,7 @@ main (int    argc,
   ADD ("keys/turn", setup_loft, test_turn_keys);
   ADD ("keys/delete-duplicate", setup_loft, test_delete_duplicate);
   ADD ("keys/tab", setup_loft, test_tab);
+  ADD ("keys/tab-shows", setup_loft, test_tab_shows);
   ADD ("menu/bring-to-wall", setup_loft, test_bring_to_wall);
   ADD ("menu/aim-at", setup_loft, test_aim_at);
   ADD ("accessible", setup_loft, test_accessible);
