@@ -132,8 +132,12 @@ void
 lr_canvas_show_place (LrCanvas *self,
                       LrVec2    at_m)
 {
-  LrVec2 at = lr_view_to_device (&self->view, at_m);
-  LrVec2 by = lr_vec2 (way_into_sight (at.x, self->view.width), way_into_sight (at.y, self->view.height));
+  LrVec2 at = lr_view_to_device (&self->view, at_m), by;
+
+  if (self->view.width < 1.0 || self->view.height < 1.0)
+    return;
+
+  by = lr_vec2 (way_into_sight (at.x, self->view.width), way_into_sight (at.y, self->view.height));
 
   if (by.x != 0.0 || by.y != 0.0)
     lr_canvas_pan (self, lr_vec2 (round (by.x), round (by.y)));
