@@ -14,6 +14,7 @@
 #include "badge.h"
 #include "details_room.h"
 #include "details_rows.h"
+#include "line.h"
 #include "placing.h"
 #include "plan_edit.h"
 #include "summary.h"
@@ -171,7 +172,7 @@ update_summary (LrDetails    *self,
   LrUnits units = lr_document_get_units (self->document);
   g_autofree char *text = item != NULL ? lr_item_summary (study, item->id, units) : lr_room_summary (study, units);
 
-  set_label (self->summary, text);
+  lr_line_set_text (LR_LINE (self->summary), text);
   gtk_widget_set_visible (self->summary, text[0] != '\0');
 }
 
@@ -313,6 +314,7 @@ lr_details_class_init (LrDetailsClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = lr_details_dispose;
   g_type_ensure (LR_TYPE_BADGE);
+  g_type_ensure (LR_TYPE_LINE);
   g_type_ensure (LR_TYPE_FIELD_GRID);
   g_type_ensure (LR_TYPE_DETAILS_ROOM);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

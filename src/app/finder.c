@@ -10,6 +10,7 @@
 #include "app.h"
 #include "badge.h"
 #include "finder_picture.h"
+#include "line.h"
 #include "prop_text.h"
 #include "viewfinder.h"
 
@@ -82,9 +83,9 @@ show_camera (LrFinder              *self,
   g_autofree char *figures = lr_viewfinder_figures (camera, units);
 
   lr_badge_show_tag (LR_BADGE (self->tag), LR_ITEM_CAMERA, camera->item->tag);
-  set_label (self->title, title);
-  set_label (self->lens, lens);
-  set_label (self->figures, figures);
+  lr_line_set_text (LR_LINE (self->title), title);
+  lr_line_set_text (LR_LINE (self->lens), lens);
+  lr_line_set_text (LR_LINE (self->figures), figures);
   show_grade (self);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->picture), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, figures, -1);
@@ -166,6 +167,7 @@ lr_finder_class_init (LrFinderClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = lr_finder_dispose;
   g_type_ensure (LR_TYPE_BADGE);
+  g_type_ensure (LR_TYPE_LINE);
   g_type_ensure (LR_TYPE_FINDER_PICTURE);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);

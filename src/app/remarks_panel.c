@@ -12,6 +12,7 @@
 
 #include "app.h"
 #include "badge.h"
+#include "line.h"
 #include "remark_row.h"
 
 #include <glib/gi18n-lib.h>
@@ -249,7 +250,7 @@ query_tooltip_cb (GtkWidget  *label,
                   GtkTooltip *tooltip,
                   Line       *line)
 {
-  gboolean is_cut = pango_layout_is_ellipsized (gtk_label_get_layout (GTK_LABEL (label)));
+  gboolean is_cut = lr_line_is_cut (LR_LINE (label));
   const char *text = is_cut ? lr_remark_row_get_text (line->row) : "", *source = lr_remark_row_get_source (line->row);
   g_autofree char *origin = source[0] != '\0' ? g_strdup_printf (_("The limit’s source: %s"), source) : g_strdup ("");
   g_autofree char *hint = g_strjoin (text[0] != '\0' && origin[0] != '\0' ? "\n" : "", text, origin, NULL);
@@ -265,10 +266,11 @@ show_line (Line *line)
   g_autofree char *spoken = g_strdup_printf ("%s: %s", lr_grade_title (lr_remark_row_get_grade (line->row)), text);
 
   lr_badge_show_grade (LR_BADGE (line->badge), lr_remark_row_get_grade (line->row));
-  gtk_label_set_markup (GTK_LABEL (line->label), lr_remark_row_get_markup (line->row));
+  lr_line_set_markup (LR_LINE (line->label), lr_remark_row_get_markup (line->row));
   gtk_accessible_update_property (GTK_ACCESSIBLE (line->label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
   gtk_widget_set_visible (line->mend, remedy != NULL);
-  gtk_widget_set_tooltip_text (line->mend, remedy);
+  if (g_strcmp0 (gtk_widget_get_tooltip_text (line->mend), remedy) != 0)
+    gtk_widget_set_tooltip_text (line->mend, remedy);
   if (remedy != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (line->mend), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, remedy, -1);
 }
@@ -284,15 +286,10 @@ setup_cb (GtkSignalListItemFactory *factory,
 
   line->panel = self;
   line->badge = lr_badge_new ();
-  line->label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (line->label), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (line->label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_wrap (GTK_LABEL (line->label), TRUE);
-  gtk_label_set_lines (GTK_LABEL (line->label), 2);
+  line->label = g_object_new (LR_TYPE_LINE, "lines", 2, "width-chars", 20, NULL);
   gtk_widget_set_hexpand (line->label, TRUE);
   gtk_widget_set_has_tooltip (line->label, TRUE);
   g_signal_connect (line->label, "query-tooltip", G_CALLBACK (query_tooltip_cb), line);
-  gtk_widget_add_css_class (line->label, "numeric");
   line->mend = gtk_button_new_with_mnemonic (_("Mend"));
   gtk_widget_set_valign (line->mend, GTK_ALIGN_CENTER);
   g_signal_connect_swapped (line->mend, "clicked", G_CALLBACK (mend_cb), line);

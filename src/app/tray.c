@@ -30,7 +30,7 @@ struct _LrTray
   GPtrArray  *kit;           /* the one that the rows show; held */
   gboolean    is_folded;
 
-  GtkWidget  *kit_head, *kit_title, *kit_note, *kit_list, *room_title, *room_grid;
+  GtkWidget  *box, *kit_head, *kit_title, *kit_note, *kit_list, *room_title, *room_grid;
 };
 
 G_DEFINE_FINAL_TYPE (LrTray, lr_tray, GTK_TYPE_WIDGET)
@@ -291,6 +291,7 @@ lr_tray_class_init (LrTrayClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/tray.ui");
+  gtk_widget_class_bind_template_child (widget_class, LrTray, box);
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_head);
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_title);
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_note);
