@@ -2,25 +2,30 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Two solids in upright prisms that do not touch are parted by a level plane or by an upright one through an edge of one of
- * them. The eye is on one side of it, and what is on the eye's side cannot be hidden by what is on the other. Those that overlap
- * in the picture are compared so, and painted in an order that keeps every such pair: depth first, what lies behind before what is in
- * front. Three that hide each other in turn fall back to their depth. Prisms that touch are parted where they
- * overlap least.
+ * Two solids in upright prisms that do not touch are parted by a level plane, or by an upright one along a side of one of them.
+ * The eye is on one side of it, and what is on the eye's side cannot be hidden by what is on the other. So of every two whose
+ * outlines overlap in the picture it is known which may hide the other; all are painted far to near, but what lies behind
+ * before what hides it. Three that hide each other in turn have no order and go by their depth. Prisms that touch are parted
+ * where they overlap least.
  */
 
 #include "paint.h"
 
 #define TOUCH_M 1e-4 /* what overlaps by less is taken to stand side by side */
 
+#define MOST_CORNERS (4 * LR_OUTLINE_MAX)
+
 typedef struct
 {
   guint          index;
   const LrSolid *solid;
-  double         x0, x1, y0, y1; /* in the picture, with their blur */
+  guint          n_corners;
+  LrVec2         corner[MOST_CORNERS]; /* outline in the picture */
+  double         blur;
+  double         x0, x1, y0, y1;       /* with its blur */
   double         depth_m;
   guint          first_behind, n_behind;
-  guint8         state;          /* 0 not reached, 1 under way, 2 painted */
+  guint8         state;                /* 0 not reached, 1 under way, 2 painted */
 } Seen;
 
 typedef struct
@@ -28,54 +33,95 @@ typedef struct
   guint front, behind;
 } Pair;
 
-static LrVec2
-base_corner (const LrOutline *base,
-             guint            i)
+static void
+add_corner (const LrPainter *painter,
+            Seen            *seen,
+            LrVec3           at_m)
 {
-  return base->corner_m[i];
+  if (seen->n_corners < MOST_CORNERS && lr_painter_place (painter, at_m, &seen->corner[seen->n_corners]))
+    seen->n_corners++;
 }
 
-/* Bounds in the picture; FALSE: not in it */
+/* An edge of the prism: its first end, and where it is cut by the near plane */
+static void
+add_edge (const LrPainter *painter,
+          Seen            *seen,
+          LrVec3           from_m,
+          LrVec3           to_m,
+          gboolean         has_end)
+{
+  double from = lr_painter_depth_m (painter, from_m) - LR_NEAR_M, to = lr_painter_depth_m (painter, to_m) - LR_NEAR_M;
+
+  if (has_end && from >= 0.0)
+    add_corner (painter, seen, from_m);
+  if ((from >= 0.0) != (to >= 0.0))
+    add_corner (painter, seen, lr_vec3_along (from_m, lr_vec3_sub (to_m, from_m), from / (from - to)));
+}
+
+/* Outline and bounds in the picture; FALSE: not in it */
 static gboolean
 bound (const LrPainter *painter,
        const LrSolid   *solid,
        Seen            *seen)
 {
-  double nearest = HUGE_VAL, farthest = -HUGE_VAL, blur;
+  double nearest = HUGE_VAL, farthest = -HUGE_VAL;
 
+  for (guint i = 0; i < solid->base.n; i++)
+    {
+      LrVec2 here_m = solid->base.corner_m[i], next_m = solid->base.corner_m[(i + 1) % solid->base.n];
+      LrVec3 low_m = lr_vec2_raise (here_m, solid->bottom_m), high_m = lr_vec2_raise (here_m, solid->top_m);
+      double low = lr_painter_depth_m (painter, low_m), high = lr_painter_depth_m (painter, high_m);
+
+      nearest = fmin (nearest, fmin (low, high));
+      farthest = fmax (farthest, fmax (low, high));
+      add_edge (painter, seen, low_m, lr_vec2_raise (next_m, solid->bottom_m), TRUE);
+      add_edge (painter, seen, high_m, lr_vec2_raise (next_m, solid->top_m), TRUE);
+      add_edge (painter, seen, low_m, high_m, FALSE);
+    }
+
+  if (farthest <= LR_NEAR_M || seen->n_corners == 0)
+    return FALSE;
+
+  seen->n_corners = lr_hull (seen->corner, seen->n_corners);
+  seen->depth_m = 0.5 * (fmax (nearest, 0.0) + farthest);
+  seen->blur = painter->unit + fmax (lr_painter_blur (painter, fmax (nearest, LR_NEAR_M)), lr_painter_blur (painter, farthest));
   seen->x0 = seen->y0 = HUGE_VAL;
   seen->x1 = seen->y1 = -HUGE_VAL;
-  for (guint i = 0; i < 2 * solid->base.n; i++)
+  for (guint i = 0; i < seen->n_corners; i++)
     {
-      LrVec3 corner_m = lr_vec2_raise (base_corner (&solid->base, i / 2), i & 1 ? solid->top_m : solid->bottom_m);
-      double depth_m = lr_painter_depth_m (painter, corner_m);
-      LrVec2 at;
-
-      nearest = fmin (nearest, depth_m);
-      farthest = fmax (farthest, depth_m);
-      if (depth_m < LR_NEAR_M || !lr_painter_place (painter, corner_m, &at))
-        continue;
-      seen->x0 = fmin (seen->x0, at.x);
-      seen->x1 = fmax (seen->x1, at.x);
-      seen->y0 = fmin (seen->y0, at.y);
-      seen->y1 = fmax (seen->y1, at.y);
+      seen->x0 = fmin (seen->x0, seen->corner[i].x - seen->blur);
+      seen->x1 = fmax (seen->x1, seen->corner[i].x + seen->blur);
+      seen->y0 = fmin (seen->y0, seen->corner[i].y - seen->blur);
+      seen->y1 = fmax (seen->y1, seen->corner[i].y + seen->blur);
     }
 
-  if (farthest <= LR_NEAR_M)
-    return FALSE;
-  if (nearest < LR_NEAR_M) /* partly beside or behind the lens: anywhere */
-    {
-      seen->x0 = seen->y0 = -HUGE_VAL;
-      seen->x1 = seen->y1 = HUGE_VAL;
-    }
-
-  blur = fmax (lr_painter_blur (painter, fmax (nearest, LR_NEAR_M)), lr_painter_blur (painter, farthest));
-  seen->depth_m = 0.5 * (fmax (nearest, 0.0) + farthest);
-  seen->x0 -= blur;
-  seen->y0 -= blur;
-  seen->x1 += blur;
-  seen->y1 += blur;
   return seen->x1 > 0.0 && seen->y1 > 0.0 && seen->x0 < painter->width && seen->y0 < painter->height;
+}
+
+/* Whether a line along an edge of a's outline parts it from b's, blur and all */
+static gboolean
+is_parted_by (const Seen *a,
+              const Seen *b)
+{
+  for (guint i = 0; i < a->n_corners; i++)
+    {
+      LrVec2 from = a->corner[i], way = lr_vec2_sub (a->corner[(i + 1) % a->n_corners], from);
+      double least = (a->blur + b->blur) * lr_vec2_length (way), nearest = HUGE_VAL;
+
+      for (guint j = 0; j < b->n_corners; j++)
+        nearest = fmin (nearest, -lr_vec2_cross (way, lr_vec2_sub (b->corner[j], from)));
+      if (nearest > least)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+static gboolean
+overlap_in_picture (const Seen *a,
+                    const Seen *b)
+{
+  return b->x0 < a->x1 && a->x0 < b->x1 && b->y0 < a->y1 && a->y0 < b->y1 && !is_parted_by (a, b) && !is_parted_by (b, a);
 }
 
 /* What the planes between a and b tell */
@@ -207,7 +253,7 @@ find_pairs (GArray *seen,
 
           if (b->x0 >= a->x1)
             break;
-          if (b->y0 >= a->y1 || a->y0 >= b->y1)
+          if (!overlap_in_picture (a, b))
             continue;
 
           order = in_front (a->solid, b->solid, eye_m);

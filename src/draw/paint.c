@@ -15,6 +15,7 @@
 #define SHARP_PX 0.3   /* radius under which an edge is drawn sharp */
 #define STEP_PX 1.5    /* width of a step of a ramp */
 #define MAX_LEVELS 14
+#define WINDOW_UNIT 1.3 /* up to this size of a pixel time counts more */
 #define PLAIN_STEPS 3  /* from so many steps on each is too small for its own edge to be smoothed: that takes a third of the time */
 
 /**
@@ -202,6 +203,8 @@ lr_soft_levels (const LrPainter *painter,
  * @alpha: of the whole, 0 to 1
  * @offset: (out): how far from the edge the layer reaches, in radii, outside > 0
  * @layer_alpha: (out): its own alpha over the layers before it
+ *
+ * Between two edges of the stack the share is that in the middle.
  */
 void
 lr_soft_level (guint   level,
@@ -211,8 +214,8 @@ lr_soft_level (guint   level,
                double *layer_alpha)
 {
   double step = 2.0 / n_levels;
-  double before = level == 0 ? 0.0 : alpha * lr_soft_share (1.0 - (level - 0.5) * step);
-  double here = level + 1 == n_levels ? alpha : alpha * lr_soft_share (1.0 - (level + 0.5) * step);
+  double before = level == 0 ? 0.0 : alpha * lr_soft_share (1.0 - level * step);
+  double here = level + 1 == n_levels ? alpha : alpha * lr_soft_share (1.0 - (level + 1.0) * step);
 
   if (n_levels == 1)
     {
@@ -450,7 +453,7 @@ lr_paint_patch (const LrPainter *painter,
 
       alpha *= (1.0 - 2.0 * hidden) / (1.0 - hidden);
     }
-  if (n_levels >= PLAIN_STEPS)
+  if (n_levels >= PLAIN_STEPS && painter->unit < WINDOW_UNIT)
     cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_NONE);
 
   for (guint i = 0; i < n_levels; i++)

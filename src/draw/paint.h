@@ -56,5 +56,6 @@ guint    lr_hull (LrVec2 *points, guint n);
 GArray  *lr_paint_order (const LrPainter *painter, const LrScene *scene);
 /* paint_scene.c */
 void     lr_paint_scene (const LrPainter *painter, const LrScene *scene);
+void     lr_paint_solid (const LrPainter *painter, const LrScene *scene, const LrSolid *solid);
 void     lr_paint_room  (const LrPainter *painter, const LrScene *scene);
 void     lr_paint_pool  (const LrPainter *painter, const LrScene *scene, const LrFace *face);

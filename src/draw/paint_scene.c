@@ -109,7 +109,7 @@ paint_shadows (const LrPainter *painter,
   static const double growths_m[] = { 0.16, 0.07, -0.02 };
 
   cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_NONE);
-  cairo_set_source_rgba (painter->cr, 0.05, 0.04, 0.03, 0.10);
+  cairo_set_source_rgba (painter->cr, 0.05, 0.04, 0.03, 0.07);
   for (guint i = 0; i < scene->study->placed->len; i++)
     {
       const LrPlaced *placed = &g_array_index (scene->study->placed, LrPlaced, i);
@@ -301,10 +301,18 @@ paint_ground (const LrPainter *painter,
                    (LrColor) { sum.r / n_faces, sum.g / n_faces, sum.b / n_faces });
 }
 
-static void
-paint_solid (const LrPainter *painter,
-             const LrScene   *scene,
-             const LrSolid   *solid)
+/**
+ * lr_paint_solid:
+ * @painter: a painter
+ * @scene: what it paints
+ * @solid: one of its solids that has faces
+ *
+ * Its faces that are seen, then what lies on them.
+ */
+void
+lr_paint_solid (const LrPainter *painter,
+                const LrScene   *scene,
+                const LrSolid   *solid)
 {
   if (solid->type == LR_SOLID_FACES)
     paint_ground (painter, scene, solid);
@@ -338,6 +346,6 @@ lr_paint_scene (const LrPainter *painter,
       if (solid->type == LR_SOLID_FIGURE)
         lr_paint_person (painter, scene, solid);
       else
-        paint_solid (painter, scene, solid);
+        lr_paint_solid (painter, scene, solid);
     }
 }

@@ -90,14 +90,20 @@ add_table (const Piece *piece)
   double half_m = fmin (piece->x, piece->y);
   double top_m = fmin (0.04, 0.2 * piece->z1), apron_m = fmin (0.09, 0.2 * piece->z1);
   double leg_m = fmin (0.07, 0.4 * half_m), inset_m = fmin (0.04, 0.2 * half_m);
-  double x = piece->x - inset_m - leg_m, y = piece->y - inset_m - leg_m;
+  double x = piece->x - inset_m - leg_m, y = piece->y - inset_m - leg_m, z1 = piece->z1 - top_m;
+  Piece apron = *piece;
 
-  add_legs (piece, inset_m, leg_m, piece->z1 - top_m);
-  add_column (piece, -x, x, piece->y - inset_m - 0.5 * leg_m, piece->y - inset_m, piece->z1 - top_m - apron_m, piece->z1 - top_m);
-  add_column (piece, -x, x, -piece->y + inset_m, -piece->y + inset_m + 0.5 * leg_m, piece->z1 - top_m - apron_m, piece->z1 - top_m);
-  add_column (piece, piece->x - inset_m - 0.5 * leg_m, piece->x - inset_m, -y, y, piece->z1 - top_m - apron_m, piece->z1 - top_m);
-  add_column (piece, -piece->x + inset_m, -piece->x + inset_m + 0.5 * leg_m, -y, y, piece->z1 - top_m - apron_m, piece->z1 - top_m);
-  add_box (piece, -piece->x, piece->x, -piece->y, piece->y, piece->z1 - top_m, piece->z1);
+  add_legs (piece, inset_m, leg_m, z1);
+  apron.material.reflectance *= 0.86; /* in the shade of the top */
+  for (int side = -1; side <= 1; side += 2)
+    {
+      double outer_x = side * (piece->x - inset_m), inner_x = outer_x - side * 0.5 * leg_m;
+      double outer_y = side * (piece->y - inset_m), inner_y = outer_y - side * 0.5 * leg_m;
+
+      add_column (&apron, -x, x, fmin (inner_y, outer_y), fmax (inner_y, outer_y), z1 - apron_m, z1);
+      add_column (&apron, fmin (inner_x, outer_x), fmax (inner_x, outer_x), -y, y, z1 - apron_m, z1);
+    }
+  add_box (piece, -piece->x, piece->x, -piece->y, piece->y, z1, piece->z1);
 }
 
 static void

@@ -22,6 +22,12 @@ static const LrColor hues[LR_N_HUES] = {
   [LR_HUE_LAMP]  = { 1.05, 1.00, 0.86 },
 };
 
+/* Light cloth and light skin are less coloured: from this luminance on a hue fades, at 1 by so much of itself */
+static const struct { double from, by; } fading[LR_N_HUES] = {
+  [LR_HUE_CLOTH] = { 0.10, 1.0 },
+  [LR_HUE_SKIN]  = { 0.30, 0.50 },
+};
+
 static double
 encode (double linear)
 {
@@ -44,8 +50,13 @@ lr_tone (LrHue  hue,
          double luminance)
 {
   const LrColor *h = &hues[hue];
+  double fade = fading[hue].by * sqrt (CLAMP ((luminance - fading[hue].from) / (1.0 - fading[hue].from), 0.0, 1.0));
 
-  return (LrColor) { encode (h->r * luminance), encode (h->g * luminance), encode (h->b * luminance) };
+  return (LrColor) {
+    encode ((h->r + fade * (1.0 - h->r)) * luminance),
+    encode ((h->g + fade * (1.0 - h->g)) * luminance),
+    encode ((h->b + fade * (1.0 - h->b)) * luminance),
+  };
 }
 
 /**
