@@ -120,12 +120,28 @@ is_upright (const LrOutline *outline)
   return MIN (fabs (edge.x), fabs (edge.y)) < 0.1 * lr_vec2_length (edge);
 }
 
-/* The point that a label in a direction stands off from: a corner of an upright box, else the point where the outline's tangent
- * is square to the direction */
+/* The corner that lies farthest in a direction */
+static LrVec2
+farthest_corner (const LrOutline *outline,
+                 LrVec2           direction)
+{
+  LrVec2 best = outline->corner_m[0];
+
+  for (gsize i = 1; i < outline->n; i++)
+    if (lr_vec2_dot (lr_vec2_sub (outline->corner_m[i], best), direction) > 0.0)
+      best = outline->corner_m[i];
+
+  return best;
+}
+
+/* The point that a label in a direction stands off from: of a disc, on its edge; of an upright box, the corner or the middle of the
+ * side; of a turned one, the corner for a diagonal, or else the point of the side's tangent before the middle */
 static LrVec2
 rim (const LrOutline *outline,
      LrVec2           direction)
 {
+  if (outline->n > 0 && !is_upright (outline) && sign (direction.x) != 0.0 && sign (direction.y) != 0.0)
+    return farthest_corner (outline, direction);
   if (!is_upright (outline))
     return lr_vec2_along (outline->centre_m, direction, reach (outline, direction));
 
@@ -146,20 +162,36 @@ beside (const LrOutline *outline,
   return lr_vec2_add (nearest, lr_vec2 (0.5 * width * sign (direction.x), 0.5 * height * sign (direction.y)));
 }
 
-/* Gap between a box and an outline, taken as the disc that it holds */
+/* Nearest distance from the corners of one convex shape to the edges of another */
+static double
+corners_to_edges (const LrVec2 *corners,
+                  gsize         n_corners,
+                  const LrVec2 *edges,
+                  gsize         n_edges)
+{
+  double least = HUGE_VAL;
+
+  for (gsize i = 0; i < n_corners; i++)
+    for (gsize j = 0; j < n_edges; j++)
+      least = MIN (least, lr_segment_distance_m (edges[j], edges[(j + 1) % n_edges], corners[i], NULL));
+
+  return least;
+}
+
+/* Gap between a box and an outline that do not meet */
 static double
 gap_to (const LrShape   *box,
         const LrOutline *outline)
 {
+  LrVec2 corners[4] = { box->low, { box->high.x, box->low.y }, box->high, { box->low.x, box->high.y } };
   LrVec2 nearest = lr_vec2 (CLAMP (outline->centre_m.x, box->low.x, box->high.x),
                             CLAMP (outline->centre_m.y, box->low.y, box->high.y));
-  double inside = outline->radius_m;
 
-  for (gsize i = 0; i < outline->n; i++)
-    inside = MIN (inside, lr_segment_distance_m (outline->corner_m[i], outline->corner_m[(i + 1) % outline->n],
-                                                 outline->centre_m, NULL));
+  if (outline->n == 0)
+    return lr_vec2_distance (nearest, outline->centre_m) - outline->radius_m;
 
-  return lr_vec2_distance (nearest, outline->centre_m) - inside;
+  return MIN (corners_to_edges (corners, 4, outline->corner_m, outline->n),
+              corners_to_edges (outline->corner_m, outline->n, corners, 4));
 }
 
 /* A name that stands nearer to somebody else would be read as theirs, unless a leader says whose it is */

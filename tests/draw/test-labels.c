@@ -76,6 +76,31 @@ test_east (Fixture      *f,
   g_assert_cmpfloat_with_epsilon (entry (f, 0)->at.x - 0.5 * entry (f, 0)->text_width, 228.0, 1e-9);
 }
 
+/* A long thing that stands askew: its label stands at its end, though another thing is nearer to its middle */
+static void
+test_long (Fixture      *f,
+           gconstpointer data G_GNUC_UNUSED)
+{
+  LrOutline bar = lr_outline_box (lr_vec2 (200.0, 200.0), 4.0, 100.0, 80.0 * LR_DEG);
+  LrOutline other = { .centre_m = { 200.0, 160.0 }, .radius_m = 20.0 };
+  LrLabel label = make_label (LR_LABEL_TAG, "R1", NULL);
+  double nearest = HUGE_VAL;
+  LrShape box;
+
+  label.first = 3; /* SW */
+  lr_labels_block_disc (f->labels, other.centre_m, other.radius_m);
+  lr_labels_block_polygon (f->labels, bar.corner_m, bar.n);
+  lr_labels_add_beside (f->labels, &label, &bar);
+  lr_labels_add_beside (f->labels, &label, &other);
+  lr_labels_draw (f->labels);
+
+  box = lr_shape_box (entry (f, 0)->at, entry (f, 0)->tag_width, entry (f, 0)->tag_height, 0.0);
+  for (gsize i = 0; i < bar.n; i++)
+    nearest = MIN (nearest, lr_vec2_distance (bar.corner_m[i], lr_vec2 (box.high.x, box.low.y)));
+  g_assert_false (entry (f, 0)->has_leader);
+  g_assert_cmpfloat_with_epsilon (nearest, 8.0, 1e-6);
+}
+
 /* Then south-east, and so on clockwise; each of eight labels of one thing gets a side */
 static void
 test_round (Fixture      *f,
@@ -217,6 +242,7 @@ main (int    argc,
 
 #define ADD(name, func) g_test_add ("/labels/" name, Fixture, NULL, set_up, func, tear_down)
   ADD ("east", test_east);
+  ADD ("long", test_long);
   ADD ("round", test_round);
   ADD ("apart", test_apart);
   ADD ("crowded", test_crowded);
