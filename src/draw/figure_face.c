@@ -104,12 +104,12 @@ paint_eye (const LrFigure *figure,
                                        { 42, 0.085, 0 }, { 26, 0.100, 0 } };
   static const LrHeadSpot white[] = { { 14.5, -0.004, 0.004 }, { 19, 0.020, 0.004 }, { 26, 0.031, 0.004 }, { 33, 0.021, 0.004 }, { 38.5, -0.003, 0.004 },
                                       { 33, -0.018, 0.004 }, { 26, -0.023, 0.004 }, { 19, -0.016, 0.004 } };
-  static const LrHeadSpot lid[] = { { 13.5, -0.006, 0.006 }, { 18, 0.020, 0.006 }, { 26, 0.032, 0.006 }, { 34, 0.021, 0.006 }, { 40.5, -0.006, 0.006 } };
+  static const LrHeadSpot lid[] = { { 13.5, -0.006, 0.006 }, { 18, 0.020, 0.006 }, { 26, 0.032, 0.006 }, { 34, 0.020, 0.006 }, { 39.5, -0.004, 0.006 } };
   static const LrHeadSpot low_lid[] = { { 38, -0.008, 0.005 }, { 32, -0.021, 0.005 }, { 25, -0.025, 0.005 }, { 18, -0.017, 0.005 } };
   static const LrHeadSpot crease[] = { { 15, 0.028, 0.005 }, { 20, 0.050, 0.005 }, { 27, 0.058, 0.005 }, { 35, 0.044, 0.005 }, { 41, 0.018, 0.005 } };
   LrColor dark = lr_tone_mix (skin_tone (figure, 0.10), lr_tone (LR_HUE_WOOD, 0.02), 0.6);
 
-  if (is_hidden (figure, side * 24.0, 0.0, 84.0))
+  if (is_hidden (figure, side * 24.0, 0.0, 76.0))
     return;
 
   paint_spots (figure, hollow, G_N_ELEMENTS (hollow), side, skin_tone (figure, 0.45), 0.20);
@@ -121,7 +121,7 @@ paint_eye (const LrFigure *figure,
   if (figure->head_px >= 44.0)
     paint_spots (figure, white, G_N_ELEMENTS (white), side, lr_tone_mix (lr_tone (LR_HUE_PLAIN, 0.50), skin_tone (figure, 0.9), 0.35), 0.90);
   paint_iris (figure, side);
-  line_spots (figure, lid, G_N_ELEMENTS (lid), side, 0.0033, dark, 0.85);
+  line_spots (figure, lid, G_N_ELEMENTS (lid), side, 0.0027, dark, 0.85);
   if (figure->head_px >= 60.0)
     line_spots (figure, low_lid, G_N_ELEMENTS (low_lid), side, 0.0016, skin_tone (figure, 0.30), 0.55);
   if (figure->head_px >= LARGE_PX)
@@ -226,7 +226,7 @@ paint_mouth (const LrFigure *figure)
                                       { -12, -0.262, 0.012 }, { -24, -0.283, 0.002 }, { -10, -0.282, 0.014 }, { 0, -0.284, 0.018 }, { 10, -0.282, 0.014 } };
   static const LrHeadSpot lower[] = { { 22, -0.284, 0.004 }, { 10, -0.284, 0.014 }, { 0, -0.287, 0.018 }, { -10, -0.284, 0.014 }, { -22, -0.284, 0.004 },
                                       { -12, -0.309, 0.012 }, { 0, -0.322, 0.016 }, { 12, -0.309, 0.012 } };
-  static const LrHeadSpot parting[] = { { 25, -0.280, 0.003 }, { 14, -0.284, 0.012 }, { 5, -0.281, 0.018 }, { 0, -0.285, 0.018 }, { -5, -0.281, 0.018 },
+  static const LrHeadSpot parting[] = { { 25, -0.280, 0.003 }, { 14, -0.284, 0.012 }, { 5, -0.2825, 0.018 }, { 0, -0.2845, 0.018 }, { -5, -0.2825, 0.018 },
                                         { -14, -0.284, 0.012 }, { -25, -0.280, 0.003 } };
   static const LrHeadSpot under[] = { { 12, -0.335, 0.004 }, { 0, -0.340, 0.004 }, { -12, -0.335, 0.004 }, { 0, -0.362, 0.004 } };
   LrColor lip = lr_tone (LR_HUE_SKIN, 0.34 * figure->skin.reflectance);
@@ -242,7 +242,7 @@ paint_mouth (const LrFigure *figure)
       paint_spots (figure, lower, G_N_ELEMENTS (lower), 1, lip, 0.34);
       paint_spots (figure, under, G_N_ELEMENTS (under), 1, skin_tone (figure, 0.40), 0.28);
     }
-  line_spots (figure, parting, G_N_ELEMENTS (parting), 1, 0.0026, line, 0.80);
+  line_spots (figure, parting, G_N_ELEMENTS (parting), 1, 0.0022, line, 0.72);
 }
 
 static gboolean
@@ -285,7 +285,7 @@ paint_glasses (const LrFigure *figure)
       points[N] = points[0];
       lr_figure_line (figure, points, N + 1, 0.0020, frame, 0.9);
 
-      if (!is_hidden (figure, side * 60.0, 0.02, 80.0) && place_points (figure, temple, G_N_ELEMENTS (temple), points))
+      if (!is_hidden (figure, side * 60.0, 0.02, 64.0) && place_points (figure, temple, G_N_ELEMENTS (temple), points))
         lr_figure_line (figure, points, G_N_ELEMENTS (temple), 0.0020, frame, 0.9);
     }
   if (place_points (figure, bridge, G_N_ELEMENTS (bridge), points))

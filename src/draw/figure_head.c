@@ -250,7 +250,7 @@ paint_strands (const LrFigure *figure)
       LrVec2 points[4];
 
       /* One that has gone round the edge would lie along the outline */
-      if (fabs (lr_head_turned_deg (figure, strands[i][0])) < 80.0 && fabs (lr_head_turned_deg (figure, strands[i][3])) < 100.0
+      if (fabs (lr_head_turned_deg (figure, strands[i][0])) < 80.0 && fabs (lr_head_turned_deg (figure, strands[i][3])) < 84.0
           && lr_head_spots (figure, strands[i], 4, 1, points) == 4)
         lr_figure_line (figure, points, 4, 0.0022, dark, 0.34);
     }

@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Origin in the middle, length along x, width along y. Chairs, chests and cabinets open towards +x. Sizes of parts are
- * common practice, no source; a part shrinks with a piece that is too small for it.
+ * Origin in the middle, depth along x, width along y. What has a front, as a chair, a sofa or a chest, has it towards +x. Sizes of
+ * parts are common practice, no source; a part shrinks with a piece that is too small for it.
  */
 
 #include "scene.h"
@@ -11,7 +11,7 @@
 #define DOOR_M 0.45
 #define DRAWER_M 0.145
 #define FIN_M 0.11
-#define SEAT_M 0.60
+#define SEAT_M 0.45
 
 typedef struct
 {
@@ -176,35 +176,24 @@ add_cabinet (const Piece *piece)
   lr_scene_end (piece->scene, piece->placed->facing_rad);
 }
 
-/* The same sofa whichever way its long side was drawn: along y with its back at -x, or along x with its back at +y */
 static void
 add_sofa (const Piece *piece)
 {
-  Piece sofa = *piece;
-  double seat_m = fmin (0.43, 0.55 * piece->z1), arm_top_m = fmin (0.60, 0.75 * piece->z1);
-  double back_m, arm_m, inner_m, step_m;
-  int n;
+  double seat_m = fmin (0.43, 0.55 * piece->z1), low_m = seat_m - 0.13;
+  double back_m = fmin (0.16, 0.5 * piece->x), arm_m = fmin (0.14, 0.3 * piece->y), inner_m = piece->y - arm_m;
+  int n = CLAMP ((int) lround (2.0 * inner_m / SEAT_M), 1, 12);
+  double step_m = 2.0 * inner_m / n;
+  Piece cushion = *piece;
 
-  if (piece->x > piece->y)
-    {
-      sofa.axes = lr_axes_standing (piece->placed->at_m, 0.0, piece->placed->facing_rad - 0.5 * LR_PI);
-      sofa.x = piece->y;
-      sofa.y = piece->x;
-    }
+  add_column (piece, -piece->x + 0.02, piece->x - 0.03, -piece->y + 0.02, piece->y - 0.02, fmin (0.08, 0.5 * low_m), low_m);
+  add_box (piece, -piece->x, -piece->x + back_m, -inner_m, inner_m, low_m, piece->z1);
+  for (int side = -1; side <= 1; side += 2)
+    add_box (piece, -piece->x, piece->x, fmin (side * inner_m, side * piece->y), fmax (side * inner_m, side * piece->y), low_m,
+             fmin (0.60, 0.75 * piece->z1));
 
-  back_m = fmin (0.18, 0.5 * sofa.x);
-  arm_m = fmin (0.15, 0.3 * sofa.y);
-  inner_m = sofa.y - arm_m;
-  n = CLAMP ((int) lround (2.0 * inner_m / SEAT_M), 1, 8);
-  step_m = 2.0 * inner_m / n;
-
-  add_box (&sofa, -sofa.x + 0.02, sofa.x - 0.03, -sofa.y + 0.02, sofa.y - 0.02, 0.08, seat_m - 0.13);
-  add_box (&sofa, -sofa.x, -sofa.x + back_m, -sofa.y + arm_m, sofa.y - arm_m, seat_m - 0.13, piece->z1);
-  add_box (&sofa, -sofa.x, sofa.x, -sofa.y, -sofa.y + arm_m, seat_m - 0.13, arm_top_m);
-  add_box (&sofa, -sofa.x, sofa.x, sofa.y - arm_m, sofa.y, seat_m - 0.13, arm_top_m);
-  sofa.material.reflectance *= 1.1;
+  cushion.material.reflectance *= 1.12;
   for (int i = 0; i < n; i++)
-    add_box (&sofa, -sofa.x + back_m, sofa.x - 0.01, -inner_m + i * step_m + 0.008, -inner_m + (i + 1) * step_m - 0.008, seat_m - 0.13,
+    add_box (&cushion, -piece->x + back_m, piece->x - 0.01, -inner_m + i * step_m + 0.006, -inner_m + (i + 1) * step_m - 0.006, low_m,
              seat_m);
 }
 
