@@ -224,6 +224,7 @@ lr_finder_set_camera (LrFinder   *self,
   g_free (self->camera);
   self->camera = copy;
   lr_finder_update (self);
+  lr_finder_update_picture (self);
 }
 
 const char *
@@ -232,23 +233,38 @@ lr_finder_get_camera (LrFinder *self)
   return self->camera;
 }
 
+static const LrCameraReading *
+get_reading (LrFinder *self)
+{
+  return self->camera != NULL ? lr_study_find_camera (lr_document_get_study (self->document), self->camera) : NULL;
+}
+
+/**
+ * lr_finder_update_picture:
+ *
+ * Paints the picture at the next frame if what the camera sees is another.
+ */
+void
+lr_finder_update_picture (LrFinder *self)
+{
+  lr_finder_picture_show (LR_FINDER_PICTURE (self->picture), self->document, get_reading (self));
+}
+
 /**
  * lr_finder_update:
  *
- * Shows the plan that the document shows now.
+ * Title and figures tell of the plan that the document shows now.
  */
 void
 lr_finder_update (LrFinder *self)
 {
-  const LrCameraReading *camera =
-    self->camera != NULL ? lr_study_find_camera (lr_document_get_study (self->document), self->camera) : NULL;
+  const LrCameraReading *camera = get_reading (self);
   gboolean has_camera = camera != NULL;
 
   gtk_widget_set_visible (self->head, has_camera);
   gtk_widget_set_visible (self->picture, has_camera);
   gtk_widget_set_visible (self->figures, has_camera);
   gtk_widget_set_visible (self->nothing, !has_camera);
-  lr_finder_picture_show (LR_FINDER_PICTURE (self->picture), self->document, camera);
   if (has_camera)
     {
       update_choice (self);

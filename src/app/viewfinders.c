@@ -19,6 +19,9 @@ struct _LrViewfinders
 
   LrDocument *document;
   GtkWidget  *finders[N_FINDERS];
+  int         turn;       /* whose picture is painted next while something moves */
+  guint       tick;       /* paints what is due when nothing moves any more */
+  int         n_waited;   /* frames */
 };
 
 G_DEFINE_FINAL_TYPE (LrViewfinders, lr_viewfinders, GTK_TYPE_WIDGET)
@@ -56,6 +59,39 @@ choose_camera (LrViewfinders *self,
 }
 
 static void
+update_pictures (LrViewfinders *self)
+{
+  for (int i = 0; i < N_FINDERS; i++)
+    lr_finder_update_picture (LR_FINDER (self->finders[i]));
+}
+
+static gboolean
+tick_cb (GtkWidget     *widget,
+         GdkFrameClock *clock,
+         gpointer       data)
+{
+  LrViewfinders *self = LR_VIEWFINDERS (widget);
+
+  if (self->n_waited++ == 0)
+    return G_SOURCE_CONTINUE;
+
+  self->tick = 0;
+  update_pictures (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* While something moves, each frame paints one picture at the most: two cost more than a frame has time for */
+static void
+update_one_picture (LrViewfinders *self)
+{
+  lr_finder_update_picture (LR_FINDER (self->finders[self->turn]));
+  self->turn = (self->turn + 1) % N_FINDERS;
+  self->n_waited = 0;
+  if (self->tick == 0)
+    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
+}
+
+static void
 changed_cb (LrViewfinders *self)
 {
   for (int i = 0; i < N_FINDERS; i++)
@@ -68,6 +104,11 @@ changed_cb (LrViewfinders *self)
       else
         lr_finder_update (finder);
     }
+
+  if (lr_document_has_preview (self->document))
+    update_one_picture (self);
+  else
+    update_pictures (self);
 }
 
 static void
@@ -75,6 +116,9 @@ lr_viewfinders_dispose (GObject *object)
 {
   LrViewfinders *self = LR_VIEWFINDERS (object);
 
+  if (self->tick != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
+  self->tick = 0;
   for (int i = 0; i < N_FINDERS; i++)
     g_clear_pointer (&self->finders[i], gtk_widget_unparent);
   g_clear_object (&self->document);
