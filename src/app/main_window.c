@@ -307,6 +307,7 @@ lr_main_window_init (LrMainWindow *self)
 
   self->document = lr_document_new ();
   lr_document_set_units (self->document, lr_settings_get_units ());
+  lr_document_set_shown (self->document, lr_settings_get_shown ());
   self->journal = lr_journal_new (self->document);
 
   add_toggles (self);

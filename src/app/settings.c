@@ -137,6 +137,44 @@ lr_settings_set_units (LrUnits units)
   write_value ("units", g_variant_new_string (units == LR_UNITS_IMPERIAL ? "imperial" : "metric"));
 }
 
+static const struct { const char *word; guint bit; } families[] = {
+  { "sight", LR_SHOW_SIGHT }, { "light", LR_SHOW_LIGHT }, { "sound", LR_SHOW_SOUND }, { "sun", LR_SHOW_SUN },
+  { "power", LR_SHOW_POWER },
+};
+
+/**
+ * lr_settings_get_shown:
+ *
+ * Returns: the families (LrShow) that were shown last
+ */
+guint
+lr_settings_get_shown (void)
+{
+  g_autoptr (GVariant) value = read_value ("shown");
+  g_autofree const char **words = value != NULL ? g_variant_get_strv (value, NULL) : NULL;
+  guint shown = 0;
+
+  if (words == NULL)
+    return LR_SHOW_SIGHT;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (families); i++)
+    if (g_strv_contains (words, families[i].word))
+      shown |= families[i].bit;
+  return shown;
+}
+
+void
+lr_settings_set_shown (guint shown)
+{
+  GVariantBuilder words;
+
+  g_variant_builder_init (&words, G_VARIANT_TYPE_STRING_ARRAY);
+  for (gsize i = 0; i < G_N_ELEMENTS (families); i++)
+    if ((shown & families[i].bit) != 0)
+      g_variant_builder_add (&words, "s", families[i].word);
+  write_value ("shown", g_variant_builder_end (&words));
+}
+
 gboolean
 lr_settings_get_dark (void)
 {

@@ -8,9 +8,13 @@
 #include <glib.h>
 
 #include "units.h"
+#include "view.h"
 
 LrUnits  lr_settings_get_units    (void);
 void     lr_settings_set_units    (LrUnits units);
+/* Families shown on the sheet: LrShow */
+guint    lr_settings_get_shown    (void);
+void     lr_settings_set_shown    (guint shown);
 gboolean lr_settings_get_dark     (void);
 void     lr_settings_set_dark     (gboolean is_dark);
 /* Path of the plan that was open last, "" for none; (transfer full) */

@@ -19,6 +19,7 @@
 #define KIT_ICON_PX 38.0
 #define ROOM_ICON_PX 34.0
 #define WIDTH_PX 208
+#define FOLDED_PX 72
 #define N_COLUMNS 3
 
 struct _LrTray
@@ -271,6 +272,49 @@ move_room_buttons (LrTray *self)
     }
 }
 
+static int
+box_width_px (LrTray *self)
+{
+  int minimum_px;
+
+  gtk_widget_measure (self->box, GTK_ORIENTATION_HORIZONTAL, -1, &minimum_px, NULL, NULL, NULL);
+  return minimum_px;
+}
+
+/* The window may always become as narrow as with the Tray folded: it is folded because of that width */
+static void
+lr_tray_measure (GtkWidget      *widget,
+                 GtkOrientation  orientation,
+                 int             for_size,
+                 int            *minimum,
+                 int            *natural,
+                 int            *minimum_baseline,
+                 int            *natural_baseline)
+{
+  LrTray *self = LR_TRAY (widget);
+
+  if (orientation == GTK_ORIENTATION_VERTICAL && for_size >= 0)
+    for_size = MAX (for_size, box_width_px (self));
+  gtk_widget_measure (self->box, orientation, for_size, minimum, natural, NULL, NULL);
+  if (orientation == GTK_ORIENTATION_HORIZONTAL && !self->is_folded)
+    {
+      *natural = MAX (*natural, WIDTH_PX);
+      *minimum = MIN (*minimum, FOLDED_PX);
+    }
+  *minimum_baseline = *natural_baseline = -1;
+}
+
+static void
+lr_tray_size_allocate (GtkWidget *widget,
+                       int        width_px,
+                       int        height_px,
+                       int        baseline)
+{
+  LrTray *self = LR_TRAY (widget);
+
+  gtk_widget_allocate (self->box, MAX (width_px, box_width_px (self)), height_px, baseline, NULL);
+}
+
 static void
 lr_tray_dispose (GObject *object)
 {
@@ -288,7 +332,8 @@ lr_tray_class_init (LrTrayClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = lr_tray_dispose;
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  widget_class->measure = lr_tray_measure;
+  widget_class->size_allocate = lr_tray_size_allocate;
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/tray.ui");
   gtk_widget_class_bind_template_child (widget_class, LrTray, box);
@@ -304,6 +349,7 @@ static void
 lr_tray_init (LrTray *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Tray"), -1);
   g_signal_connect_swapped (self->kit_list, "row-activated", G_CALLBACK (row_activated_cb), self);
   fill_room_grid (self);
@@ -345,7 +391,6 @@ lr_tray_set_folded (LrTray   *self,
     return;
 
   self->is_folded = is_folded;
-  gtk_widget_set_size_request (GTK_WIDGET (self), is_folded ? -1 : WIDTH_PX, -1);
   gtk_widget_set_visible (self->kit_note, !is_folded);
   gtk_widget_set_visible (self->room_title, !is_folded);
   for (int i = 0; (row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->kit_list), i)) != NULL; i++)

@@ -65,17 +65,17 @@ canvas_cb (GSimpleAction *action,
   gtk_widget_activate_action_variant (GTK_WIDGET (self->canvas), name, parameter);
 }
 
+static const struct { const char *name; guint bit; } shows[] = {
+  { "show-sight", LR_SHOW_SIGHT }, { "show-light", LR_SHOW_LIGHT },
+  { "show-sound", LR_SHOW_SOUND }, { "show-power", LR_SHOW_POWER },
+};
+
 static guint
 shown_bit (GAction *action)
 {
-  static const struct { const char *name; guint bit; } bits[] = {
-    { "show-sight", LR_SHOW_SIGHT }, { "show-light", LR_SHOW_LIGHT },
-    { "show-sound", LR_SHOW_SOUND }, { "show-power", LR_SHOW_POWER },
-  };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (bits); i++)
-    if (g_str_equal (bits[i].name, g_action_get_name (action)))
-      return bits[i].bit;
+  for (gsize i = 0; i < G_N_ELEMENTS (shows); i++)
+    if (g_str_equal (shows[i].name, g_action_get_name (action)))
+      return shows[i].bit;
   return 0;
 }
 
@@ -89,6 +89,7 @@ show_cb (GSimpleAction *action,
 
   g_simple_action_set_state (action, state);
   lr_document_set_shown (self->document, g_variant_get_boolean (state) ? shown | bit : shown & ~bit);
+  lr_settings_set_shown (lr_document_get_shown (self->document));
 }
 
 static void
@@ -209,11 +210,15 @@ static const GActionEntry entries[] = {
 void
 lr_main_window_add_actions (LrMainWindow *self)
 {
+  guint shown = lr_document_get_shown (self->document);
   gboolean is_imperial = lr_document_get_units (self->document) == LR_UNITS_IMPERIAL;
 
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   lr_main_window_add_file_actions (self);
   lr_main_window_add_page_actions (self);
+  for (gsize i = 0; i < G_N_ELEMENTS (shows); i++)
+    g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), shows[i].name)),
+                               g_variant_new_boolean ((shown & shows[i].bit) != 0));
   g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "units")),
                              g_variant_new_string (is_imperial ? "imperial" : "metric"));
 }
