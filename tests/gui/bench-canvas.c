@@ -7,8 +7,8 @@
  * with the word in their name
  */
 
-#include "canvas.h"
-#include "plan_reader.h"
+#include "app.h"
+#include "main_window.h"
 
 #include <malloc.h>
 #include <stdlib.h>
@@ -63,7 +63,7 @@ report (const char *name,
         double     *ms)
 {
   qsort (ms, FRAMES, sizeof *ms, compare);
-  g_print ("%-34s median %6.2f   p95 %6.2f   worst %6.2f ms\n", name, ms[FRAMES / 2], ms[FRAMES * 95 / 100], ms[FRAMES - 1]);
+  g_print ("%-35s median %6.2f   p95 %6.2f   worst %6.2f ms\n", name, ms[FRAMES / 2], ms[FRAMES * 95 / 100], ms[FRAMES - 1]);
 }
 
 typedef void (*Step) (Bench *b, int i);
@@ -177,14 +177,84 @@ first_of (Bench      *b,
     }
 }
 
+static void
+watch (Bench *b)
+{
+  GdkFrameClock *clock;
+
+  lr_document_set_shown (b->document, LR_SHOW_SIGHT | LR_SHOW_LIGHT | LR_SHOW_SOUND | LR_SHOW_POWER);
+  gtk_window_set_default_size (GTK_WINDOW (b->window), 1920, 1200);
+  gtk_window_present (GTK_WINDOW (b->window));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (b->canvas));
+  clock = gtk_widget_get_frame_clock (GTK_WIDGET (b->canvas));
+  g_signal_connect_swapped (clock, "before-paint", G_CALLBACK (before_cb), b);
+  g_signal_connect_swapped (clock, "after-paint", G_CALLBACK (after_cb), b);
+}
+
+static void
+open_file (LrDocument *document,
+           const char *path)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!lr_document_open (document, path, &error))
+    g_error ("%s", error->message);
+}
+
+/* The sheet alone, as large as the screen */
+static void
+bench_sheet (const char *path)
+{
+  Bench b = { .document = lr_document_new (), .window = gtk_window_new (), .canvas = LR_CANVAS (lr_canvas_new ()) };
+
+  open_file (b.document, path);
+  lr_canvas_set_document (b.canvas, b.document);
+  gtk_window_set_decorated (GTK_WINDOW (b.window), FALSE);
+  gtk_window_set_child (GTK_WINDOW (b.window), GTK_WIDGET (b.canvas));
+  watch (&b);
+
+  run (&b, "sheet: nothing changes", still_step);
+  first_of (&b, LR_ITEM_FURNITURE, "sheet: drag a piece of furniture");
+  first_of (&b, LR_ITEM_CAMERA, "sheet: drag a camera");
+  first_of (&b, LR_ITEM_LIGHT, "sheet: drag a light");
+  first_of (&b, LR_ITEM_PERSON, "sheet: drag the subject");
+  run (&b, "sheet: pan", pan_step);
+  run (&b, "sheet: zoom", zoom_step);
+  run (&b, "sheet: another thing pointed at", hover_step);
+  gtk_window_destroy (GTK_WINDOW (b.window));
+  g_object_unref (b.document);
+}
+
+/* With Tray, Viewfinders, Details and Remarks */
+static void
+bench_window (const char *path)
+{
+  GtkApplication *app = lr_app_new (G_APPLICATION_NON_UNIQUE);
+  Bench b = { 0 };
+
+  g_application_register (G_APPLICATION (app), NULL, NULL);
+  b.window = lr_main_window_new (app);
+  b.document = lr_main_window_get_document (LR_MAIN_WINDOW (b.window));
+  b.canvas = lr_main_window_get_canvas (LR_MAIN_WINDOW (b.window));
+  open_file (b.document, path);
+  watch (&b);
+
+  run (&b, "window: nothing changes", still_step);
+  first_of (&b, LR_ITEM_FURNITURE, "window: drag a piece of furniture");
+  first_of (&b, LR_ITEM_CAMERA, "window: drag a camera");
+  first_of (&b, LR_ITEM_LIGHT, "window: drag a light");
+  first_of (&b, LR_ITEM_PERSON, "window: drag the subject");
+  lr_document_set_shown (b.document, LR_SHOW_SIGHT);
+  first_of (&b, LR_ITEM_CAMERA, "window, Sight alone: drag a camera");
+  first_of (&b, LR_ITEM_PERSON, "window, Sight alone: drag subject");
+  gtk_window_destroy (GTK_WINDOW (b.window));
+  g_object_unref (app);
+}
+
 int
 main (int    argc,
       char **argv)
 {
-  Bench b = { 0 };
-  GError *error = NULL;
-  GdkFrameClock *clock;
-
   mallopt (M_MMAP_THRESHOLD, 32 << 20);
   mallopt (M_TRIM_THRESHOLD, 512 << 20);
   gtk_init ();
@@ -196,33 +266,7 @@ main (int    argc,
 
   if (argc > 2)
     only = argv[2];
-  b.document = lr_document_new ();
-  if (!lr_document_open (b.document, argv[1], &error))
-    {
-      g_printerr ("%s\n", error->message);
-      return 2;
-    }
-  lr_document_set_shown (b.document, LR_SHOW_SIGHT | LR_SHOW_LIGHT | LR_SHOW_SOUND | LR_SHOW_POWER);
-  b.window = gtk_window_new ();
-  b.canvas = LR_CANVAS (lr_canvas_new ());
-  lr_canvas_set_document (b.canvas, b.document);
-  gtk_window_set_decorated (GTK_WINDOW (b.window), FALSE);
-  gtk_window_set_default_size (GTK_WINDOW (b.window), 1920, 1200);
-  gtk_window_set_child (GTK_WINDOW (b.window), GTK_WIDGET (b.canvas));
-  gtk_window_present (GTK_WINDOW (b.window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (b.canvas));
-  clock = gtk_widget_get_frame_clock (GTK_WIDGET (b.canvas));
-  g_signal_connect_swapped (clock, "before-paint", G_CALLBACK (before_cb), &b);
-  g_signal_connect_swapped (clock, "after-paint", G_CALLBACK (after_cb), &b);
-
-  run (&b, "nothing changes", still_step);
-  first_of (&b, LR_ITEM_FURNITURE, "drag a piece of furniture");
-  first_of (&b, LR_ITEM_CAMERA, "drag a camera");
-  first_of (&b, LR_ITEM_LIGHT, "drag a light");
-  first_of (&b, LR_ITEM_PERSON, "drag the subject");
-  run (&b, "pan", pan_step);
-  run (&b, "zoom", zoom_step);
-  run (&b, "another thing pointed at: all", hover_step);
-  gtk_window_destroy (GTK_WINDOW (b.window));
+  bench_sheet (argv[1]);
+  bench_window (argv[1]);
   return 0;
 }

@@ -98,6 +98,36 @@ gui_teardown (GuiFixture *f)
   g_assert_finalize_object (f->document);
 }
 
+void
+gui_setup_loft_cb (GuiFixture    *f,
+                   gconstpointer  data)
+{
+  gui_setup (f, gui_make_loft ());
+}
+
+void
+gui_setup_empty_cb (GuiFixture    *f,
+                    gconstpointer  data)
+{
+  gui_setup (f, NULL);
+}
+
+void
+gui_teardown_cb (GuiFixture    *f,
+                 gconstpointer  data)
+{
+  gui_teardown (f);
+}
+
+void
+gui_keep_cb (LrDocument  *document,
+             const char  *sentence,
+             char       **kept)
+{
+  g_free (*kept);
+  *kept = g_strdup (sentence);
+}
+
 static gboolean
 timeout_cb (gpointer data)
 {

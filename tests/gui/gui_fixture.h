@@ -25,6 +25,12 @@ typedef struct
 LrPlan *gui_make_loft (void);
 void    gui_setup     (GuiFixture *f, LrPlan *plan);  /* takes @plan; NULL: an empty one */
 void    gui_teardown  (GuiFixture *f);
+/* The same as functions of a test */
+void    gui_setup_loft_cb  (GuiFixture *f, gconstpointer data);
+void    gui_setup_empty_cb (GuiFixture *f, gconstpointer data);
+void    gui_teardown_cb    (GuiFixture *f, gconstpointer data);
+/* Of the document's "message": keeps the last sentence in a char * */
+void    gui_keep_cb        (LrDocument *document, const char *sentence, char **kept);
 /* Runs the main loop until @is_done says so; fails the test after five seconds */
 void    gui_wait_for  (gboolean (*is_done) (gpointer data), gpointer data);
 void    gui_settle    (GuiFixture *f);                /* until the next frame is painted */

@@ -199,6 +199,44 @@ test_wall_length (GuiFixture    *f,
   g_assert_cmpfloat_with_epsilon (lr_plan_get_setup (lr_document_get_plan (f->document))->room->corners_m[1].x, 8.0, 1e-6);
 }
 
+static GtkWidget *
+find_popover (GuiFixture *f)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (f->canvas)); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (GTK_IS_POPOVER_MENU (child) && gtk_widget_get_mapped (child))
+      return child;
+  return NULL;
+}
+
+static gboolean
+has_menu (gpointer data)
+{
+  return find_popover (data) != NULL;
+}
+
+static void
+test_menu (GuiFixture    *f,
+           gconstpointer  data)
+{
+  GtkWidget *canvas = GTK_WIDGET (f->canvas);
+  int natural;
+
+  pointer_move (canvas, gui_at (f, 4.81, 2.80));
+  pointer_wait (30);
+  pointer_button (canvas, GDK_BUTTON_SECONDARY, TRUE);
+  pointer_button (canvas, GDK_BUTTON_SECONDARY, FALSE);
+  gui_wait_for (has_menu, f);
+  wait_for_selected (f, GUI_CAMERA);
+  pointer_wait (100);
+  /* nothing of it is cut off */
+  gtk_widget_measure (find_popover (f), GTK_ORIENTATION_VERTICAL, -1, NULL, &natural, NULL, NULL);
+  g_assert_cmpint (gtk_widget_get_height (find_popover (f)), >=, natural);
+  pointer_key (canvas, GDK_KEY_Escape);
+  pointer_wait (100);
+  g_assert_null (find_popover (f));
+}
+
 #define ADD(path, data, test) g_test_add ("/canvas-input/" path, GuiFixture, data, setup, test, teardown)
 
 int
@@ -212,6 +250,7 @@ main (int    argc,
   ADD ("wheel", NULL, test_wheel);
   ADD ("middle-pans", NULL, test_middle_pans);
   ADD ("keys", NULL, test_keys);
+  ADD ("menu", NULL, test_menu);
   ADD ("wall-length", NULL, test_wall_length);
   ADD ("draw-room", "empty", test_draw_room);
 

@@ -1,4 +1,4 @@
-/* test-canvas.c - the sheet under the hand: taking, moving, turning, keys, zoom, what the Tray brings
+/* test-canvas.c - the sheet under the hand: taking, moving, turning, zoom, and that what is seen is true
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -11,27 +11,6 @@
 #define NEAR_M 0.0006
 
 #define assert_near_m(a, b) g_assert_cmpfloat_with_epsilon (a, b, NEAR_M)
-
-static void
-setup_loft (GuiFixture    *f,
-            gconstpointer  data)
-{
-  gui_setup (f, gui_make_loft ());
-}
-
-static void
-setup_empty (GuiFixture    *f,
-             gconstpointer  data)
-{
-  gui_setup (f, NULL);
-}
-
-static void
-teardown (GuiFixture    *f,
-          gconstpointer  data)
-{
-  gui_teardown (f);
-}
 
 /* The first place of a raster over the sheet where a press would meet this; fails if there is none */
 static LrVec2
@@ -309,15 +288,6 @@ test_wall (GuiFixture    *f,
 }
 
 static void
-keep_cb (LrDocument  *document,
-         const char  *sentence,
-         char       **kept)
-{
-  g_free (*kept);
-  *kept = g_strdup (sentence);
-}
-
-static void
 test_read_only (GuiFixture    *f,
                 gconstpointer  data)
 {
@@ -326,7 +296,7 @@ test_read_only (GuiFixture    *f,
 
   plan->is_read_only = TRUE; /* as the reader makes it of a newer version's file */
   lr_document_reset (f->document, plan, NULL);
-  g_signal_connect (f->document, "message", G_CALLBACK (keep_cb), &said);
+  g_signal_connect (f->document, "message", G_CALLBACK (gui_keep_cb), &said);
   gui_drag (f, gui_at (f, 4.81, 2.80), gui_at (f, 5.5, 3.9), 0);
   assert_near_m (gui_item (f, GUI_CAMERA)->at_m.x, 4.81);
   g_assert_nonnull (said);
@@ -349,321 +319,110 @@ test_hover (GuiFixture    *f,
   g_assert_null (lr_document_get_pointed (f->document));
 }
 
-/* Keys */
-
-static void
-test_nudge (GuiFixture    *f,
-            gconstpointer  data)
+/* The sheet as it is on the screen, without its children; (transfer full): RGB24 */
+static cairo_surface_t *
+grab_sheet (GuiFixture *f)
 {
-  lr_document_select (f->document, GUI_CAMERA);
-  lr_canvas_key (f->canvas, GDK_KEY_Right, 0);
-  lr_canvas_key (f->canvas, GDK_KEY_Up, GDK_SHIFT_MASK);
-  lr_canvas_key (f->canvas, GDK_KEY_Up, GDK_SHIFT_MASK);
-  assert_near_m (gui_item (f, GUI_CAMERA)->at_m.x, 4.91);
-  assert_near_m (gui_item (f, GUI_CAMERA)->at_m.y, 2.82);
+  const LrView *view = lr_canvas_get_view (f->canvas);
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, (int) view->width, (int) view->height);
+  g_autoptr (GdkTexture) texture = NULL;
+  GskRenderNode *node;
 
-  lr_document_undo (f->document);
-  assert_near_m (gui_item (f, GUI_CAMERA)->at_m.x, 4.81);
-  assert_near_m (gui_item (f, GUI_CAMERA)->at_m.y, 2.80);
+  gui_settle (f);
+  GTK_WIDGET_GET_CLASS (f->canvas)->snapshot (GTK_WIDGET (f->canvas), snapshot);
+  node = gtk_snapshot_free_to_node (snapshot);
+  texture = gsk_renderer_render_texture (gtk_native_get_renderer (gtk_widget_get_native (GTK_WIDGET (f->canvas))), node,
+                                         &GRAPHENE_RECT_INIT (0, 0, (float) view->width, (float) view->height));
+  gsk_render_node_unref (node);
+  gdk_texture_download (texture, cairo_image_surface_get_data (image), (gsize) cairo_image_surface_get_stride (image));
+  cairo_surface_mark_dirty (image);
+  return image;
+}
+
+/* The same, drawn anew from the plan */
+static cairo_surface_t *
+draw_sheet (GuiFixture *f)
+{
+  const LrView *view = lr_canvas_get_view (f->canvas);
+  cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, (int) view->width, (int) view->height);
+  cairo_t *cr = cairo_create (image);
+
+  lr_floor_draw (cr, lr_document_get_plan (f->document), lr_document_get_study (f->document),
+                 lr_document_get_remarks (f->document), view);
+  cairo_destroy (cr);
+  cairo_surface_flush (image);
+  return image;
+}
+
+/* Counts pixels of which a channel is off by more than antialiasing in two steps can be */
+static int
+count_unlike (cairo_surface_t *a,
+              cairo_surface_t *b)
+{
+  const guchar *p = cairo_image_surface_get_data (a), *q = cairo_image_surface_get_data (b);
+  gsize n = (gsize) cairo_image_surface_get_stride (a) * (gsize) cairo_image_surface_get_height (a);
+  int n_unlike = 0;
+
+  g_assert_cmpint (cairo_image_surface_get_stride (a), ==, cairo_image_surface_get_stride (b));
+  for (gsize i = 0; i < n; i++)
+    if (ABS (p[i] - q[i]) > 8)
+      n_unlike++;
+  return n_unlike;
 }
 
 static void
-test_turn_keys (GuiFixture    *f,
-                gconstpointer  data)
+assert_sheet_is_true (GuiFixture *f)
 {
-  lr_document_select (f->document, GUI_TABLE);
-  lr_canvas_key (f->canvas, GDK_KEY_bracketleft, 0);
-  lr_canvas_key (f->canvas, GDK_KEY_greater, GDK_SHIFT_MASK);
-  g_assert_cmpfloat_with_epsilon (gui_item (f, GUI_TABLE)->facing_rad, 4.0 * LR_DEG, 1e-6);
+  cairo_surface_t *seen = grab_sheet (f), *wanted = draw_sheet (f);
+
+  g_assert_cmpint (count_unlike (seen, wanted), ==, 0);
+  cairo_surface_destroy (seen);
+  cairo_surface_destroy (wanted);
 }
 
+/* Whatever has been kept, moved or painted over, a sheet at rest shows what the plan is */
 static void
-test_delete_duplicate (GuiFixture    *f,
-                       gconstpointer  data)
-{
-  guint n = lr_plan_get_setup (lr_document_get_plan (f->document))->items->len;
-
-  lr_document_select (f->document, GUI_TABLE);
-  g_assert_true (lr_canvas_key (f->canvas, GDK_KEY_d, GDK_CONTROL_MASK));
-  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (f->document))->items->len, ==, n + 1);
-  g_assert_cmpstr (lr_document_get_selected (f->document), !=, GUI_TABLE);
-  g_assert_nonnull (lr_document_get_selected (f->document));
-
-  lr_canvas_key (f->canvas, GDK_KEY_Delete, 0);
-  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (f->document))->items->len, ==, n);
-  g_assert_null (lr_document_get_selected (f->document));
-  lr_document_undo (f->document);
-  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (f->document))->items->len, ==, n + 1);
-}
-
-static void
-test_bring_to_wall (GuiFixture    *f,
-                    gconstpointer  data)
-{
-  const LrItem *table;
-
-  lr_document_select (f->document, GUI_TABLE);
-  gtk_widget_activate_action (GTK_WIDGET (f->canvas), "canvas.bring-to-wall", NULL);
-  table = gui_item (f, GUI_TABLE);
-  assert_near_m (table->at_m.x, table->furniture.length_m / 2.0);
-  g_assert_cmpfloat_with_epsilon (table->facing_rad, 0.0, 1e-6);
-}
-
-static void
-test_aim_at (GuiFixture    *f,
+test_layers (GuiFixture    *f,
              gconstpointer  data)
 {
-  lr_document_select (f->document, GUI_CAMERA);
-  gtk_widget_activate_action (GTK_WIDGET (f->canvas), "canvas.aim-at", "s", GUI_INES);
-  g_assert_cmpstr (gui_item (f, GUI_CAMERA)->camera.aims_at, ==, GUI_INES);
-}
-
-static void
-test_tab (GuiFixture    *f,
-          gconstpointer  data)
-{
-  static const char *order[] = { GUI_WENNA, GUI_INES, GUI_CAMERA, GUI_DOOR, GUI_TABLE };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (order); i++)
-    {
-      g_assert_true (gtk_widget_child_focus (GTK_WIDGET (f->canvas), GTK_DIR_TAB_FORWARD));
-      g_assert_cmpstr (lr_document_get_selected (f->document), ==, order[i]);
-      g_assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (GTK_WINDOW (f->window)), GTK_WIDGET (f->canvas)));
-    }
-  /* after the last it leaves */
-  g_assert_false (gtk_widget_child_focus (GTK_WIDGET (f->canvas), GTK_DIR_TAB_FORWARD));
-  g_assert_true (gtk_widget_child_focus (GTK_WIDGET (f->canvas), GTK_DIR_TAB_BACKWARD));
-  g_assert_cmpstr (lr_document_get_selected (f->document), ==, GUI_DOOR);
-
-  lr_canvas_key (f->canvas, GDK_KEY_Page_Down, 0);
-  lr_canvas_key (f->canvas, GDK_KEY_Page_Down, 0);
-  g_assert_cmpstr (lr_document_get_selected (f->document), ==, GUI_WENNA);
-  lr_canvas_key (f->canvas, GDK_KEY_Escape, 0);
-  g_assert_null (lr_document_get_selected (f->document));
-}
-
-/* What Tab takes in hand can be seen */
-static void
-test_tab_shows (GuiFixture    *f,
-                gconstpointer  data)
-{
-  const LrView *view;
-  LrVec2 at;
-
-  lr_document_select (f->document, GUI_CAMERA);
-  lr_canvas_zoom_at (f->canvas, 4.0, gui_at (f, 4.81, 2.80));
-  gtk_widget_grab_focus (GTK_WIDGET (f->canvas));
-  lr_canvas_key (f->canvas, GDK_KEY_Page_Down, 0);
-  lr_canvas_key (f->canvas, GDK_KEY_Page_Down, 0);
-  g_assert_cmpstr (lr_document_get_selected (f->document), ==, GUI_TABLE);
-  view = lr_canvas_get_view (f->canvas);
-  at = gui_at (f, 0.60, 2.80);
-  g_assert_cmpfloat (at.x, >, 0.0);
-  g_assert_cmpfloat (at.x, <, view->width);
-  g_assert_cmpfloat (at.y, >, 0.0);
-  g_assert_cmpfloat (at.y, <, view->height);
-}
-
-static GtkWidget *
-find_child (GuiFixture *f,
-            guint       nth)
-{
-  guint n = 0;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (f->canvas)); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    if (gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (child)) == GTK_ACCESSIBLE_ROLE_IMG && n++ == nth)
-      return child;
-  return NULL;
-}
-
-static void
-test_accessible (GuiFixture    *f,
-                 gconstpointer  data)
-{
-  gboolean has_wenna = FALSE;
-  guint n = 0;
-
-  lr_document_select (f->document, GUI_WENNA);
-  for (GtkWidget *child; (child = find_child (f, n)) != NULL; n++)
-    {
-      g_autofree char *wrong = gtk_test_accessible_check_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                                                   "Wenna");
-      if (wrong != NULL)
-        continue;
-      has_wenna = TRUE;
-      gtk_test_accessible_assert_property (child, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                           "2.60\302\240m from the left wall, 2.95\302\240m from the lower wall.");
-      gtk_test_accessible_assert_state (child, GTK_ACCESSIBLE_STATE_SELECTED, TRUE);
-    }
-  g_assert_true (has_wenna);
-  g_assert_cmpuint (n, ==, 5);
-}
-
-/* The Tray */
-
-static void
-test_drop (GuiFixture    *f,
-           gconstpointer  data)
-{
-  guint n = lr_plan_get_setup (lr_document_get_plan (f->document))->items->len;
-
-  g_assert_true (lr_canvas_drop_motion (f->canvas, "room:chair", gui_at (f, 6.0, 1.5)));
-  g_assert_true (lr_document_has_preview (f->document));
-  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (f->document))->items->len, ==, n + 1);
-  gui_settle (f);
-  lr_canvas_drop_leave (f->canvas);
-  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (f->document))->items->len, ==, n);
-
-  g_assert_true (lr_canvas_drop_motion (f->canvas, "room:chair", gui_at (f, 6.0, 1.4)));
-  g_assert_true (lr_canvas_drop (f->canvas, "room:chair", gui_at (f, 6.0, 1.5)));
-  g_assert_false (lr_document_has_preview (f->document));
-  g_assert_nonnull (lr_document_get_selected (f->document));
-  g_assert_cmpfloat_with_epsilon (gui_item (f, lr_document_get_selected (f->document))->at_m.x, 6.0, 0.03);
-  g_assert_cmpfloat_with_epsilon (gui_item (f, lr_document_get_selected (f->document))->at_m.y, 1.5, 0.03);
+  assert_sheet_is_true (f);
+  gui_drag (f, gui_at (f, 4.81, 2.80), gui_at (f, 5.50, 3.90), 0);
+  assert_sheet_is_true (f);
   lr_document_undo (f->document);
-  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (f->document))->items->len, ==, n);
+  assert_sheet_is_true (f);
+  lr_document_set_shown (f->document, LR_SHOW_SIGHT | LR_SHOW_LIGHT);
+  lr_document_select (f->document, NULL);
+  assert_sheet_is_true (f);
+  lr_document_set_units (f->document, LR_UNITS_IMPERIAL);
+  assert_sheet_is_true (f);
+}
+
+static gboolean
+stop_cb (gpointer data)
+{
+  *(gboolean *) data = TRUE;
+  return G_SOURCE_REMOVE;
+}
+
+static gboolean
+is_true (gpointer data)
+{
+  return *(gboolean *) data;
 }
 
 static void
-test_drop_kit (GuiFixture    *f,
-               gconstpointer  data)
+test_layers_settle (GuiFixture    *f,
+                    gconstpointer  data)
 {
-  LrPlan *plan = lr_document_get_plan (f->document);
-  const LrKitEntry *entry = NULL;
-  g_autofree char *what = NULL;
-  int left;
+  gboolean has_rested = FALSE;
 
-  for (guint i = 0; i < plan->kit->len && entry == NULL; i++)
-    if (((LrKitEntry *) g_ptr_array_index (plan->kit, i))->item->kind == LR_ITEM_LIGHT)
-      entry = g_ptr_array_index (plan->kit, i);
-  g_assert_nonnull (entry);
-  left = lr_plan_kit_left (plan, entry);
-  what = g_strconcat ("kit:", entry->item->id, NULL);
-
-  g_assert_true (lr_canvas_place (f->canvas, what));
-  plan = lr_document_get_plan (f->document);
-  g_assert_cmpint (gui_item (f, lr_document_get_selected (f->document))->kind, ==, LR_ITEM_LIGHT);
-  g_assert_cmpint (lr_plan_kit_left (plan, lr_plan_find_kit (plan, what + 4)), ==, left - 1);
-  g_assert_false (lr_canvas_drop (f->canvas, "kit:no-such-thing", lr_vec2 (100.0, 100.0)));
-}
-
-/* Tools */
-
-static void
-test_draw_room_click (GuiFixture    *f,
-                      gconstpointer  data)
-{
-  const LrRoom *room;
-  LrVec2 places[4] = { gui_at (f, 0.02, 0.01), gui_at (f, 5.02, 0.04), gui_at (f, 4.98, 4.01), gui_at (f, 0.03, 4.02) };
-
-  lr_canvas_draw_room (f->canvas);
-  for (int i = 0; i < 4; i++)
-    {
-      lr_canvas_hover (f->canvas, places[i], 0);
-      gui_drag (f, places[i], places[i], 0);
-    }
+  lr_canvas_zoom_at (f->canvas, 1.3, lr_vec2 (400.0, 300.0));
+  lr_canvas_pan (f->canvas, lr_vec2 (37.0, -12.0));
   gui_settle (f);
-  gui_drag (f, places[0], places[0], 0);
-
-  g_assert_false (lr_canvas_has_tool (f->canvas));
-  room = lr_plan_get_setup (lr_document_get_plan (f->document))->room;
-  g_assert_cmpuint (room->n_corners, ==, 4);
-  assert_near_m (room->corners_m[2].x, 5.0);
-  assert_near_m (room->corners_m[2].y, 4.0);
-  assert_near_m (room->corners_m[3].x, 0.0);
-  g_assert_cmpstr (lr_document_get_undo_title (f->document), ==, "Draw the room");
-}
-
-/* No pointer at all: 3.6 x 3.1 m */
-static void
-test_draw_room_type (GuiFixture    *f,
-                     gconstpointer  data)
-{
-  const LrRoom *room;
-
-  gtk_widget_activate_action (GTK_WIDGET (f->canvas), "canvas.draw-room", NULL);
-  gui_type (f, "\n3.6\n");
-  gui_type (f, "3.7\b1\n");
-  lr_canvas_key (f->canvas, GDK_KEY_Left, 0);
-  gui_type (f, "360 cm\n\n");
-
-  g_assert_false (lr_canvas_has_tool (f->canvas));
-  room = lr_plan_get_setup (lr_document_get_plan (f->document))->room;
-  g_assert_cmpuint (room->n_corners, ==, 4);
-  assert_near_m (room->corners_m[1].x, 3.6);
-  assert_near_m (room->corners_m[2].y, 3.1);
-  assert_near_m (room->corners_m[3].x, 0.0);
-}
-
-static void
-test_draw_room_refuses (GuiFixture    *f,
-                        gconstpointer  data)
-{
-  g_autofree char *said = NULL;
-
-  g_signal_connect (f->document, "message", G_CALLBACK (keep_cb), &said);
-  lr_canvas_draw_room (f->canvas);
-  gui_type (f, "\n4\n4\n4\n");
-  /* the fifth wall would go through the first */
-  lr_canvas_key (f->canvas, GDK_KEY_Down, 0);
-  gui_type (f, "6\n");
-  g_assert_nonnull (said);
-  gui_type (f, "\b\b\b"); /* takes back the length, then two corners */
-  lr_canvas_key (f->canvas, GDK_KEY_Escape, 0);
-  g_assert_false (lr_canvas_has_tool (f->canvas));
-  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (f->document))->room->n_corners, ==, 0);
-}
-
-static void
-test_wall_tool (GuiFixture    *f,
-                gconstpointer  data)
-{
-  const LrItem *window;
-
-  lr_canvas_put_on_wall (f->canvas, LR_ITEM_WINDOW);
-  lr_canvas_hover (f->canvas, gui_at (f, 3.0, 0.2), 0);
-  lr_canvas_hover (f->canvas, gui_at (f, 4.0, 0.2), 0);
-  g_assert_true (lr_document_has_preview (f->document));
-  window = gui_item (f, lr_canvas_get_view (f->canvas)->in_hand);
-  g_assert_cmpint (window->wall, ==, 0);
-  g_assert_cmpfloat_with_epsilon (window->along_m + window->window.width_m / 2.0, 4.0, 0.03);
-  gui_settle (f);
-  gui_drag (f, gui_at (f, 3.5, 0.1), gui_at (f, 3.5, 0.1), 0);
-  g_assert_false (lr_canvas_has_tool (f->canvas));
-  window = gui_item (f, lr_document_get_selected (f->document));
-  g_assert_cmpint (window->kind, ==, LR_ITEM_WINDOW);
-  g_assert_cmpint (window->wall, ==, 0);
-  g_assert_cmpfloat_with_epsilon (window->along_m + window->window.width_m / 2.0, 3.5, 0.03);
-
-  gtk_widget_activate_action (GTK_WIDGET (f->canvas), "canvas.put-on-wall", "s", "socket");
-  lr_canvas_key (f->canvas, GDK_KEY_Escape, 0);
-  g_assert_false (lr_document_has_preview (f->document));
-}
-
-static void
-test_wall_tool_keys (GuiFixture    *f,
-                     gconstpointer  data)
-{
-  gtk_widget_activate_action (GTK_WIDGET (f->canvas), "canvas.put-on-wall", "s", "socket");
-  lr_canvas_key (f->canvas, GDK_KEY_Tab, 0);
-  lr_canvas_key (f->canvas, GDK_KEY_Right, 0);
-  lr_canvas_key (f->canvas, GDK_KEY_Left, GDK_SHIFT_MASK);
-  lr_canvas_key (f->canvas, GDK_KEY_Return, 0);
-  g_assert_cmpint (gui_item (f, lr_document_get_selected (f->document))->wall, ==, 1);
-  /* the middle of 4.45 m to the centimetre, 10 up, 1 back */
-  assert_near_m (gui_item (f, lr_document_get_selected (f->document))->along_m, 2.23 + 0.10 - 0.01);
-}
-
-static void
-test_ways_in (GuiFixture    *f,
-              gconstpointer  data)
-{
-  g_assert_true (gtk_widget_child_focus (GTK_WIDGET (f->canvas), GTK_DIR_TAB_FORWARD));
-  g_assert_true (GTK_IS_BUTTON (gtk_window_get_focus (GTK_WINDOW (f->window))));
-  lr_document_commit (f->document, gui_make_loft (), "Loft");
-  gui_settle (f);
-  g_assert_false (GTK_IS_BUTTON (gtk_window_get_focus (GTK_WINDOW (f->window))));
+  g_timeout_add (300, stop_cb, &has_rested);
+  gui_wait_for (is_true, &has_rested);
+  assert_sheet_is_true (f);
 }
 
 static void
@@ -677,7 +436,7 @@ test_dark (GuiFixture    *f,
   g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", FALSE, NULL);
 }
 
-#define ADD(path, setup, test) g_test_add ("/canvas/" path, GuiFixture, NULL, setup, test, teardown)
+#define ADD(path, setup, test) g_test_add ("/canvas/" path, GuiFixture, NULL, setup, test, gui_teardown_cb)
 
 int
 main (int    argc,
@@ -685,40 +444,26 @@ main (int    argc,
 {
   gtk_test_init (&argc, &argv, NULL);
 
-  ADD ("zoom/fit", setup_loft, test_fit);
-  ADD ("zoom/keeps-point", setup_loft, test_zoom_keeps_point);
-  ADD ("zoom/denominator", setup_loft, test_zoom_denominator);
-  ADD ("zoom/limits", setup_loft, test_zoom_limits);
-  ADD ("drag/camera", setup_loft, test_drag_camera);
-  ADD ("drag/previews", setup_loft, test_drag_previews);
-  ADD ("drag/click", setup_loft, test_click_selects_only);
-  ADD ("drag/level", setup_loft, test_drag_level_with_others);
-  ADD ("drag/to-wall", setup_loft, test_drag_furniture_to_wall);
-  ADD ("drag/paper", setup_loft, test_drag_paper_pans);
-  ADD ("drag/turn", setup_loft, test_turn_knob);
-  ADD ("drag/size", setup_loft, test_size_knob);
-  ADD ("drag/door", setup_loft, test_door_slides);
-  ADD ("drag/corner", setup_loft, test_corner);
-  ADD ("drag/wall", setup_loft, test_wall);
-  ADD ("drag/read-only", setup_loft, test_read_only);
-  ADD ("hover", setup_loft, test_hover);
-  ADD ("keys/nudge", setup_loft, test_nudge);
-  ADD ("keys/turn", setup_loft, test_turn_keys);
-  ADD ("keys/delete-duplicate", setup_loft, test_delete_duplicate);
-  ADD ("keys/tab", setup_loft, test_tab);
-  ADD ("keys/tab-shows", setup_loft, test_tab_shows);
-  ADD ("menu/bring-to-wall", setup_loft, test_bring_to_wall);
-  ADD ("menu/aim-at", setup_loft, test_aim_at);
-  ADD ("accessible", setup_loft, test_accessible);
-  ADD ("drop/room", setup_loft, test_drop);
-  ADD ("drop/kit", setup_loft, test_drop_kit);
-  ADD ("draw-room/click", setup_empty, test_draw_room_click);
-  ADD ("draw-room/type", setup_empty, test_draw_room_type);
-  ADD ("draw-room/refuses", setup_empty, test_draw_room_refuses);
-  ADD ("wall-tool/pointer", setup_loft, test_wall_tool);
-  ADD ("wall-tool/keys", setup_loft, test_wall_tool_keys);
-  ADD ("ways-in", setup_empty, test_ways_in);
-  ADD ("dark", setup_loft, test_dark);
+  ADD ("zoom/fit", gui_setup_loft_cb, test_fit);
+  ADD ("zoom/keeps-point", gui_setup_loft_cb, test_zoom_keeps_point);
+  ADD ("zoom/denominator", gui_setup_loft_cb, test_zoom_denominator);
+  ADD ("zoom/limits", gui_setup_loft_cb, test_zoom_limits);
+  ADD ("drag/camera", gui_setup_loft_cb, test_drag_camera);
+  ADD ("drag/previews", gui_setup_loft_cb, test_drag_previews);
+  ADD ("drag/click", gui_setup_loft_cb, test_click_selects_only);
+  ADD ("drag/level", gui_setup_loft_cb, test_drag_level_with_others);
+  ADD ("drag/to-wall", gui_setup_loft_cb, test_drag_furniture_to_wall);
+  ADD ("drag/paper", gui_setup_loft_cb, test_drag_paper_pans);
+  ADD ("drag/turn", gui_setup_loft_cb, test_turn_knob);
+  ADD ("drag/size", gui_setup_loft_cb, test_size_knob);
+  ADD ("drag/door", gui_setup_loft_cb, test_door_slides);
+  ADD ("drag/corner", gui_setup_loft_cb, test_corner);
+  ADD ("drag/wall", gui_setup_loft_cb, test_wall);
+  ADD ("drag/read-only", gui_setup_loft_cb, test_read_only);
+  ADD ("layers/true", gui_setup_loft_cb, test_layers);
+  ADD ("layers/settle", gui_setup_loft_cb, test_layers_settle);
+  ADD ("hover", gui_setup_loft_cb, test_hover);
+  ADD ("dark", gui_setup_loft_cb, test_dark);
 
   return g_test_run ();
 }
