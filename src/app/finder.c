@@ -50,17 +50,18 @@ make_title (const LrCameraReading *camera)
   return g_strdup_printf (_("%s, %s"), name, lr_shot_title (camera->framing.shot));
 }
 
-/* "50 mm  f/2.8  2.14 m" */
+/* "50 mm   f/2.8   2.14 m", or closer together */
 static char *
 make_lens_line (const LrCameraReading *camera,
-                LrUnits                units)
+                LrUnits                units,
+                gboolean               is_close)
 {
   const LrProp *focal = lr_item_find_prop (LR_ITEM_CAMERA, "focal-mm");
   g_autofree char *focal_text = lr_prop_text_format (focal, camera->item->camera.focal_m, units);
   g_autofree char *stop = lr_f_number_format (camera->item->camera.f_number);
   g_autofree char *distance = camera->has_subject ? lr_length_format (camera->distance_m, units) : g_strdup ("");
 
-  return g_strdup_printf ("%s   %s   %s", focal_text, stop, distance);
+  return g_strdup_printf (is_close ? "%s %s %s" : "%s   %s   %s", focal_text, stop, distance);
 }
 
 static void
@@ -79,12 +80,14 @@ show_camera (LrFinder              *self,
              const LrCameraReading *camera)
 {
   LrUnits units = lr_document_get_units (self->document);
-  g_autofree char *title = make_title (camera), *lens = make_lens_line (camera, units);
-  g_autofree char *figures = lr_viewfinder_figures (camera, units);
+  g_autofree char *title = make_title (camera), *figures = lr_viewfinder_figures (camera, units);
+  g_autofree char *lens = make_lens_line (camera, units, FALSE), *short_lens = make_lens_line (camera, units, TRUE);
 
   lr_badge_show_tag (LR_BADGE (self->tag), LR_ITEM_CAMERA, camera->item->tag);
   lr_line_set_text (LR_LINE (self->title), title);
+  lr_line_set_short_text (LR_LINE (self->title), camera->has_subject ? lr_shot_title (camera->framing.shot) : NULL);
   lr_line_set_text (LR_LINE (self->lens), lens);
+  lr_line_set_short_text (LR_LINE (self->lens), short_lens);
   lr_line_set_text (LR_LINE (self->figures), figures);
   show_grade (self);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->picture), GTK_ACCESSIBLE_PROPERTY_LABEL, title,

@@ -16,6 +16,8 @@ struct _LrLine
   GtkWidget    parent_instance;
 
   char        *text;      /* as given */
+  char        *short_text;/* instead, where there is no room for it; may be NULL */
+  gboolean     is_short;  /* what the layout holds */
   gboolean     is_markup;
   PangoLayout *layout;    /* made when first needed, and anew for another font */
   int          lines, full_chars, width_chars;
@@ -39,6 +41,7 @@ G_DEFINE_FINAL_TYPE (LrLine, lr_line, GTK_TYPE_WIDGET)
 static void
 fill_layout (LrLine *self)
 {
+  const char *text = self->is_short ? self->short_text : self->text;
   g_autoptr (PangoAttrList) all = pango_attr_list_new ();
 
   if (self->is_markup)
@@ -46,16 +49,16 @@ fill_layout (LrLine *self)
       g_autoptr (PangoAttrList) attributes = NULL;
       g_autofree char *plain = NULL;
 
-      if (pango_parse_markup (self->text, -1, 0, &attributes, &plain, NULL, NULL))
+      if (pango_parse_markup (text, -1, 0, &attributes, &plain, NULL, NULL))
         {
           pango_layout_set_text (self->layout, plain, -1);
           pango_attr_list_splice (all, attributes, 0, (int) strlen (plain));
         }
       else
-        pango_layout_set_text (self->layout, self->text, -1);
+        pango_layout_set_text (self->layout, text, -1);
     }
   else
-    pango_layout_set_text (self->layout, self->text, -1);
+    pango_layout_set_text (self->layout, text, -1);
   pango_attr_list_insert (all, pango_attr_font_features_new ("tnum"));
   pango_layout_set_attributes (self->layout, all);
 }
@@ -88,11 +91,25 @@ chars_px (PangoFontMetrics *metrics,
   return PANGO_PIXELS_CEIL (pango_font_metrics_get_approximate_char_width (metrics) * chars);
 }
 
+static void
+hold (LrLine   *self,
+      gboolean  is_short)
+{
+  if (self->is_short == is_short)
+    return;
+
+  self->is_short = is_short;
+  if (self->layout != NULL)
+    fill_layout (self);
+}
+
+/* Of the whole text, which the layout then holds */
 static int
 text_width_px (LrLine *self)
 {
   int width_px;
 
+  hold (self, FALSE);
   pango_layout_set_width (get_layout (self), -1);
   pango_layout_get_pixel_size (self->layout, &width_px, NULL);
   return width_px;
@@ -145,6 +162,8 @@ lr_line_snapshot (GtkWidget   *widget,
   int width_px = gtk_widget_get_width (widget), height_px = gtk_widget_get_height (widget), text_px, text_height_px;
   GdkRGBA color;
 
+  if (self->short_text != NULL)
+    hold (self, text_width_px (self) > width_px);
   pango_layout_set_width (layout, width_px * PANGO_SCALE);
   pango_layout_set_height (layout, -lines_in (self, metrics, width_px));
   pango_layout_get_pixel_size (layout, &text_px, &text_height_px);
@@ -226,6 +245,7 @@ lr_line_finalize (GObject *object)
 
   forget_layout (self);
   g_free (self->text);
+  g_free (self->short_text);
   G_OBJECT_CLASS (lr_line_parent_class)->finalize (object);
 }
 
@@ -277,6 +297,7 @@ set (LrLine     *self,
   g_free (self->text);
   self->text = g_strdup (text);
   self->is_markup = is_markup;
+  self->is_short = FALSE;
   if (self->layout != NULL)
     fill_layout (self);
   if (!is_markup)
@@ -296,6 +317,23 @@ lr_line_set_text (LrLine     *self,
                   const char *text)
 {
   set (self, text, FALSE);
+}
+
+/**
+ * lr_line_set_short_text:
+ * @short_text: (nullable): what it shows where the whole text has no room; assistive technology still says the whole
+ */
+void
+lr_line_set_short_text (LrLine     *self,
+                        const char *short_text)
+{
+  if (g_strcmp0 (self->short_text, short_text) == 0)
+    return;
+
+  hold (self, FALSE);
+  g_free (self->short_text);
+  self->short_text = g_strdup (short_text);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 /**

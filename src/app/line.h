@@ -18,6 +18,7 @@ G_DECLARE_FINAL_TYPE (LrLine, lr_line, LR, LINE, GtkWidget)
 
 GtkWidget  *lr_line_new          (void);
 void        lr_line_set_text     (LrLine *self, const char *text);
+void        lr_line_set_short_text (LrLine *self, const char *short_text);
 void        lr_line_set_markup   (LrLine *self, const char *markup);
 const char *lr_line_get_text     (LrLine *self);
 gboolean    lr_line_is_cut       (LrLine *self); /* it had no room for the end of its text */
