@@ -2,8 +2,9 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Built of ellipsoids at the heights of the body that the study knows (figure_outline.c). Each shape is one filled path with
- * a gradient: Lambert's law across a round thing, for the key, the light from all round, and the back light.
+ * Built of ellipsoids at the heights of the body that the study knows (figure_outline.c). Each shape is one filled
+ * path with a gradient: Lambert's law across a round thing, for the key, the light from all round, and the back
+ * light.
  */
 
 #include "figure_parts.h"
@@ -16,6 +17,13 @@ static LrVec3
 unit (LrVec3 v)
 {
   return lr_vec3_scale (v, 1.0 / fmax (lr_vec3_length (v), 1e-12));
+}
+
+static double
+scale_at (const LrPainter *painter,
+          LrVec3           at_m)
+{
+  return lr_painter_scale (painter, fmax (lr_painter_depth_m (painter, at_m), LR_NEAR_M));
 }
 
 /**
@@ -46,7 +54,7 @@ lr_figure_shading (const LrFigure *figure,
   length = lr_vec2_length (direction);
   *shading = (LrShading) { .along = length > 1e-6 ? lr_vec2_scale (direction, 1.0 / length) : lr_vec2 (-1.0, 0.0) };
   lr_painter_place (figure->painter, at_m, &shading->middle);
-  shading->reach = radius_m * lr_painter_scale (figure->painter, fmax (lr_painter_depth_m (figure->painter, at_m), LR_NEAR_M));
+  shading->reach = radius_m * scale_at (figure->painter, at_m);
   shading->side = lr_vec3_along (lr_vec3_scale (p->right, shading->along.x), p->up, -shading->along.y);
   shading->towards = unit (lr_vec3_sub (p->eye_m, at_m));
 }
@@ -68,6 +76,28 @@ lr_figure_tone (const LrFigure *figure,
   return lr_tone (material.hue, fmin (0.93, material.reflectance * light));
 }
 
+static double
+key_on (const LrModelling *modelling,
+        LrVec3             normal)
+{
+  return modelling->ambient_share
+         + modelling->key_share * fmax (0.0, (lr_vec3_dot (normal, modelling->key) + WRAP) / (1.0 + WRAP));
+}
+
+/**
+ * lr_figure_light:
+ * @figure: a person
+ * @normal: of a flat piece of it, unit
+ *
+ * Returns: the light on it, without the back light
+ */
+double
+lr_figure_light (const LrFigure *figure,
+                 LrVec3          normal)
+{
+  return key_on (&figure->scene->modelling, normal);
+}
+
 /* Light on the place of a round thing that is at s of its half extent, 1 at its lit edge */
 static double
 light_at (const LrModelling *modelling,
@@ -75,10 +105,9 @@ light_at (const LrModelling *modelling,
           double             s)
 {
   LrVec3 normal = lr_vec3_along (lr_vec3_scale (shading->side, s), shading->towards, sqrt (fmax (0.0, 1.0 - s * s)));
-  double key = fmax (0.0, (lr_vec3_dot (normal, modelling->key) + WRAP) / (1.0 + WRAP));
   double back = modelling->has_back ? fmax (0.0, lr_vec3_dot (normal, modelling->back)) : 0.0;
 
-  return modelling->ambient_share + modelling->key_share * key + 0.40 * back;
+  return key_on (modelling, normal) + 0.40 * back;
 }
 
 /**
@@ -256,7 +285,7 @@ lr_figure_limb (const LrFigure *figure,
           if (!lr_painter_place (figure->painter, at_m[i], &at))
             return;
           along = lr_vec2_dot (lr_vec2_sub (at, shading.middle), shading.along);
-          px = radius_m[i] * lr_painter_scale (figure->painter, fmax (lr_painter_depth_m (figure->painter, at_m[i]), LR_NEAR_M));
+          px = radius_m[i] * scale_at (figure->painter, at_m[i]);
           least = fmin (least, along - px);
           most = fmax (most, along + px);
         }
@@ -293,8 +322,8 @@ add_part (LrScene        *scene,
  * @scene: a scene
  * @placed: a person
  *
- * The parts' prisms leave each other and the chair alone, so that each finds its place in the order; what is drawn may reach a
- * little beyond them.
+ * The parts' prisms leave each other and the chair alone, so that each finds its place in the order; what is drawn
+ * may reach a little beyond them.
  */
 void
 lr_scene_add_person (LrScene        *scene,

@@ -10,7 +10,8 @@
 
 #define N_LIMB 4
 
-/* A level slice of the trunk: over the shoulder's height, half breadth, half depth, middle ahead of the head's, half height [m] */
+/* A level slice of the trunk: over the shoulder's height, half breadth, half depth, middle ahead of the
+ * head's, half height [m] */
 typedef struct
 {
   double up_m, half_y_m, half_x_m, ahead_m, half_z_m;
@@ -63,8 +64,8 @@ paint_trunk (const LrFigure *figure)
   beads[n++] = slice_bead (figure, &hem);
 
   /* Shaded from side to side, as a round column is */
-  lr_figure_shading (figure, body_point (figure, 0.0, 0.0, figure->shoulder_m - 0.18 * figure->k), 0.20 * figure->k, lr_vec2 (1.0, 0.12),
-                     &shading);
+  lr_figure_shading (figure, body_point (figure, 0.0, 0.0, figure->shoulder_m - 0.18 * figure->k), 0.20 * figure->k,
+                     lr_vec2 (1.0, 0.12), &shading);
   lr_figure_chain (figure, beads, n, &shading, figure->jacket);
 }
 
@@ -126,7 +127,8 @@ paint_forearm (const LrFigure *figure,
   LrVec3 at_m[3] = { elbow_m, lr_vec3_along (elbow_m, way, 0.35), lr_vec3_along (elbow_m, way, 0.93) };
   LrVec3 cuff_m[2] = { lr_vec3_along (elbow_m, way, 0.90), lr_vec3_along (elbow_m, way, 0.985) };
   double radius_m[3] = { 0.048 * k, 0.046 * k, 0.037 * k }, cuff_radius_m[2] = { 0.032 * k, 0.031 * k };
-  LrVec3 hand_way = figure->is_seated ? lr_axes_direction (&figure->body, 0.62, -side * 0.74, -0.22) : lr_axes_direction (&figure->body, 0.12, -side * 0.10, -1.0);
+  LrVec3 inwards = lr_axes_direction (&figure->body, 0.62, -side * 0.74, -0.22);
+  LrVec3 hand_way = figure->is_seated ? inwards : lr_axes_direction (&figure->body, 0.12, -side * 0.10, -1.0);
   LrAxes hand = { .origin_m = end_m };
 
   hand.x = lr_vec3_scale (hand_way, 1.0 / lr_vec3_length (hand_way));
@@ -154,8 +156,8 @@ depth_of (const LrFigure *figure,
  * lr_figure_paint_upper:
  * @figure: a person
  *
- * The far arm, the trunk with neck and collar, the near arm, the head. Seen from behind, the neck is under the collar and the
- * forearms of one who stands under the trunk.
+ * The far arm, the trunk with neck and collar, the near arm, the head. Seen from behind, the neck is under the
+ * collar and the forearms of one who stands under the trunk.
  */
 void
 lr_figure_paint_upper (const LrFigure *figure)
@@ -221,7 +223,8 @@ paint_notes (const LrFigure *figure)
   LrPatch patch;
 
   for (int i = 0; i < 4; i++)
-    corners_m[i] = body_point (figure, corners[i][0], corners[i][1], figure->seat_m + (0.175 - 0.10 * (corners[i][0] - 0.21)) * figure->k);
+    corners_m[i] = body_point (figure, corners[i][0], corners[i][1],
+                               figure->seat_m + (0.175 - 0.10 * (corners[i][0] - 0.21)) * figure->k);
   if (lr_painter_project (figure->painter, corners_m, 4, &patch))
     lr_paint_patch (figure->painter, &patch, lr_figure_tone (figure, figure->shirt, 0.95), 1.0);
 }

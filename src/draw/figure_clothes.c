@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Spots on the trunk are given by the angle round it, 0 ahead and growing to the left, and the height over the shoulder for
- * a stature of 1.70 m. What has turned out of sight slides to the outline.
+ * Spots on the trunk are given by the angle round it, 0 ahead and growing to the left, and the height over the
+ * shoulder for a stature of 1.70 m. What has turned out of sight slides to the outline.
  */
 
 #include "figure_parts.h"
@@ -17,8 +17,10 @@ typedef struct
 
 /* The trunk's slices, from the neck down */
 static const Girth girths[] = {
-  { 0.100, 0.054, 0.054, -0.028 }, { 0.076, 0.058, 0.057, -0.030 }, { 0.056, 0.066, 0.064, -0.030 }, { 0.036, 0.098, 0.074, -0.030 }, { 0.014, 0.142, 0.088, -0.026 },
-  { -0.022, 0.176, 0.102, -0.018 }, { -0.090, 0.184, 0.120, -0.004 }, { -0.170, 0.174, 0.126, 0.004 }, { -0.270, 0.164, 0.122, 0.002 },
+  { 0.100, 0.054, 0.054, -0.028 }, { 0.076, 0.058, 0.057, -0.030 }, { 0.056, 0.066, 0.064, -0.030 },
+  { 0.036, 0.098, 0.074, -0.030 }, { 0.014, 0.142, 0.088, -0.026 },
+  { -0.022, 0.176, 0.102, -0.018 }, { -0.090, 0.184, 0.120, -0.004 }, { -0.170, 0.174, 0.126, 0.004 },
+  { -0.270, 0.164, 0.122, 0.002 },
   { -0.370, 0.160, 0.120, -0.002 }, { -0.520, 0.178, 0.126, -0.010 },
 };
 
@@ -56,12 +58,14 @@ place_spot (const LrFigure *figure,
   double k = figure->k;
   LrVec3 middle_m = lr_axes_point (&figure->body, girth.ahead_m * k, 0.0, figure->shoulder_m + spot.up_m * k);
   LrVec3 way = lr_vec3_sub (figure->painter->projection->eye_m, middle_m);
-  double faces = atan2 (lr_vec3_dot (way, figure->body.y) / girth.half_y_m, lr_vec3_dot (way, figure->body.x) / girth.half_x_m);
+  double faces = atan2 (lr_vec3_dot (way, figure->body.y) / girth.half_y_m,
+                        lr_vec3_dot (way, figure->body.x) / girth.half_x_m);
   /* Counted from the middle of the side it is on, so that what is round the corner slides to the edge that it went round */
   double turned = is_back ? lr_angle_wrap_rad (spot.around_deg * LR_DEG - LR_PI) - lr_angle_wrap_rad (faces - LR_PI)
                           : spot.around_deg * LR_DEG - faces;
   double around = faces + CLAMP (turned, -figure->trunk_seen_rad, figure->trunk_seen_rad);
-  double x = girth.ahead_m + (girth.half_x_m + spot.lift_m) * cos (around), y = (girth.half_y_m + spot.lift_m) * sin (around);
+  double x = girth.ahead_m + (girth.half_x_m + spot.lift_m) * cos (around);
+  double y = (girth.half_y_m + spot.lift_m) * sin (around);
   LrVec3 at_m = lr_axes_point (&figure->body, x * k, y * k, figure->shoulder_m + spot.up_m * k);
 
   return lr_painter_depth_m (figure->painter, at_m) > LR_NEAR_M && lr_painter_place (figure->painter, at_m, at);
@@ -181,23 +185,28 @@ light_on (const LrFigure *figure,
           double          around_deg)
 {
   LrVec3 normal = lr_axes_direction (&figure->body, cos (around_deg * LR_DEG), sin (around_deg * LR_DEG), 0.1);
-  const LrModelling *modelling = &figure->scene->modelling;
 
-  return modelling->ambient_share + modelling->key_share * fmax (0.0, (lr_vec3_dot (normal, modelling->key) + 0.25) / 1.25);
+  return lr_figure_light (figure, normal);
 }
 
 static void
 paint_front (const LrFigure *figure)
 {
-  static const LrSpot shirt[] = { { 62, 0.075, 0 }, { 42, 0.034, 0 }, { 20, -0.060, 0 }, { 0, -0.172, 0 }, { -20, -0.060, 0 },
+  static const LrSpot shirt[] = { { 62, 0.075, 0 }, { 42, 0.034, 0 }, { 20, -0.060, 0 }, { 0, -0.172, 0 },
+                                  { -20, -0.060, 0 },
                                   { -42, 0.034, 0 }, { -62, 0.075, 0 } };
-  static const LrSpot throat[] = { { 30, 0.092, 0.002 }, { 12, 0.045, 0.004 }, { 0, 0.000, 0.004 }, { -12, 0.045, 0.004 }, { -30, 0.092, 0.002 } };
+  static const LrSpot throat[] = { { 30, 0.092, 0.002 }, { 12, 0.045, 0.004 }, { 0, 0.000, 0.004 },
+                                   { -12, 0.045, 0.004 }, { -30, 0.092, 0.002 } };
   static const LrSpot placket[] = { { 0, 0.0, 0.004 }, { 0, -0.172, 0.004 } };
-  static const LrSpot wing[] = { { 78, 0.100, 0.008 }, { 38, 0.088, 0.010 }, { 3, 0.004, 0.010 }, { 20, -0.042, 0.012 }, { 46, 0.036, 0.012 } };
-  static const LrSpot stand[] = { { 34, 0.086, 0.006 }, { 78, 0.100, 0.008 }, { 120, 0.106, 0.008 }, { 165, 0.108, 0.008 }, { 165, 0.070, 0.010 },
+  static const LrSpot wing[] = { { 78, 0.100, 0.008 }, { 38, 0.088, 0.010 }, { 3, 0.004, 0.010 },
+                                 { 20, -0.042, 0.012 }, { 46, 0.036, 0.012 } };
+  static const LrSpot stand[] = { { 34, 0.086, 0.006 }, { 78, 0.100, 0.008 }, { 120, 0.106, 0.008 },
+                                  { 165, 0.108, 0.008 }, { 165, 0.070, 0.010 },
                                   { 120, 0.066, 0.010 }, { 78, 0.056, 0.010 }, { 46, 0.036, 0.010 } };
-  static const LrSpot lapel[] = { { 84, 0.080, 0.012 }, { 54, 0.034, 0.010 }, { 26, -0.052, 0.008 }, { 1, -0.176, 0.008 },
-                                  { 15, -0.118, 0.010 }, { 37, -0.046, 0.012 }, { 35, -0.028, 0.012 }, { 45, -0.014, 0.012 }, { 76, 0.054, 0.012 } };
+  static const LrSpot lapel[] = { { 84, 0.080, 0.012 }, { 54, 0.034, 0.010 }, { 26, -0.052, 0.008 },
+                                  { 1, -0.176, 0.008 },
+                                  { 15, -0.118, 0.010 }, { 37, -0.046, 0.012 }, { 35, -0.028, 0.012 },
+                                  { 45, -0.014, 0.012 }, { 76, 0.054, 0.012 } };
   static const LrSpot front[] = { { 1, -0.176, 0.004 }, { -1, -0.30, 0.004 }, { -3, -0.50, 0.004 } };
   LrMaterial skin = { figure->skin.hue, 0.74 * figure->skin.reflectance };
   LrColor button = lr_figure_tone (figure, figure->jacket, 0.22);
@@ -221,8 +230,10 @@ paint_front (const LrFigure *figure)
 static void
 paint_back (const LrFigure *figure)
 {
-  static const LrSpot collar[] = { { 100, 0.050, 0.008 }, { 130, 0.072, 0.010 }, { 180, 0.078, 0.010 }, { -130, 0.072, 0.010 },
-                                   { -100, 0.050, 0.008 }, { -130, 0.022, 0.010 }, { 180, 0.010, 0.010 }, { 130, 0.022, 0.010 } };
+  static const LrSpot collar[] = { { 100, 0.050, 0.008 }, { 130, 0.072, 0.010 }, { 180, 0.078, 0.010 },
+                                   { -130, 0.072, 0.010 },
+                                   { -100, 0.050, 0.008 }, { -130, 0.022, 0.010 }, { 180, 0.010, 0.010 },
+                                   { 130, 0.022, 0.010 } };
   static const LrSpot seam[] = { { 180, 0.008, 0.004 }, { 180, -0.2, 0.004 }, { 180, -0.52, 0.004 } };
 
   paint_piece (figure, collar, G_N_ELEMENTS (collar), 1, figure->jacket, 1.05 * light_on (figure, 180.0));

@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Few lines, and fewer the smaller the head: a face is recognised by where its features are and which way it turns. The
- * eyes are 63 mm apart (Dodgson 2004: most adults 50 to 75).
+ * Few lines, and fewer the smaller the head: a face is recognised by where its features are and which way it
+ * turns. The eyes are 63 mm apart (Dodgson 2004: most adults 50 to 75).
  */
 
 #include "figure_head.h"
@@ -63,8 +63,10 @@ static void
 paint_brow (const LrFigure *figure,
             int             side)
 {
-  static const LrHeadSpot brow[] = { { 9, 0.086, 0.008 }, { 16, 0.108, 0.008 }, { 26, 0.122, 0.008 }, { 36, 0.112, 0.008 }, { 45, 0.082, 0.006 },
-                                     { 36, 0.099, 0.008 }, { 26, 0.103, 0.008 }, { 16, 0.086, 0.008 }, { 10, 0.070, 0.008 } };
+  static const LrHeadSpot brow[] = { { 9, 0.086, 0.008 }, { 16, 0.108, 0.008 }, { 26, 0.122, 0.008 },
+                                     { 36, 0.112, 0.008 }, { 45, 0.082, 0.006 },
+                                     { 36, 0.099, 0.008 }, { 26, 0.103, 0.008 }, { 16, 0.086, 0.008 },
+                                     { 10, 0.070, 0.008 } };
   LrMaterial material = { figure->hair.hue, fmin (0.5 * figure->hair.reflectance, 0.20) };
   LrColor color = lr_tone_mix (lr_figure_tone (figure, material, 0.8), skin_tone (figure, 0.4), 0.3);
 
@@ -100,14 +102,20 @@ static void
 paint_eye (const LrFigure *figure,
            int             side)
 {
-  static const LrHeadSpot hollow[] = { { 7, 0.075, 0 }, { 11, 0.000, 0 }, { 17, -0.040, 0 }, { 28, -0.055, 0 }, { 40, -0.035, 0 }, { 47, 0.030, 0 },
+  static const LrHeadSpot hollow[] = { { 7, 0.075, 0 }, { 11, 0.000, 0 }, { 17, -0.040, 0 }, { 28, -0.055, 0 },
+                                       { 40, -0.035, 0 }, { 47, 0.030, 0 },
                                        { 42, 0.085, 0 }, { 26, 0.100, 0 } };
-  static const LrHeadSpot white[] = { { 14.5, -0.004, 0.004 }, { 19, 0.020, 0.004 }, { 26, 0.031, 0.004 }, { 33, 0.021, 0.004 }, { 38.5, -0.003, 0.004 },
+  static const LrHeadSpot white[] = { { 14.5, -0.004, 0.004 }, { 19, 0.020, 0.004 }, { 26, 0.031, 0.004 },
+                                      { 33, 0.021, 0.004 }, { 38.5, -0.003, 0.004 },
                                       { 33, -0.018, 0.004 }, { 26, -0.023, 0.004 }, { 19, -0.016, 0.004 } };
-  static const LrHeadSpot lid[] = { { 13.5, -0.006, 0.006 }, { 18, 0.020, 0.006 }, { 26, 0.032, 0.006 }, { 34, 0.020, 0.006 }, { 39.5, -0.004, 0.006 } };
-  static const LrHeadSpot low_lid[] = { { 38, -0.008, 0.005 }, { 32, -0.021, 0.005 }, { 25, -0.025, 0.005 }, { 18, -0.017, 0.005 } };
-  static const LrHeadSpot crease[] = { { 15, 0.028, 0.005 }, { 20, 0.050, 0.005 }, { 27, 0.058, 0.005 }, { 35, 0.044, 0.005 }, { 41, 0.018, 0.005 } };
+  static const LrHeadSpot lid[] = { { 13.5, -0.006, 0.006 }, { 18, 0.020, 0.006 }, { 26, 0.032, 0.006 },
+                                    { 34, 0.020, 0.006 }, { 39.5, -0.004, 0.006 } };
+  static const LrHeadSpot low_lid[] = { { 38, -0.008, 0.005 }, { 32, -0.021, 0.005 }, { 25, -0.025, 0.005 },
+                                        { 18, -0.017, 0.005 } };
+  static const LrHeadSpot crease[] = { { 15, 0.028, 0.005 }, { 20, 0.050, 0.005 }, { 27, 0.058, 0.005 },
+                                       { 35, 0.044, 0.005 }, { 41, 0.018, 0.005 } };
   LrColor dark = lr_tone_mix (skin_tone (figure, 0.10), lr_tone (LR_HUE_WOOD, 0.02), 0.6);
+  LrColor pale = lr_tone_mix (lr_tone (LR_HUE_PLAIN, 0.50), skin_tone (figure, 0.9), 0.35);
 
   if (is_hidden (figure, side * 24.0, 0.0, 76.0))
     return;
@@ -119,7 +127,7 @@ paint_eye (const LrFigure *figure,
       return;
     }
   if (figure->head_px >= 44.0)
-    paint_spots (figure, white, G_N_ELEMENTS (white), side, lr_tone_mix (lr_tone (LR_HUE_PLAIN, 0.50), skin_tone (figure, 0.9), 0.35), 0.90);
+    paint_spots (figure, white, G_N_ELEMENTS (white), side, pale, 0.90);
   paint_iris (figure, side);
   line_spots (figure, lid, G_N_ELEMENTS (lid), side, 0.0027, dark, 0.85);
   if (figure->head_px >= 60.0)
@@ -136,9 +144,8 @@ light_on (const LrFigure *figure,
           double          z)
 {
   LrVec3 normal = lr_axes_direction (&figure->head, x, y, z);
-  const LrModelling *modelling = &figure->scene->modelling;
 
-  return modelling->ambient_share + modelling->key_share * fmax (0.0, (lr_vec3_dot (normal, modelling->key) + 0.25) / 1.25);
+  return lr_figure_light (figure, normal);
 }
 
 static gboolean
@@ -161,8 +168,10 @@ paint_flank (const LrFigure *figure,
              double          alpha)
 {
   const LrVec3 flank[] = {
-    { 0.344, side * 0.008, 0.045 }, { 0.362, side * 0.010, -0.005 }, { 0.412, side * 0.014, -0.075 }, { 0.458, side * 0.016, -0.135 },
-    { 0.468, side * 0.020, -0.165 }, { 0.448, side * 0.028, -0.190 }, { 0.395, side * 0.050, -0.200 }, { 0.360, side * 0.076, -0.180 },
+    { 0.344, side * 0.008, 0.045 }, { 0.362, side * 0.010, -0.005 }, { 0.412, side * 0.014, -0.075 },
+    { 0.458, side * 0.016, -0.135 },
+    { 0.468, side * 0.020, -0.165 }, { 0.448, side * 0.028, -0.190 }, { 0.395, side * 0.050, -0.200 },
+    { 0.360, side * 0.076, -0.180 },
     { 0.362, side * 0.068, -0.138 }, { 0.344, side * 0.040, -0.050 },
   };
   LrVec2 points[G_N_ELEMENTS (flank)];
@@ -176,7 +185,8 @@ static void
 paint_under_nose (const LrFigure *figure)
 {
   const LrVec3 under[] = {
-    { 0.362, 0.074, -0.178 }, { 0.400, 0.048, -0.188 }, { 0.452, 0.0, -0.180 }, { 0.400, -0.048, -0.188 }, { 0.362, -0.074, -0.178 },
+    { 0.362, 0.074, -0.178 }, { 0.400, 0.048, -0.188 }, { 0.452, 0.0, -0.180 }, { 0.400, -0.048, -0.188 },
+    { 0.362, -0.074, -0.178 },
     { 0.376, -0.040, -0.208 }, { 0.398, 0.0, -0.214 }, { 0.376, 0.040, -0.208 },
   };
   LrVec2 points[G_N_ELEMENTS (under)];
@@ -190,15 +200,16 @@ paint_under_nose (const LrFigure *figure)
  * @figure: a person
  * @is_before: whether the face is still to be painted
  *
- * The farther flank, the nearer one over it, then the shade under the tip. In profile the nose stands out past the face, and
- * hides what is behind it.
+ * The farther flank, the nearer one over it, then the shade under the tip. In profile the nose stands out past the
+ * face, and hides what is behind it.
  */
 void
 lr_figure_paint_nose (const LrFigure *figure,
                       gboolean        is_before)
 {
   LrVec3 way = lr_vec3_sub (figure->painter->projection->eye_m, figure->head.origin_m);
-  double toward = atan2 (lr_vec3_dot (way, figure->head.y), lr_vec3_dot (way, figure->head.x)), turned = fabs (toward);
+  double toward = atan2 (lr_vec3_dot (way, figure->head.y), lr_vec3_dot (way, figure->head.x));
+  double turned = fabs (toward);
   int near_side = toward >= 0.0 ? 1 : -1;
   double front = light_on (figure, 1.0, 0.0, 0.0), lit = light_on (figure, 0.62, 0.78 * near_side, 0.0);
   double alpha = CLAMP (fabs (lit - front) * 1.5, 0.10, 0.55);
@@ -222,13 +233,18 @@ lr_figure_paint_nose (const LrFigure *figure,
 static void
 paint_mouth (const LrFigure *figure)
 {
-  static const LrHeadSpot upper[] = { { 24, -0.283, 0.002 }, { 12, -0.262, 0.012 }, { 4, -0.250, 0.018 }, { 0, -0.255, 0.018 }, { -4, -0.250, 0.018 },
-                                      { -12, -0.262, 0.012 }, { -24, -0.283, 0.002 }, { -10, -0.282, 0.014 }, { 0, -0.284, 0.018 }, { 10, -0.282, 0.014 } };
-  static const LrHeadSpot lower[] = { { 22, -0.284, 0.004 }, { 10, -0.284, 0.014 }, { 0, -0.287, 0.018 }, { -10, -0.284, 0.014 }, { -22, -0.284, 0.004 },
+  static const LrHeadSpot upper[] = { { 24, -0.283, 0.002 }, { 12, -0.262, 0.012 }, { 4, -0.250, 0.018 },
+                                      { 0, -0.255, 0.018 }, { -4, -0.250, 0.018 },
+                                      { -12, -0.262, 0.012 }, { -24, -0.283, 0.002 }, { -10, -0.282, 0.014 },
+                                      { 0, -0.284, 0.018 }, { 10, -0.282, 0.014 } };
+  static const LrHeadSpot lower[] = { { 22, -0.284, 0.004 }, { 10, -0.284, 0.014 }, { 0, -0.287, 0.018 },
+                                      { -10, -0.284, 0.014 }, { -22, -0.284, 0.004 },
                                       { -12, -0.309, 0.012 }, { 0, -0.322, 0.016 }, { 12, -0.309, 0.012 } };
-  static const LrHeadSpot parting[] = { { 25, -0.280, 0.003 }, { 14, -0.284, 0.012 }, { 5, -0.2825, 0.018 }, { 0, -0.2845, 0.018 }, { -5, -0.2825, 0.018 },
+  static const LrHeadSpot parting[] = { { 25, -0.280, 0.003 }, { 14, -0.284, 0.012 }, { 5, -0.2825, 0.018 },
+                                        { 0, -0.2845, 0.018 }, { -5, -0.2825, 0.018 },
                                         { -14, -0.284, 0.012 }, { -25, -0.280, 0.003 } };
-  static const LrHeadSpot under[] = { { 12, -0.335, 0.004 }, { 0, -0.340, 0.004 }, { -12, -0.335, 0.004 }, { 0, -0.362, 0.004 } };
+  static const LrHeadSpot under[] = { { 12, -0.335, 0.004 }, { 0, -0.340, 0.004 }, { -12, -0.335, 0.004 },
+                                      { 0, -0.362, 0.004 } };
   LrColor lip = lr_tone (LR_HUE_SKIN, 0.34 * figure->skin.reflectance);
   LrColor line = lr_tone_mix (skin_tone (figure, 0.16), (LrColor) { 0.30, 0.10, 0.08 }, 0.4);
 
@@ -254,10 +270,10 @@ rim (const LrFigure *figure,
   for (guint i = 0; i < n; i++)
     {
       double a = 2.0 * LR_PI * i / n;
-      double y = 0.152 + 0.110 * cos (a), z = -0.012 + 0.098 * sin (a);
+      double y = 0.152 + 0.110 * cos (a), z = -0.012 + 0.098 * sin (a), out = fmax (0.0, y - 0.05);
 
       /* The frame bends back a little towards the temples */
-      if (!lr_head_place (figure, lr_head_point (figure, 0.425 - 0.35 * fmax (0.0, y - 0.05) * fmax (0.0, y - 0.05) * 4.0, side * y, z), &points[i]))
+      if (!lr_head_place (figure, lr_head_point (figure, 0.425 - 1.4 * out * out, side * y, z), &points[i]))
         return FALSE;
     }
 
@@ -277,7 +293,8 @@ paint_glasses (const LrFigure *figure)
 
   for (int side = -1; side <= 1; side += 2)
     {
-      const LrVec3 temple[] = { { 0.325, side * 0.268, 0.015 }, { 0.15, side * 0.335, 0.022 }, { -0.06, side * 0.350, 0.030 } };
+      const LrVec3 temple[] = { { 0.325, side * 0.268, 0.015 }, { 0.15, side * 0.335, 0.022 },
+                                { -0.06, side * 0.350, 0.030 } };
 
       if (!rim (figure, side, points, N))
         return;

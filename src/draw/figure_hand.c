@@ -60,8 +60,10 @@ paint_fingers (const LrFigure *figure,
       double y = side * finger[0], x = finger[3], length = finger[1];
 
       beads[i][0] = lr_bead_round (hand_point (figure, hand, x, y, 0.001), finger[2] * k);
-      beads[i][1] = lr_bead_round (hand_point (figure, hand, x + 0.48 * length, y * 0.96, -0.004), 0.94 * finger[2] * k);
-      beads[i][2] = lr_bead_round (hand_point (figure, hand, x + 0.88 * length, y * 0.90, -0.020), 0.80 * finger[2] * k);
+      beads[i][1] = lr_bead_round (hand_point (figure, hand, x + 0.48 * length, y * 0.96, -0.004),
+                                   0.94 * finger[2] * k);
+      beads[i][2] = lr_bead_round (hand_point (figure, hand, x + 0.88 * length, y * 0.90, -0.020),
+                                   0.80 * finger[2] * k);
     }
 
   lr_figure_shading (figure, hand_point (figure, hand, 0.12, 0.0, 0.0), 0.055 * k, lr_vec2 (0.0, 0.0), &shading);

@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Level slices in shares of the head's height, from chin to crown. Breadth and length of the head after ANSUR II (Gordon et
- * al. 2014): .67 and .86 of it; the rest as a figure drawer would.
+ * Level slices in shares of the head's height, from chin to crown. Breadth and length of the head after ANSUR II
+ * (Gordon et al. 2014): .67 and .86 of it; the rest as a figure drawer would.
  */
 
 #include "figure_head.h"
@@ -46,9 +46,12 @@ static const Slice hair[] = {
 
 /* Where the hair ends over the forehead and before the ears, from right to left: parted on the left */
 static const LrHeadSpot hairline[] = {
-  { -SIDEBURN_DEG, -0.075, 0.003 }, { -76, -0.030, 0.004 }, { -71, 0.045, 0.005 }, { -63, 0.118, 0.008 }, { -50, 0.160, 0.012 },
-  { -34, 0.186, 0.014 }, { -17, 0.222, 0.014 }, { -2, 0.262, 0.012 }, { 11, 0.300, 0.008 }, { 19, 0.314, 0.006 }, { 27, 0.292, 0.008 },
-  { 40, 0.238, 0.010 }, { 52, 0.182, 0.010 }, { 63, 0.108, 0.008 }, { 71, 0.040, 0.005 }, { 76, -0.030, 0.004 }, { SIDEBURN_DEG, -0.075, 0.003 },
+  { -SIDEBURN_DEG, -0.075, 0.003 }, { -76, -0.030, 0.004 }, { -71, 0.045, 0.005 }, { -63, 0.118, 0.008 },
+  { -50, 0.160, 0.012 },
+  { -34, 0.186, 0.014 }, { -17, 0.222, 0.014 }, { -2, 0.262, 0.012 }, { 11, 0.300, 0.008 }, { 19, 0.314, 0.006 },
+  { 27, 0.292, 0.008 },
+  { 40, 0.238, 0.010 }, { 52, 0.182, 0.010 }, { 63, 0.108, 0.008 }, { 71, 0.040, 0.005 }, { 76, -0.030, 0.004 },
+  { SIDEBURN_DEG, -0.075, 0.003 },
 };
 
 /**
@@ -144,7 +147,8 @@ place_spot (const LrFigure *figure,
   double around = faces + CLAMP (turned, -figure->head_seen_rad, figure->head_seen_rad);
 
   return lr_head_place (figure,
-                        lr_head_point (figure, middle + (half_x + spot.lift) * cos (around), (slice.half_y + spot.lift) * sin (around),
+                        lr_head_point (figure, middle + (half_x + spot.lift) * cos (around),
+                                       (slice.half_y + spot.lift) * sin (around),
                                        spot.up),
                         at);
 }
@@ -217,7 +221,8 @@ paint_face_skin (const LrFigure  *figure,
       spots[2 * n_rows - 1 - i] = (LrHeadSpot) { -around_deg, rows[i], 0.0 };
     }
 
-  if (lr_head_spots (figure, hairline, n_line, 1, line) != n_line || lr_head_spots (figure, spots, 2 * n_rows, 1, sides) != 2 * n_rows)
+  if (lr_head_spots (figure, hairline, n_line, 1, line) != n_line
+      || lr_head_spots (figure, spots, 2 * n_rows, 1, sides) != 2 * n_rows)
     return;
 
   lr_figure_set_source (figure, shading, figure->skin, 1.0);
@@ -250,7 +255,8 @@ paint_strands (const LrFigure *figure)
       LrVec2 points[4];
 
       /* One that has gone round the edge would lie along the outline */
-      if (fabs (lr_head_turned_deg (figure, strands[i][0])) < 80.0 && fabs (lr_head_turned_deg (figure, strands[i][3])) < 84.0
+      if (fabs (lr_head_turned_deg (figure, strands[i][0])) < 80.0
+          && fabs (lr_head_turned_deg (figure, strands[i][3])) < 84.0
           && lr_head_spots (figure, strands[i], 4, 1, points) == 4)
         lr_figure_line (figure, points, 4, 0.0022, dark, 0.34);
     }
@@ -277,7 +283,8 @@ paint_ear (const LrFigure  *figure,
     {
       double a = (0.15 + 0.9 * i / 4.0) * LR_PI;
 
-      if (!lr_head_place (figure, lr_head_point (figure, -0.062 + 0.036 * cos (a), side * 0.350, -0.062 + 0.082 * sin (a)), &inner[i]))
+      if (!lr_head_place (figure, lr_head_point (figure, -0.062 + 0.036 * cos (a), side * 0.350,
+                                                 -0.062 + 0.082 * sin (a)), &inner[i]))
         return;
     }
 

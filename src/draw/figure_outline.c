@@ -2,13 +2,13 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Seen from the lens, an ellipsoid's outline is the image of a circle: in the space where the ellipsoid is the unit sphere and
- * the eye is at e, the circle about e / |e|^2, square to e, of radius sqrt (1 - 1 / |e|^2) (polar plane of the eye, closed
- * form). So it is exact in any perspective.
+ * Seen from the lens, an ellipsoid's outline is the image of a circle: in the space where the ellipsoid is the
+ * unit sphere and the eye is at e, the circle about e / |e|^2, square to e, of radius sqrt (1 - 1 / |e|^2) (polar
+ * plane of the eye, closed form). So it is exact in any perspective.
  *
- * A chain of ellipsoids is outlined by the points that stand out furthest to either side of its way through the picture,
- * and a cap at each end, with a smooth curve through them. Where that does not hold, as with a thigh that points at the lens,
- * each two neighbours are joined by the convex hull of their outlines.
+ * A chain of ellipsoids is outlined by the points that stand out furthest to either side of its way through the
+ * picture, and a cap at each end, with a smooth curve through them. Where that does not hold, as with a thigh that
+ * points at the lens, each two neighbours are joined by the convex hull of their outlines.
  */
 
 #include "figure_parts.h"
@@ -95,7 +95,7 @@ contour_of (const LrPainter *painter,
             double           grow_m,
             Contour         *contour)
 {
-  LrVec3 way = lr_vec3_sub (painter->projection->eye_m, bead.at_m), eye, u, v;
+  LrVec3 way = lr_vec3_sub (painter->projection->eye_m, bead.at_m), eye, aside, u, v;
   double gx = 1.0 + grow_m / lr_vec3_length (bead.x), gy = 1.0 + grow_m / lr_vec3_length (bead.y);
   double gz = 1.0 + grow_m / lr_vec3_length (bead.z);
   double distance2, radius;
@@ -112,7 +112,8 @@ contour_of (const LrPainter *painter,
     return FALSE;
 
   radius = sqrt (1.0 - 1.0 / distance2);
-  u = unit (lr_vec3_cross (eye, fabs (eye.z) < 0.9 * sqrt (distance2) ? lr_vec3 (0.0, 0.0, 1.0) : lr_vec3 (1.0, 0.0, 0.0)));
+  aside = fabs (eye.z) < 0.9 * sqrt (distance2) ? lr_vec3 (0.0, 0.0, 1.0) : lr_vec3 (1.0, 0.0, 0.0);
+  u = unit (lr_vec3_cross (eye, aside));
   v = unit (lr_vec3_cross (eye, u));
   contour->middle_m = lr_vec3_add (bead.at_m, to_room (&bead, lr_vec3_scale (eye, 1.0 / distance2)));
   contour->u_m = to_room (&bead, lr_vec3_scale (u, radius));
@@ -146,7 +147,8 @@ furthest (const LrPainter *painter,
           const Contour   *contour,
           LrVec2           direction)
 {
-  return contour_point (painter, contour, atan2 (lr_vec2_dot (contour->b, direction), lr_vec2_dot (contour->a, direction)));
+  return contour_point (painter, contour, atan2 (lr_vec2_dot (contour->b, direction),
+                                                 lr_vec2_dot (contour->a, direction)));
 }
 
 /* How far a contour reaches in a direction */
@@ -154,7 +156,8 @@ static double
 reach (const Contour *contour,
        LrVec2         direction)
 {
-  return lr_vec2_dot (contour->middle, direction) + hypot (lr_vec2_dot (contour->a, direction), lr_vec2_dot (contour->b, direction));
+  return lr_vec2_dot (contour->middle, direction) + hypot (lr_vec2_dot (contour->a, direction),
+                                                           lr_vec2_dot (contour->b, direction));
 }
 
 /* Unit way through the picture at a bead; FALSE: it has none */
@@ -183,7 +186,8 @@ add_cap (const LrPainter *painter,
 {
   LrVec2 side = lr_vec2_scale (lr_vec2_left (way), -1.0);
   double start = atan2 (lr_vec2_dot (contour->b, side), lr_vec2_dot (contour->a, side));
-  LrVec2 quarter = lr_vec2_along (lr_vec2_scale (contour->a, cos (start + 0.5 * LR_PI)), contour->b, sin (start + 0.5 * LR_PI));
+  LrVec2 quarter = lr_vec2_along (lr_vec2_scale (contour->a, cos (start + 0.5 * LR_PI)), contour->b,
+                                  sin (start + 0.5 * LR_PI));
   double turn = lr_vec2_dot (quarter, way) > 0.0 ? LR_PI : -LR_PI;
 
   for (guint i = 1; i <= CAP_POINTS; i++)
@@ -197,16 +201,17 @@ outline_by_sides (const LrPainter *painter,
                   guint            n,
                   LrVec2          *points)
 {
-  LrVec2 ways[MOST_BEADS];
+  LrVec2 ways[MOST_BEADS], back;
   guint m = 0;
 
   for (guint i = 0; i < n; i++)
     if (!way_at (contours, n, i, &ways[i]))
       return 0;
 
+  back = lr_vec2_scale (ways[0], -1.0);
   for (guint i = 0; i < n; i++)
     if (reach (&contours[i], ways[n - 1]) > reach (&contours[n - 1], ways[n - 1]) + painter->unit
-        || reach (&contours[i], lr_vec2_scale (ways[0], -1.0)) > reach (&contours[0], lr_vec2_scale (ways[0], -1.0)) + painter->unit
+        || reach (&contours[i], back) > reach (&contours[0], back) + painter->unit
         || (i > 0 && lr_vec2_dot (ways[i], ways[i - 1]) < 0.3))
       return 0;
 
@@ -215,7 +220,7 @@ outline_by_sides (const LrPainter *painter,
   add_cap (painter, &contours[n - 1], ways[n - 1], points, &m);
   for (guint i = n; i-- > 0;)
     points[m++] = furthest (painter, &contours[i], lr_vec2_left (ways[i]));
-  add_cap (painter, &contours[0], lr_vec2_scale (ways[0], -1.0), points, &m);
+  add_cap (painter, &contours[0], back, points, &m);
   return m;
 }
 
@@ -281,8 +286,8 @@ lr_figure_outline (const LrPainter *painter,
  * @n: their number
  * @is_closed: whether the last is joined to the first
  *
- * Adds a smooth curve through the points: each piece a Bézier whose tangents are a sixth of the way between neighbours
- * (Catmull-Rom).
+ * Adds a smooth curve through the points: each piece a Bézier whose tangents are a sixth of the way between
+ * neighbours (Catmull-Rom).
  */
 void
 lr_figure_path (const LrPainter *painter,
@@ -302,7 +307,8 @@ lr_figure_path (const LrPainter *painter,
       LrVec2 a = points[i], b = points[(i + 1) % n];
       LrVec2 before = is_closed || i > 0 ? points[(i + n - 1) % n] : a;
       LrVec2 after = is_closed || i + 2 < n ? points[(i + 2) % n] : b;
-      LrVec2 p = lr_vec2_along (a, lr_vec2_sub (b, before), 1.0 / 6.0), q = lr_vec2_along (b, lr_vec2_sub (after, a), -1.0 / 6.0);
+      LrVec2 p = lr_vec2_along (a, lr_vec2_sub (b, before), 1.0 / 6.0);
+      LrVec2 q = lr_vec2_along (b, lr_vec2_sub (after, a), -1.0 / 6.0);
 
       cairo_curve_to (cr, p.x, p.y, q.x, q.y, b.x, b.y);
     }
@@ -403,7 +409,8 @@ lr_figure_line (const LrFigure *figure,
                 double          alpha)
 {
   cairo_t *cr = figure->painter->cr;
-  double width = width_m * figure->head_px * figure->painter->unit / figure->head_m, least = 0.7 * figure->painter->unit;
+  double width = width_m * figure->head_px * figure->painter->unit / figure->head_m;
+  double least = 0.7 * figure->painter->unit;
 
   if (n < 2)
     return;

@@ -46,14 +46,18 @@ LrBead lr_bead_in      (const LrAxes *axes, double x, double y, double z, double
 void   lr_figure_shading (const LrFigure *figure, LrVec3 at_m, double radius_m, LrVec2 direction, LrShading *shading);
 /* Sets the source of the painter to the material in that light */
 void   lr_figure_set_source (const LrFigure *figure, const LrShading *shading, LrMaterial material, double alpha);
+double  lr_figure_light (const LrFigure *figure, LrVec3 normal);
 LrColor lr_figure_tone   (const LrFigure *figure, LrMaterial material, double light);
 /* Beads joined one to the next */
-void   lr_figure_chain   (const LrFigure *figure, const LrBead *beads, guint n, const LrShading *shading, LrMaterial material);
+void   lr_figure_chain   (const LrFigure *figure, const LrBead *beads, guint n, const LrShading *shading,
+                          LrMaterial material);
 /* Several chains of @n beads each, as one shape */
-void   lr_figure_chains  (const LrFigure *figure, const LrBead *beads, guint n_chains, guint n, const LrShading *shading,
+void   lr_figure_chains  (const LrFigure *figure, const LrBead *beads, guint n_chains, guint n,
+                          const LrShading *shading,
                           LrMaterial material);
 /* A limb of round beads, lit across its length */
-void   lr_figure_limb    (const LrFigure *figure, const LrVec3 *at_m, const double *radius_m, guint n, LrMaterial material);
+void   lr_figure_limb    (const LrFigure *figure, const LrVec3 *at_m, const double *radius_m, guint n,
+                          LrMaterial material);
 
 /* Shapes drawn on the surface */
 typedef struct
@@ -67,7 +71,8 @@ void   lr_figure_path (const LrPainter *painter, const LrVec2 *points, guint n, 
 void   lr_figure_fill (const LrFigure *figure, const LrVec2 *points, guint n, LrColor color, double alpha);
 /* Strokes the path, which is taken, in the tone that fills it: a softer edge where the head is out of focus */
 void   lr_figure_soften (const LrFigure *figure, LrColor color, double alpha);
-void   lr_figure_line (const LrFigure *figure, const LrVec2 *points, guint n, double width_m, LrColor color, double alpha);
+void   lr_figure_line (const LrFigure *figure, const LrVec2 *points, guint n, double width_m, LrColor color,
+                       double alpha);
 
 void   lr_figure_paint_head  (const LrFigure *figure);                 /* figure_head.c */
 void   lr_figure_paint_face  (const LrFigure *figure);                 /* figure_face.c */

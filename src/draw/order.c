@@ -2,11 +2,11 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Two solids in upright prisms that do not touch are parted by a level plane, or by an upright one along a side of one of them.
- * The eye is on one side of it, and what is on the eye's side cannot be hidden by what is on the other. So of every two whose
- * outlines overlap in the picture it is known which may hide the other; all are painted far to near, but what lies behind
- * before what hides it. Three that hide each other in turn have no order and go by their depth. Prisms that touch are parted
- * where they overlap least.
+ * Two solids in upright prisms that do not touch are parted by a level plane, or by an upright one along a side of
+ * one of them. The eye is on one side of it, and what is on the eye's side cannot be hidden by what is on the
+ * other. So of every two whose outlines overlap in the picture it is known which may hide the other; all are
+ * painted far to near, but what lies behind before what hides it. Three that hide each other in turn have no order
+ * and go by their depth. Prisms that touch are parted where they overlap least.
  */
 
 #include "paint.h"
@@ -84,7 +84,8 @@ bound (const LrPainter *painter,
 
   seen->n_corners = lr_hull (seen->corner, seen->n_corners);
   seen->depth_m = 0.5 * (fmax (nearest, 0.0) + farthest);
-  seen->blur = painter->unit + fmax (lr_painter_blur (painter, fmax (nearest, LR_NEAR_M)), lr_painter_blur (painter, farthest));
+  seen->blur = painter->unit + fmax (lr_painter_blur (painter, fmax (nearest, LR_NEAR_M)),
+                                     lr_painter_blur (painter, farthest));
   seen->x0 = seen->y0 = HUGE_VAL;
   seen->x1 = seen->y1 = -HUGE_VAL;
   for (guint i = 0; i < seen->n_corners; i++)

@@ -47,7 +47,8 @@ void     lr_soft_level  (guint level, guint n_levels, double alpha, double *offs
 
 void     lr_paint_patch (const LrPainter *painter, const LrPatch *patch, LrColor color, double alpha);
 void     lr_paint_hull  (const LrPainter *painter, LrVec2 *points, guint n, double inset, LrColor color);
-void     lr_paint_bar   (const LrPainter *painter, LrVec3 from_m, LrVec3 to_m, double radius_m, LrColor color, double alpha);
+void     lr_paint_bar   (const LrPainter *painter, LrVec3 from_m, LrVec3 to_m, double radius_m, LrColor color,
+                         double alpha);
 
 /* Convex hull in place, anticlockwise in a frame with y up; returns its number of corners */
 guint    lr_hull (LrVec2 *points, guint n);

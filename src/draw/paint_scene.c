@@ -123,7 +123,9 @@ paint_shadows (const LrPainter *painter,
           LrVec3 corners_m[MAX (N_SHADOW_CORNERS, LR_OUTLINE_MAX)];
           LrPatch patch;
 
-          if (!lr_painter_project (painter, corners_m, grown_footprint (&placed->footprint, growths_m[j], corners_m), &patch))
+          guint n = grown_footprint (&placed->footprint, growths_m[j], corners_m);
+
+          if (!lr_painter_project (painter, corners_m, n, &patch))
             continue;
           for (guint k = 0; k < patch.n; k++)
             cairo_line_to (painter->cr, patch.at[k].x, patch.at[k].y);
@@ -159,11 +161,13 @@ lr_paint_room (const LrPainter *painter,
   cairo_paint (painter->cr);
   if (scene->eye_m.z > 0.0)
     {
-      fill_level (painter, room->corners_m, room->n_corners, 0.0, lr_tone (LR_HUE_WOOD, 0.52 * room->floor.reflectance));
+      fill_level (painter, room->corners_m, room->n_corners, 0.0,
+                  lr_tone (LR_HUE_WOOD, 0.52 * room->floor.reflectance));
       paint_shadows (painter, scene);
     }
   if (scene->eye_m.z < room->height_m)
-    fill_level (painter, room->corners_m, room->n_corners, room->height_m, lr_tone (LR_HUE_WALL, 0.50 * room->ceiling.reflectance));
+    fill_level (painter, room->corners_m, room->n_corners, room->height_m,
+                lr_tone (LR_HUE_WALL, 0.50 * room->ceiling.reflectance));
 }
 
 /* A circle on a wall, cut by the wall's edges: u along it, v up. FALSE: it is whole */
@@ -191,8 +195,9 @@ ring_on_wall (double  u,
  * @scene: what it paints
  * @face: the inner face of a wall, already painted
  *
- * The light that the set throws on the walls: a ball of light round the middle of the pool, where it cuts the wall. Rings, each
- * a little lighter than the one around it, because a gradient would cost a gradient's price on every pixel.
+ * The light that the set throws on the walls: a ball of light round the middle of the pool, where it cuts the
+ * wall. Rings, each a little lighter than the one around it, because a gradient would cost a gradient's price on
+ * every pixel.
  */
 void
 lr_paint_pool (const LrPainter *painter,
@@ -230,7 +235,8 @@ lr_paint_pool (const LrPainter *painter,
         continue;
 
       /* The step from ring to ring is too small to be seen, but not that at the sharp end of a wall */
-      cairo_set_antialias (painter->cr, is_cut && patch.radius[0] < painter->unit ? CAIRO_ANTIALIAS_DEFAULT : CAIRO_ANTIALIAS_NONE);
+      cairo_set_antialias (painter->cr, is_cut && patch.radius[0] < painter->unit ? CAIRO_ANTIALIAS_DEFAULT
+                                                                                  : CAIRO_ANTIALIAS_NONE);
       set_color (painter->cr, lr_tone_light (face->color, gain));
       for (guint j = 0; j < patch.n; j++)
         cairo_line_to (painter->cr, patch.at[j].x, patch.at[j].y);

@@ -361,8 +361,8 @@ lr_scene_box (LrScene        *scene,
  * @box: in it [m]
  * @material: what it is made of
  *
- * A box without top and bottom, for legs and the like. It is drawn a little way into what covers it, or light would shine
- * through where two soft edges meet.
+ * A box without top and bottom, for legs and the like. It is drawn a little way into what covers it, or light
+ * would shine through where two soft edges meet.
  */
 void
 lr_scene_column (LrScene        *scene,

@@ -2,9 +2,9 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A solid is convex, or near enough to be painted as one: a table top, a leg, the head of a light. It is bounded by an
- * upright prism, which orders it among the others, and painted by its faces, each in one tone. A person is three such solids,
- * painted by figure.h.
+ * A solid is convex, or near enough to be painted as one: a table top, a leg, the head of a light. It is bounded
+ * by an upright prism, which orders it among the others, and painted by its faces, each in one tone. A person is
+ * three such solids, painted by figure.h.
  */
 
 #pragma once
@@ -116,8 +116,11 @@ LrColor lr_scene_tone (const LrScene *scene, LrMaterial material, LrVec3 normal)
 
 void lr_scene_add_walls     (LrScene *scene);                          /* scene_room.c */
 void lr_scene_add_furniture (LrScene *scene, const LrPlaced *placed);  /* scene_furniture.c */
-void lr_scene_add_chair     (LrScene *scene, const LrPlaced *placed, const LrAxes *axes, LrBox box, double seat_m, LrMaterial material);
-void lr_scene_add_kit       (LrScene *scene, const LrPlaced *placed);  /* scene_kit.c: cameras, lights, microphones, panels */
-void lr_scene_add_stand     (LrScene *scene, const LrPlaced *placed, double radius_m, double top_m, double first_leg_rad);
+void lr_scene_add_chair     (LrScene *scene, const LrPlaced *placed, const LrAxes *axes, LrBox box, double seat_m,
+                             LrMaterial material);
+void lr_scene_add_kit       (LrScene *scene,
+                             const LrPlaced *placed);  /* scene_kit.c: cameras, lights, microphones, panels */
+void lr_scene_add_stand     (LrScene *scene, const LrPlaced *placed, double radius_m, double top_m,
+                             double first_leg_rad);
 
 #define LR_EQUIPMENT ((LrMaterial) { LR_HUE_METAL, 0.06 })

@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Origin in the middle, depth along x, width along y. What has a front, as a chair, a sofa or a chest, has it towards +x. Sizes of
- * parts are common practice, no source; a part shrinks with a piece that is too small for it.
+ * Origin in the middle, depth along x, width along y. What has a front, as a chair, a sofa or a chest, has it
+ * towards +x. Sizes of parts are common practice, no source; a part shrinks with a piece that is too small for it.
  */
 
 #include "scene.h"
@@ -67,6 +67,15 @@ add_front (const Piece *piece,
 {
   if (y1 > y0 && z1 > z0)
     lr_scene_front (piece->scene, &piece->axes, piece->x, (LrBox) { 0.0, 0.0, y0, y1, z0, z1 }, color, LR_FACE_DETAIL);
+}
+
+/* The whole piece as one box, of the solid under way */
+static void
+add_faces (const Piece *piece)
+{
+  LrBox box = { -piece->x, piece->x, -piece->y, piece->y, piece->z0, piece->z1 };
+
+  lr_scene_faces_of_box (piece->scene, &piece->axes, box, TRUE, piece->material);
 }
 
 static void
@@ -137,15 +146,16 @@ add_chest (const Piece *piece)
 {
   double plinth_m = piece->z0 > 0.0 ? 0.0 : fmin (0.06, 0.1 * piece->z1);
   double top_m = fmin (0.03, 0.1 * (piece->z1 - piece->z0));
+  LrBox body = { -piece->x, piece->x, -piece->y, piece->y, piece->z0 + plinth_m, piece->z1 - top_m };
   Piece plinth = *piece;
 
   plinth.material.reflectance *= 0.5;
-  add_column (&plinth, -piece->x + 0.01, piece->x - fmin (0.04, 0.2 * piece->x), -piece->y + 0.01, piece->y - 0.01, piece->z0,
+  add_column (&plinth, -piece->x + 0.01, piece->x - fmin (0.04, 0.2 * piece->x), -piece->y + 0.01, piece->y - 0.01,
+              piece->z0,
            piece->z0 + plinth_m);
 
   lr_scene_begin (piece->scene, piece->placed);
-  lr_scene_faces_of_box (piece->scene, &piece->axes,
-                         (LrBox) { -piece->x, piece->x, -piece->y, piece->y, piece->z0 + plinth_m, piece->z1 - top_m }, piece->z0 > 0.0, piece->material);
+  lr_scene_faces_of_box (piece->scene, &piece->axes, body, piece->z0 > 0.0, piece->material);
   add_drawers (piece, piece->z0 + plinth_m + 0.02, piece->z1 - top_m - 0.015);
   lr_scene_end (piece->scene, piece->placed->facing_rad);
 
@@ -161,15 +171,15 @@ add_cabinet (const Piece *piece)
   double knob_z = piece->z0 > 0.9 ? piece->z0 + 0.10 : fmin (1.05, 0.75 * piece->z1);
 
   lr_scene_begin (piece->scene, piece->placed);
-  lr_scene_faces_of_box (piece->scene, &piece->axes, (LrBox) { -piece->x, piece->x, -piece->y, piece->y, piece->z0, piece->z1 }, TRUE,
-                         piece->material);
+  add_faces (piece);
   add_front (piece, -piece->y, piece->y, piece->z0, piece->z0 + plinth_m, front_tone (piece, 0.42));
   for (int i = 0; i < n; i++)
     {
       double low = -piece->y + i * step_m + gap_m, high = low + step_m - 2.0 * gap_m;
       double knob_y = i % 2 == 0 && i + 1 < n ? high - 0.035 : low + 0.035;
 
-      add_front (piece, low - 2.0 * gap_m, high + 2.0 * gap_m, piece->z0 + plinth_m, piece->z1 - 0.02, front_tone (piece, 0.50));
+      add_front (piece, low - 2.0 * gap_m, high + 2.0 * gap_m, piece->z0 + plinth_m, piece->z1 - 0.02,
+                 front_tone (piece, 0.50));
       add_front (piece, low, high, piece->z0 + plinth_m, piece->z1 - 0.025, front_tone (piece, 1.08));
       add_front (piece, knob_y - 0.012, knob_y + 0.012, knob_z - 0.05, knob_z + 0.05, front_tone (piece, 0.35));
     }
@@ -185,15 +195,18 @@ add_sofa (const Piece *piece)
   double step_m = 2.0 * inner_m / n;
   Piece cushion = *piece;
 
-  add_column (piece, -piece->x + 0.02, piece->x - 0.03, -piece->y + 0.02, piece->y - 0.02, fmin (0.08, 0.5 * low_m), low_m);
+  add_column (piece, -piece->x + 0.02, piece->x - 0.03, -piece->y + 0.02, piece->y - 0.02, fmin (0.08, 0.5 * low_m),
+              low_m);
   add_box (piece, -piece->x, -piece->x + back_m, -inner_m, inner_m, low_m, piece->z1);
   for (int side = -1; side <= 1; side += 2)
-    add_box (piece, -piece->x, piece->x, fmin (side * inner_m, side * piece->y), fmax (side * inner_m, side * piece->y), low_m,
+    add_box (piece, -piece->x, piece->x, fmin (side * inner_m, side * piece->y),
+             fmax (side * inner_m, side * piece->y), low_m,
              fmin (0.60, 0.75 * piece->z1));
 
   cushion.material.reflectance *= 1.12;
   for (int i = 0; i < n; i++)
-    add_box (&cushion, -piece->x + back_m, piece->x - 0.01, -inner_m + i * step_m + 0.006, -inner_m + (i + 1) * step_m - 0.006, low_m,
+    add_box (&cushion, -piece->x + back_m, piece->x - 0.01, -inner_m + i * step_m + 0.006,
+             -inner_m + (i + 1) * step_m - 0.006, low_m,
              seat_m);
 }
 
@@ -201,21 +214,26 @@ static void
 add_radiator (const Piece *piece)
 {
   gboolean is_wide = piece->y >= piece->x; /* its fins stand along its longer side */
-  LrAxes axes = is_wide ? piece->axes : lr_axes_standing (piece->placed->at_m, 0.0, piece->placed->facing_rad + 0.5 * LR_PI);
+  LrAxes axes = is_wide ? piece->axes : lr_axes_standing (piece->placed->at_m, 0.0,
+                                                          piece->placed->facing_rad + 0.5 * LR_PI);
   double half_m = is_wide ? piece->y : piece->x, depth_m = is_wide ? piece->x : piece->y;
   double z0 = fmax (piece->z0, fmin (0.10, 0.3 * piece->z1));
   LrMaterial material = { LR_HUE_PLAIN, fmax (0.6, piece->material.reflectance) };
 
   lr_scene_begin (piece->scene, piece->placed);
-  lr_scene_faces_of_box (piece->scene, &axes, (LrBox) { -depth_m, depth_m, -half_m, half_m, z0, piece->z1 }, TRUE, material);
+  lr_scene_faces_of_box (piece->scene, &axes, (LrBox) { -depth_m, depth_m, -half_m, half_m, z0, piece->z1 }, TRUE,
+                         material);
   for (int side = 0; side < 2; side++)
     {
       LrAxes face = side == 0 ? axes : lr_axes_standing (piece->placed->at_m, 0.0, atan2 (-axes.x.y, -axes.x.x));
       LrColor shade = lr_scene_tone (piece->scene, (LrMaterial) { LR_HUE_PLAIN, 0.62 * material.reflectance }, face.x);
 
       for (double y = -half_m + 0.5 * FIN_M; y < half_m - 0.02; y += FIN_M)
-        lr_scene_front (piece->scene, &face, depth_m, (LrBox) { 0.0, 0.0, y, y + 0.028, z0 + 0.05, piece->z1 - 0.05 }, shade,
-                        LR_FACE_DETAIL);
+        {
+          LrBox gap = { 0.0, 0.0, y, y + 0.028, z0 + 0.05, piece->z1 - 0.05 };
+
+          lr_scene_front (piece->scene, &face, depth_m, gap, shade, LR_FACE_DETAIL);
+        }
     }
   lr_scene_end (piece->scene, atan2 (axes.x.y, axes.x.x));
 }
@@ -227,11 +245,11 @@ add_plain (const Piece *piece)
   double edge_m = fmin (0.03, 0.15 * fmin (piece->y, 0.5 * (piece->z1 - piece->z0)));
 
   lr_scene_begin (piece->scene, piece->placed);
-  lr_scene_faces_of_box (piece->scene, &piece->axes, (LrBox) { -piece->x, piece->x, -piece->y, piece->y, piece->z0, piece->z1 }, TRUE,
-                         piece->material);
+  add_faces (piece);
   if (is_picture) /* a thin thing on the wall: its frame and its mount */
     {
-      add_front (piece, -piece->y + edge_m, piece->y - edge_m, piece->z0 + edge_m, piece->z1 - edge_m, lr_tone (LR_HUE_PLAIN, 0.52));
+      add_front (piece, -piece->y + edge_m, piece->y - edge_m, piece->z0 + edge_m, piece->z1 - edge_m,
+                 lr_tone (LR_HUE_PLAIN, 0.52));
       add_front (piece, -piece->y + 3 * edge_m, piece->y - 3 * edge_m, piece->z0 + 3 * edge_m, piece->z1 - 3 * edge_m,
                  lr_tone (LR_HUE_CLOTH, 0.24));
     }
@@ -260,11 +278,14 @@ add_cylinder (const Piece *piece)
       double a = 2.0 * LR_PI * (i + 0.5) / N_SIDES;
 
       lr_scene_face (piece->scene, side_m, 4,
-                     lr_scene_tone (piece->scene, piece->material, lr_axes_direction (&piece->axes, cos (a), sin (a), 0.0)), 1.0,
+                     lr_scene_tone (piece->scene, piece->material, lr_axes_direction (&piece->axes, cos (a), sin (a),
+                                                                                      0.0)), 1.0,
                      LR_FACE_PLAIN);
     }
-  lr_scene_face (piece->scene, high_m, N_SIDES, lr_scene_tone (piece->scene, piece->material, piece->axes.z), 1.0, LR_FACE_PLAIN);
-  lr_scene_face (piece->scene, under_m, N_SIDES, lr_scene_tone (piece->scene, piece->material, lr_vec3 (0.0, 0.0, -1.0)), 1.0,
+  lr_scene_face (piece->scene, high_m, N_SIDES, lr_scene_tone (piece->scene, piece->material, piece->axes.z), 1.0,
+                 LR_FACE_PLAIN);
+  lr_scene_face (piece->scene, under_m, N_SIDES, lr_scene_tone (piece->scene, piece->material,
+                                                                lr_vec3 (0.0, 0.0, -1.0)), 1.0,
                  LR_FACE_PLAIN);
   lr_scene_end (piece->scene, piece->placed->facing_rad);
 }
@@ -289,16 +310,21 @@ lr_scene_add_chair (LrScene        *scene,
   double leg_m = fmin (0.035, 0.15 * (box.y1 - box.y0));
   double back_x = box.x0 + fmin (0.05, 0.25 * (box.x1 - box.x0));
   double rail_m = fmin (0.5 * (box.z1 - seat_m), 0.26);
+  LrBox seat = { back_x, box.x1, box.y0, box.y1, seat_m - 0.045, seat_m };
+  LrBox rail = { box.x0, back_x - 0.005, box.y0, box.y1, box.z1 - rail_m, box.z1 };
 
   for (int side = 0; side < 2; side++)
     {
       double y0 = side == 0 ? box.y0 + 0.01 : box.y1 - 0.01 - leg_m;
 
-      lr_scene_column (scene, placed, axes, (LrBox) { box.x1 - leg_m - 0.02, box.x1 - 0.02, y0, y0 + leg_m, 0.0, seat_m - 0.045 }, material);
-      lr_scene_column (scene, placed, axes, (LrBox) { box.x0, back_x - 0.01, y0, y0 + leg_m, 0.0, box.z1 - 0.03 }, material);
+      LrBox leg = { box.x1 - leg_m - 0.02, box.x1 - 0.02, y0, y0 + leg_m, 0.0, seat_m - 0.045 };
+      LrBox post = { box.x0, back_x - 0.01, y0, y0 + leg_m, 0.0, box.z1 - 0.03 };
+
+      lr_scene_column (scene, placed, axes, leg, material);
+      lr_scene_column (scene, placed, axes, post, material);
     }
-  lr_scene_box (scene, placed, axes, (LrBox) { back_x, box.x1, box.y0, box.y1, seat_m - 0.045, seat_m }, material);
-  lr_scene_box (scene, placed, axes, (LrBox) { box.x0, back_x - 0.005, box.y0, box.y1, box.z1 - rail_m, box.z1 }, material);
+  lr_scene_box (scene, placed, axes, seat, material);
+  lr_scene_box (scene, placed, axes, rail, material);
 }
 
 static void

@@ -1,8 +1,9 @@
-/* scene_kit.c - the set's own equipment: stands, cameras, lights, microphones, panels, leads; house lights, noisy things
+/* scene_kit.c - equipment: stands, cameras, lights, microphones, panels, leads, house lights, noisy things
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Sizes that the plan does not hold are those of the symbols on the sheet; heights of parts are common practice, no source.
+ * Sizes that the plan does not hold are those of the symbols on the sheet; heights of parts are common practice,
+ * no source.
  */
 
 #include "scene.h"
@@ -53,8 +54,10 @@ lr_scene_add_stand (LrScene        *scene,
     }
 
   lr_scene_begin (scene, placed);
-  lr_scene_bar (scene, lr_axes_point (&axes, 0.0, 0.0, 0.3 * joint_m), lr_axes_point (&axes, 0.0, 0.0, top_m), 0.015, metal (0.09));
-  lr_scene_bar (scene, lr_axes_point (&axes, 0.0, 0.0, joint_m - 0.04), lr_axes_point (&axes, 0.0, 0.0, joint_m + 0.04), 0.024,
+  lr_scene_bar (scene, lr_axes_point (&axes, 0.0, 0.0, 0.3 * joint_m), lr_axes_point (&axes, 0.0, 0.0, top_m), 0.015,
+                metal (0.09));
+  lr_scene_bar (scene, lr_axes_point (&axes, 0.0, 0.0, joint_m - 0.04),
+                lr_axes_point (&axes, 0.0, 0.0, joint_m + 0.04), 0.024,
                 metal (0.05));
   lr_scene_end (scene, placed->facing_rad);
 }
@@ -70,7 +73,8 @@ add_camera (LrScene        *scene,
   lr_scene_add_stand (scene, placed, camera->stand_radius_m, camera->lens_height_m - 0.14, 0.0);
   lr_scene_box (scene, placed, &axes, (LrBox) { -0.05, 0.05, -0.045, 0.045, -0.15, -z }, LR_EQUIPMENT);
   lr_scene_box (scene, placed, &axes, (LrBox) { -0.13, 0.06, -0.075, 0.075, -z, 0.06 }, LR_EQUIPMENT);
-  lr_scene_box (scene, placed, &axes, (LrBox) { 0.06, 0.17, -0.045, 0.045, -0.045, 0.045 }, (LrMaterial) { LR_HUE_METAL, 0.04 });
+  lr_scene_box (scene, placed, &axes, (LrBox) { 0.06, 0.17, -0.045, 0.045, -0.045, 0.045 },
+                (LrMaterial) { LR_HUE_METAL, 0.04 });
 }
 
 /* What emits: white, a little warmer for a warm lamp */
@@ -106,11 +110,14 @@ add_softbox (LrScene        *scene,
     {
       int j = (i + 1) % 4;
       LrVec3 side_m[4] = { narrow_m[i], narrow_m[j], wide_m[j], wide_m[i] };
-      LrVec3 normal = lr_axes_direction (axes, 0.0, 0.5 * (sides[i][0] + sides[j][0]), 0.5 * (sides[i][1] + sides[j][1]));
+      LrVec3 normal = lr_axes_direction (axes, 0.0, 0.5 * (sides[i][0] + sides[j][0]),
+                                         0.5 * (sides[i][1] + sides[j][1]));
 
-      lr_scene_face (scene, side_m, 4, lr_scene_tone (scene, (LrMaterial) { LR_HUE_METAL, 0.05 }, normal), 1.0, LR_FACE_PLAIN);
+      lr_scene_face (scene, side_m, 4, lr_scene_tone (scene, (LrMaterial) { LR_HUE_METAL, 0.05 }, normal), 1.0,
+                     LR_FACE_PLAIN);
     }
-  lr_scene_front (scene, axes, 0.16, (LrBox) { 0.0, 0.0, -half_y_m, half_y_m, -half_z_m, half_z_m }, glow (&placed->item->light),
+  lr_scene_front (scene, axes, 0.16, (LrBox) { 0.0, 0.0, -half_y_m, half_y_m, -half_z_m, half_z_m },
+                  glow (&placed->item->light),
                   LR_FACE_PLAIN);
   lr_scene_end (scene, placed->facing_rad);
 }
@@ -127,7 +134,8 @@ add_lamp_panel (LrScene        *scene,
 
   lr_scene_begin (scene, placed);
   lr_scene_faces_of_box (scene, axes, box, TRUE, LR_EQUIPMENT);
-  lr_scene_front (scene, axes, 0.04, (LrBox) { 0.0, 0.0, -half_y_m + rim_m, half_y_m - rim_m, -half_z_m + rim_m, half_z_m - rim_m },
+  lr_scene_front (scene, axes, 0.04, (LrBox) { 0.0, 0.0, -half_y_m + rim_m, half_y_m - rim_m, -half_z_m + rim_m,
+                                               half_z_m - rim_m },
                   glow (&placed->item->light), LR_FACE_DETAIL);
   lr_scene_end (scene, placed->facing_rad);
 }
@@ -154,7 +162,8 @@ add_point_source (LrScene        *scene,
 
       for (int j = 0; j < 4; j++)
         {
-          double x = j < 2 ? 0.065 : reach_x, out = side * (j < 2 ? 0.085 : reach_y), along = (j == 0 || j == 3 ? -1.0 : 1.0) * 0.08;
+          double x = j < 2 ? 0.065 : reach_x, out = side * (j < 2 ? 0.085 : reach_y);
+          double along = j == 0 || j == 3 ? -0.08 : 0.08;
 
           door_m[j] = i < 2 ? lr_axes_point (axes, x, out, along) : lr_axes_point (axes, x, along, out);
         }
@@ -244,14 +253,17 @@ add_boom (LrScene        *scene,
   lr_scene_add_stand (scene, placed, microphone->stand_radius_m, post_m, FIRST_LEG_RAD);
   for (int i = 0; i < N_PIECES; i++)
     {
-      double a = -short_m + (reach_m + short_m) * i / N_PIECES, b = -short_m + (reach_m + short_m) * (i + 1) / N_PIECES;
+      double a = -short_m + (reach_m + short_m) * i / N_PIECES;
+      double b = -short_m + (reach_m + short_m) * (i + 1) / N_PIECES;
 
       lr_scene_begin (scene, placed);
-      lr_scene_bar (scene, lr_axes_point (&axes, a, 0.0, slope * a), lr_axes_point (&axes, b, 0.0, slope * b), 0.012, metal (0.10));
+      lr_scene_bar (scene, lr_axes_point (&axes, a, 0.0, slope * a), lr_axes_point (&axes, b, 0.0, slope * b), 0.012,
+                    metal (0.10));
       lr_scene_end (scene, arm_rad);
     }
   if (short_m > 0.0)
-    lr_scene_box (scene, placed, &weight, (LrBox) { -short_m, -short_m + 0.16, -0.055, 0.055, -0.055, 0.055 }, LR_EQUIPMENT);
+    lr_scene_box (scene, placed, &weight, (LrBox) { -short_m, -short_m + 0.16, -0.055, 0.055, -0.055, 0.055 },
+                  LR_EQUIPMENT);
 
   add_capsule (scene, placed, tip_m);
 }
@@ -268,7 +280,8 @@ add_microphone (LrScene        *scene,
       add_boom (scene, placed);
       break;
     case LR_MIC_STAND:
-      lr_scene_add_stand (scene, placed, microphone->stand_radius_m, fmax (0.3, microphone->tip_height_m - 0.08), FIRST_LEG_RAD);
+      lr_scene_add_stand (scene, placed, microphone->stand_radius_m, fmax (0.3, microphone->tip_height_m - 0.08),
+                          FIRST_LEG_RAD);
       add_capsule (scene, placed, lr_vec3 (microphone->tip_x_m, microphone->tip_y_m, microphone->tip_height_m));
       break;
     case LR_MIC_LAVALIER: /* drawn on its wearer */
@@ -290,7 +303,8 @@ add_backdrop (LrScene        *scene,
   double step_m = panel->width_m / n_folds;
 
   for (int side = -1; side <= 1; side += 2)
-    lr_scene_box (scene, placed, axes, (LrBox) { -0.10, -0.06, side * half_m - 0.02, side * half_m + 0.02, 0.0, top_m + 0.05 }, LR_EQUIPMENT);
+    lr_scene_box (scene, placed, axes, (LrBox) { -0.10, -0.06, side * half_m - 0.02, side * half_m + 0.02, 0.0,
+                                                 top_m + 0.05 }, LR_EQUIPMENT);
 
   lr_scene_begin (scene, placed);
   lr_scene_faces_of_box (scene, axes, (LrBox) { -0.03, 0.03, -half_m, half_m, panel->bottom_m, top_m }, TRUE, material);
@@ -339,7 +353,8 @@ add_lead (LrScene        *scene,
       LrVec2 way = lr_vec2_sub (item->path_m[i + 1], item->path_m[i]);
 
       lr_scene_begin (scene, placed);
-      lr_scene_bar (scene, lr_vec2_raise (item->path_m[i], 0.006), lr_vec2_raise (item->path_m[i + 1], 0.006), 0.006, metal (0.07));
+      lr_scene_bar (scene, lr_vec2_raise (item->path_m[i], 0.006), lr_vec2_raise (item->path_m[i + 1], 0.006), 0.006,
+                    metal (0.07));
       lr_scene_end (scene, lr_vec2_angle_rad (way));
     }
 }
@@ -376,7 +391,8 @@ add_house_light (LrScene        *scene,
   if (cord_m > 0.15)
     {
       lr_scene_begin (scene, placed);
-      lr_scene_bar (scene, lr_vec2_raise (placed->at_m, light->height_m + 0.05), lr_vec2_raise (placed->at_m, room->height_m), 0.004,
+      lr_scene_bar (scene, lr_vec2_raise (placed->at_m, light->height_m + 0.05),
+                    lr_vec2_raise (placed->at_m, room->height_m), 0.004,
                     metal (0.10));
       lr_scene_end (scene, 0.0);
     }
@@ -385,9 +401,11 @@ add_house_light (LrScene        *scene,
   for (int i = 0; i < N_SIDES; i++)
     {
       double a = 2.0 * LR_PI * i / N_SIDES, b = 2.0 * LR_PI * (i + 1) / N_SIDES;
-      LrVec2 from_m = lr_vec2_along (placed->at_m, lr_vec2_polar (a, 1.0), 0.16), to_m = lr_vec2_along (placed->at_m, lr_vec2_polar (b, 1.0), 0.16);
+      LrVec2 from_m = lr_vec2_add (placed->at_m, lr_vec2_polar (a, 0.16));
+      LrVec2 to_m = lr_vec2_add (placed->at_m, lr_vec2_polar (b, 0.16));
       LrVec3 side_m[4] = { lr_vec2_raise (from_m, light->height_m), lr_vec2_raise (to_m, light->height_m),
-                           lr_vec2_raise (to_m, light->height_m + 0.05), lr_vec2_raise (from_m, light->height_m + 0.05) };
+                           lr_vec2_raise (to_m, light->height_m + 0.05), lr_vec2_raise (from_m,
+                                                                                        light->height_m + 0.05) };
 
       lr_scene_face (scene, side_m, 4, lr_tone (LR_HUE_PLAIN, 0.40), 1.0, LR_FACE_PLAIN);
       shade_m[N_SIDES - 1 - i] = lr_vec2_raise (from_m, light->height_m);

@@ -130,7 +130,8 @@ meet_wall (const LrRoom *room,
 
   if (room->n_corners < 3
       || !lr_polygon_contains (room->corners_m, room->n_corners, lr_vec3_flat (from_m))
-      || !lr_polygon_ray (room->corners_m, room->n_corners, lr_vec3_flat (from_m), lr_vec2_polar (facing_rad, 1.0), &hit))
+      || !lr_polygon_ray (room->corners_m, room->n_corners, lr_vec3_flat (from_m), lr_vec2_polar (facing_rad, 1.0),
+                          &hit))
     return FALSE;
 
   *at_m = lr_vec2_raise (hit.at_m, CLAMP (from_m.z + hit.distance_m * tan (tilt_rad), 0.0, room->height_m));

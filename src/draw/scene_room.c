@@ -2,9 +2,10 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A wall is one face seen from the room, and strips round its openings seen from outside: a camera in the yard looks in
- * through a window, a camera in the passage through the door. What lies behind the face, like the pane of a window, is
- * brought forward to it along the lines of sight: a rectangle stays a rectangle, and can be cut by its opening.
+ * A wall is one face seen from the room, and strips round its openings seen from outside: a camera in the yard
+ * looks in through a window, a camera in the passage through the door. What lies behind the face, like the pane of
+ * a window, is brought forward to it along the lines of sight: a rectangle stays a rectangle, and can be cut by
+ * its opening.
  */
 
 #include "scene.h"

@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A tone is a hue and a relative luminance, so that light and reflectance multiply as they do in a room; only the last
- * step makes sRGB of it (IEC 61966-2-1: luminance weights and transfer curve).
+ * A tone is a hue and a relative luminance, so that light and reflectance multiply as they do in a room; only the
+ * last step makes sRGB of it (IEC 61966-2-1: luminance weights and transfer curve).
  */
 
 #include "tone.h"
@@ -96,5 +96,6 @@ LrColor
 lr_tone_light (LrColor tone,
                double  gain)
 {
-  return (LrColor) { encode (gain * decode (tone.r)), encode (gain * decode (tone.g)), encode (gain * decode (tone.b)) };
+  return (LrColor) { encode (gain * decode (tone.r)), encode (gain * decode (tone.g)),
+                     encode (gain * decode (tone.b)) };
 }

@@ -17,6 +17,7 @@ typedef struct
 
 double lr_viewfinder_height (const LrCameraReading *camera, double width);
 /* Draws the picture with its upper left corner at 0, 0 */
-void   lr_viewfinder_draw   (cairo_t *cr, const LrStudy *study, const LrCameraReading *camera, const LrViewfinderStyle *style);
+void   lr_viewfinder_draw   (cairo_t *cr, const LrStudy *study, const LrCameraReading *camera,
+                             const LrViewfinderStyle *style);
 /* The line of figures under it: "eyes 31 % down   headroom 19 %   gaze 18° off the lens   sharp 2.00 to 2.30 m"; (transfer full) */
 char  *lr_viewfinder_figures (const LrCameraReading *camera, LrUnits units);

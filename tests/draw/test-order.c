@@ -43,7 +43,8 @@ add_box (LrScene   *scene,
          guint      index)
 {
   LrAxes axes = lr_axes_standing (box->at_m, 0.0, box->angle_rad);
-  LrBox sides = { -0.5 * box->length_m, 0.5 * box->length_m, -0.5 * box->width_m, 0.5 * box->width_m, box->z0, box->z1 };
+  LrBox sides = { -0.5 * box->length_m, 0.5 * box->length_m, -0.5 * box->width_m, 0.5 * box->width_m, box->z0,
+                  box->z1 };
   guint first = scene->faces->len;
 
   lr_scene_box (scene, NULL, &axes, sides, LR_EQUIPMENT);
@@ -61,7 +62,8 @@ ray_meets (const Box *box,
   LrVec2 from = lr_vec2_rotate (lr_vec2_sub (lr_vec3_flat (from_m), box->at_m), -box->angle_rad);
   LrVec2 flat = lr_vec2_rotate (lr_vec3_flat (way), -box->angle_rad);
   double start[3] = { from.x, from.y, from_m.z }, step[3] = { flat.x, flat.y, way.z };
-  double low[3] = { -0.5 * box->length_m, -0.5 * box->width_m, box->z0 }, high[3] = { 0.5 * box->length_m, 0.5 * box->width_m, box->z1 };
+  double low[3] = { -0.5 * box->length_m, -0.5 * box->width_m, box->z0 }, high[3] = { 0.5 * box->length_m,
+                                                                                      0.5 * box->width_m, box->z1 };
   double enter = LR_NEAR_M, leave = HUGE_VAL;
 
   for (int i = 0; i < 3; i++)
@@ -210,7 +212,8 @@ test_boxes_against_rays (void)
 
       memset (&camera, 0, sizeof camera);
       camera.item = item;
-      lr_projection_look (eye_m, g_rand_double_range (rand, -0.2, 0.2), 0.3 * (1.2 - eye_m.z), 0.8, 0.45, &camera.projection);
+      lr_projection_look (eye_m, g_rand_double_range (rand, -0.2, 0.2), 0.3 * (1.2 - eye_m.z), 0.8, 0.45,
+                          &camera.projection);
       lr_painter_init (&painter, cr, &camera, WIDTH);
 
       n = make_boxes (rand, eye_m, boxes);
@@ -237,7 +240,8 @@ static void
 test_table (void)
 {
   static const Box table[] = {
-    { { 2.0, 0.0 }, 0.8, 1.6, 0.0, 0.70, 0.74 }, { { 1.7, -0.7 }, 0.06, 0.06, 0.0, 0.0, 0.70 }, { { 2.3, -0.7 }, 0.06, 0.06, 0.0, 0.0, 0.70 },
+    { { 2.0, 0.0 }, 0.8, 1.6, 0.0, 0.70, 0.74 }, { { 1.7, -0.7 }, 0.06, 0.06, 0.0, 0.0, 0.70 }, { { 2.3, -0.7 },
+    0.06, 0.06, 0.0, 0.0, 0.70 },
     { { 1.7, 0.7 }, 0.06, 0.06, 0.0, 0.0, 0.70 }, { { 2.3, 0.7 }, 0.06, 0.06, 0.0, 0.0, 0.70 },
   };
   static const double eye_heights_m[] = { 0.2, 0.72, 1.5, 2.5 };
@@ -256,7 +260,8 @@ test_table (void)
 
         memset (&camera, 0, sizeof camera);
         camera.item = item;
-        lr_projection_look (eye_m, around + LR_PI, atan2 (0.5 - eye_m.z, 2.2), 0.7, 0.7 * 9.0 / 16.0, &camera.projection);
+        lr_projection_look (eye_m, around + LR_PI, atan2 (0.5 - eye_m.z, 2.2), 0.7, 0.7 * 9.0 / 16.0,
+                            &camera.projection);
         lr_painter_init (&painter, cr, &camera, WIDTH);
         for (guint j = 0; j < G_N_ELEMENTS (table); j++)
           add_box (scene, &table[j], j);

@@ -33,7 +33,8 @@ init_reading (const View      *view,
   double half = tan (0.5 * view->angle_deg * LR_DEG);
 
   memset (camera, 0, sizeof *camera);
-  lr_projection_look (view->eye_m, view->pan_deg * LR_DEG, view->tilt_deg * LR_DEG, half, half * 9.0 / 16.0, &camera->projection);
+  lr_projection_look (view->eye_m, view->pan_deg * LR_DEG, view->tilt_deg * LR_DEG, half, half * 9.0 / 16.0,
+                      &camera->projection);
   item->camera.focal_m = 0.05;
   item->camera.f_number = 2.8;
   camera->item = item;
@@ -60,7 +61,8 @@ by_matrix (const View *view,
 {
   double p = view->pan_deg * LR_DEG, t = view->tilt_deg * LR_DEG;
   double half = tan (0.5 * view->angle_deg * LR_DEG);
-  const double move[4][4] = { { 1, 0, 0, -view->eye_m.x }, { 0, 1, 0, -view->eye_m.y }, { 0, 0, 1, -view->eye_m.z }, { 0, 0, 0, 1 } };
+  const double move[4][4] = { { 1, 0, 0, -view->eye_m.x }, { 0, 1, 0, -view->eye_m.y }, { 0, 0, 1, -view->eye_m.z },
+                              { 0, 0, 0, 1 } };
   /* So that the camera looks along +x, level */
   const double pan[4][4] = { { cos (p), sin (p), 0, 0 }, { -sin (p), cos (p), 0, 0 }, { 0, 0, 1, 0 }, { 0, 0, 0, 1 } };
   const double tilt[4][4] = { { cos (t), 0, sin (t), 0 }, { 0, 1, 0, 0 }, { -sin (t), 0, cos (t), 0 }, { 0, 0, 0, 1 } };
@@ -98,7 +100,8 @@ test_place (gconstpointer data)
 
   for (int i = 0; i < N_RANDOM; i++)
     {
-      LrVec3 at_m = { g_rand_double_range (rand, -6.0, 8.0), g_rand_double_range (rand, -6.0, 8.0), g_rand_double_range (rand, 0.0, 3.0) };
+      LrVec3 at_m = { g_rand_double_range (rand, -6.0, 8.0), g_rand_double_range (rand, -6.0, 8.0),
+                      g_rand_double_range (rand, 0.0, 3.0) };
       double x, y;
       LrVec2 at;
 
@@ -140,7 +143,8 @@ test_near_plane (void)
   g_assert_true (lr_painter_place (&painter, floor_m[1], &at));
   g_assert_cmpfloat_with_epsilon (patch.at[1].x, at.x, 1e-9);
   /* Cut 0.08 m ahead of a lens 1.2 m up: 1.2 / 0.08 below the axis, in units of the depth */
-  g_assert_cmpfloat_with_epsilon (patch.at[0].y, 0.5 * painter.height + 1.2 / LR_NEAR_M * 0.5 * WIDTH / tan (30.0 * LR_DEG), 1e-6);
+  g_assert_cmpfloat_with_epsilon (patch.at[0].y,
+                                  0.5 * painter.height + 1.2 / LR_NEAR_M * 0.5 * WIDTH / tan (30.0 * LR_DEG), 1e-6);
   g_assert_false (lr_painter_project (&painter, behind_m, 3, &patch));
 }
 
@@ -197,7 +201,10 @@ typedef struct
 } BlurCase;
 
 static const BlurCase blur_cases[] = {
-  { "wall-behind", 0.050, 2.8, 2.14, 4.50 }, { "far", 0.085, 2.8, 2.54, 1e6 }, { "before", 0.085, 2.0, 2.54, 0.80 }, { "in-focus", 0.05, 2.8, 2.0, 0.0 },
+  { "wall-behind", 0.050, 2.8, 2.14, 4.50 },
+  { "far", 0.085, 2.8, 2.54, 1e6 },
+  { "before", 0.085, 2.0, 2.54, 0.80 },
+  { "in-focus", 0.050, 2.8, 2.00, 0.0 },
 };
 
 /* f^2 |x - s| / (N (s - f) x), s from 1/f = 1/s + 1/v and s + v, by bisection. Source: thin lens, closed form */
@@ -294,7 +301,8 @@ test_thin_strip (void)
   g_autoptr (LrItem) item = lr_item_new (LR_ITEM_CAMERA, "a");
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 300, 169);
   cairo_t *cr = cairo_create (surface);
-  LrPatch patch = { .n = 4, .at = { { 144, -300 }, { 156, -300 }, { 156, 600 }, { 144, 600 } }, .radius = { 20, 20, 20, 20 } };
+  LrPatch patch = { .n = 4, .at = { { 144, -300 }, { 156, -300 }, { 156, 600 }, { 144, 600 } },
+                    .radius = { 20, 20, 20, 20 } };
   LrCameraReading camera;
   LrPainter painter;
   double middle;
