@@ -30,8 +30,8 @@ remember_file (const char *path)
 }
 
 static void
-tell_error (LrMainWindow   *self,
-            const char *what,
+tell_error (LrMainWindow *self,
+            const char   *what,
             const char *path,
             GError     *error)
 {
@@ -41,10 +41,12 @@ tell_error (LrMainWindow   *self,
   lr_tell (GTK_WINDOW (self), heading, error->message);
 }
 
+/* @to may be the document's own path, which saving replaces */
 static gboolean
-save_to (LrMainWindow   *self,
-         const char *path)
+save_to (LrMainWindow *self,
+         const char   *to)
 {
+  g_autofree char *path = g_strdup (to);
   g_autoptr (GError) error = NULL;
 
   if (!lr_document_save (self->document, path, &error))
@@ -221,8 +223,8 @@ lr_main_window_revert (LrMainWindow *self)
 }
 
 static LrMainWindow *
-window_for_path (LrMainWindow   *self,
-                 const char *path)
+window_for_path (LrMainWindow *self,
+                 const char   *path)
 {
   GList *windows = gtk_application_get_windows (gtk_window_get_application (GTK_WINDOW (self)));
 
@@ -239,8 +241,8 @@ window_for_path (LrMainWindow   *self,
  * Opens it here if nobody has worked in this window, else in a window of its own. A file that is open already is shown.
  */
 void
-lr_main_window_open_path (LrMainWindow   *self,
-                     const char *path)
+lr_main_window_open_path (LrMainWindow *self,
+                     const char   *path)
 {
   g_autofree char *full = g_canonicalize_filename (path, NULL);
   LrMainWindow *window = window_for_path (self, full);
@@ -373,8 +375,10 @@ save_as_cb (GSimpleAction *action,
 
 /* The menu of plans opened lately, made when the menu is */
 static void
-fill_recent_cb (LrMainWindow *self)
+fill_recent_cb (GtkMenuButton *button,
+                gpointer       data)
 {
+  LrMainWindow *self = data;
   GList *items = gtk_recent_manager_get_items (gtk_recent_manager_get_default ());
   int n = 0;
 
@@ -393,6 +397,8 @@ fill_recent_cb (LrMainWindow *self)
       g_menu_append_item (self->recent_menu, item);
       n++;
     }
+  if (n == 0)
+    g_menu_append (self->recent_menu, _("None yet"), "win.nothing");
   g_list_free_full (items, (GDestroyNotify) gtk_recent_info_unref);
 }
 
@@ -409,5 +415,5 @@ void
 lr_main_window_add_file_actions (LrMainWindow *self)
 {
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
-  g_signal_connect_swapped (self->menu_button, "notify::active", G_CALLBACK (fill_recent_cb), self);
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->menu_button), fill_recent_cb, self, NULL);
 }

@@ -367,8 +367,8 @@ lr_main_window_is_pristine (LrMainWindow *self)
  * Shows it at the foot of the sheet for some seconds; longer ones stay longer.
  */
 void
-lr_main_window_say (LrMainWindow   *self,
-               const char *sentence)
+lr_main_window_say (LrMainWindow *self,
+               const char   *sentence)
 {
   guint seconds = (guint) (NOTICE_S + g_utf8_strlen (sentence, -1) / 20);
 
@@ -383,8 +383,8 @@ lr_main_window_say (LrMainWindow   *self,
  * @sentence: what was recovered, and from when
  */
 void
-lr_main_window_show_recovered (LrMainWindow   *self,
-                          const char *sentence)
+lr_main_window_show_recovered (LrMainWindow *self,
+                          const char   *sentence)
 {
   gtk_label_set_label (GTK_LABEL (self->recovered_label), sentence);
   gtk_info_bar_set_revealed (GTK_INFO_BAR (self->recovered_bar), TRUE);
