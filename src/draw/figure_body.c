@@ -77,15 +77,16 @@ void
 lr_figure_paint_neck (const LrFigure *figure)
 {
   LrMaterial skin = { figure->skin.hue, 0.74 * figure->skin.reflectance }; /* in the shade of the chin */
-  double k = figure->k;
-  LrVec3 at_m[3] = {
-    body_point (figure, -0.012, 0.0, figure->placed->body.chin_m + 0.045 * k),
-    body_point (figure, -0.022, 0.0, figure->placed->body.chin_m - 0.010 * k),
-    body_point (figure, -0.030, 0.0, figure->shoulder_m + 0.074 * k),
+  double k = figure->k, r = 0.052 * k, chin_m = figure->placed->body.chin_m;
+  LrBead beads[3] = {
+    lr_bead_in (&figure->body, -0.012 * k, 0.0, chin_m + 0.045 * k, r, r, r),
+    lr_bead_in (&figure->body, -0.022 * k, 0.0, chin_m + 0.005 * k, r, r, 0.03 * k),
+    lr_bead_in (&figure->body, -0.029 * k, 0.0, figure->shoulder_m + 0.070 * k, 1.04 * r, 1.04 * r, 0.006 * k),
   };
-  double radius_m[3] = { 0.052 * k, 0.051 * k, 0.053 * k };
+  LrShading shading;
 
-  lr_figure_limb (figure, at_m, radius_m, 3, skin);
+  lr_figure_shading (figure, beads[1].at_m, r, lr_vec2 (1.0, 0.05), &shading);
+  lr_figure_chain (figure, beads, G_N_ELEMENTS (beads), &shading, skin);
 }
 
 static void
