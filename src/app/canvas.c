@@ -325,7 +325,7 @@ lr_canvas_init (LrCanvas *self)
   lr_canvas_children_init (self);
   self->ways_in = lr_canvas_ways_in_new ();
   gtk_widget_set_parent (self->ways_in, widget);
-  self->hint = gtk_label_new (NULL);
+  self->hint = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_STATUS, NULL);
   gtk_label_set_wrap (GTK_LABEL (self->hint), TRUE);
   gtk_label_set_justify (GTK_LABEL (self->hint), GTK_JUSTIFY_CENTER);
   gtk_widget_add_css_class (self->hint, "canvas-hint");

@@ -20,8 +20,10 @@
 /* One metre at 1:1, at the 96 px to the inch of a logical pixel */
 #define PX_PER_M (96.0 / 0.0254)
 
-/* Around a room that fits: space for its dimensions and labels */
+/* Around a room that fits: space for its dimensions and labels; a small sheet gives less */
 #define FIT_MARGIN_PX 96.0
+#define LEAST_FIT_MARGIN_PX 64.0
+#define FIT_MARGIN_SHARE 0.13
 
 /* What a key takes in hand is brought this far in from the edge */
 #define SIGHT_MARGIN_PX 70.0
@@ -154,7 +156,8 @@ lr_canvas_place_room (LrCanvas *self)
     return;
 
   if (room->n_corners > 0)
-    lr_view_fit (view, lr_document_get_study (self->document), FIT_MARGIN_PX);
+    lr_view_fit (view, lr_document_get_study (self->document),
+                 CLAMP (FIT_MARGIN_SHARE * fmin (view->width, view->height), LEAST_FIT_MARGIN_PX, FIT_MARGIN_PX));
   else
     {
       view->scale = PX_PER_M / 50.0;
