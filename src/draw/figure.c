@@ -11,6 +11,7 @@
 
 #define TABLE_STATURE_M 1.70
 #define MAX_LEVELS 7 /* of an edge out of focus: each is a gradient */
+#define SMALL_PX 5.0 /* half the width under which a shape has one tone: a gradient costs five times as much */
 #define WRAP 0.25 /* a soft key reaches this far round the edge */
 
 static LrVec3
@@ -128,8 +129,17 @@ lr_figure_set_source (const LrFigure  *figure,
   static const double places[] = { 1.0, 0.8, 0.5, 0.15, -0.2, -0.55, -0.85, -1.0 };
   LrVec2 lit = lr_vec2_along (shading->middle, shading->along, shading->reach);
   LrVec2 dark = lr_vec2_along (shading->middle, shading->along, -shading->reach);
-  cairo_pattern_t *pattern = cairo_pattern_create_linear (lit.x, lit.y, dark.x, dark.y);
+  cairo_pattern_t *pattern;
 
+  if (shading->reach < SMALL_PX * figure->painter->unit)
+    {
+      LrColor tone = lr_figure_tone (figure, material, light_at (&figure->scene->modelling, shading, 0.25));
+
+      cairo_set_source_rgba (figure->painter->cr, tone.r, tone.g, tone.b, alpha);
+      return;
+    }
+
+  pattern = cairo_pattern_create_linear (lit.x, lit.y, dark.x, dark.y);
   for (guint i = 0; i < G_N_ELEMENTS (places); i++)
     {
       LrColor tone = lr_figure_tone (figure, material, light_at (&figure->scene->modelling, shading, places[i]));

@@ -98,6 +98,7 @@ paint_piece (const LrFigure *figure,
              const LrSpot   *spots,
              guint           n,
              int             side,
+             gboolean        has_edge,
              LrMaterial      material,
              double          light)
 {
@@ -113,7 +114,7 @@ paint_piece (const LrFigure *figure,
     cairo_line_to (cr, points[i].x, points[i].y);
   cairo_close_path (cr);
   cairo_set_source_rgb (cr, tone.r, tone.g, tone.b);
-  if (figure->head_px < 30.0 && figure->soft < figure->painter->unit)
+  if ((figure->head_px < 30.0 || !has_edge) && figure->soft < figure->painter->unit)
     {
       cairo_fill (cr);
       return;
@@ -211,17 +212,17 @@ paint_front (const LrFigure *figure)
   LrMaterial skin = { figure->skin.hue, 0.74 * figure->skin.reflectance };
   LrColor button = lr_figure_tone (figure, figure->jacket, 0.22);
 
-  paint_piece (figure, shirt, G_N_ELEMENTS (shirt), 1, figure->shirt, 0.72 * light_on (figure, 0.0));
+  paint_piece (figure, shirt, G_N_ELEMENTS (shirt), 1, FALSE, figure->shirt, 0.72 * light_on (figure, 0.0));
   lr_figure_paint_neck (figure);
   paint_bare (figure, throat, G_N_ELEMENTS (throat), skin, 0.86 * light_on (figure, 0.0));
   paint_seam (figure, placket, G_N_ELEMENTS (placket), 1, figure->shirt);
   for (int side = -1; side <= 1; side += 2)
     {
-      paint_piece (figure, stand, G_N_ELEMENTS (stand), side, figure->shirt, 0.74 * light_on (figure, side * 80.0));
-      paint_piece (figure, wing, G_N_ELEMENTS (wing), side, figure->shirt, 0.90 * light_on (figure, side * 30.0));
+      paint_piece (figure, stand, G_N_ELEMENTS (stand), side, TRUE, figure->shirt, 0.74 * light_on (figure, side * 80.0));
+      paint_piece (figure, wing, G_N_ELEMENTS (wing), side, TRUE, figure->shirt, 0.90 * light_on (figure, side * 30.0));
     }
   for (int side = -1; side <= 1; side += 2)
-    paint_piece (figure, lapel, G_N_ELEMENTS (lapel), side, figure->jacket, 1.08 * light_on (figure, side * 40.0));
+    paint_piece (figure, lapel, G_N_ELEMENTS (lapel), side, TRUE, figure->jacket, 1.08 * light_on (figure, side * 40.0));
   paint_seam (figure, front, G_N_ELEMENTS (front), 1, figure->jacket);
   paint_dot (figure, (LrSpot) { 3, -0.200, 0.006 }, 0.0075, button);
   paint_dot (figure, (LrSpot) { 3, -0.300, 0.006 }, 0.0075, button);
@@ -236,7 +237,7 @@ paint_back (const LrFigure *figure)
                                    { 130, 0.022, 0.010 } };
   static const LrSpot seam[] = { { 180, 0.008, 0.004 }, { 180, -0.2, 0.004 }, { 180, -0.52, 0.004 } };
 
-  paint_piece (figure, collar, G_N_ELEMENTS (collar), 1, figure->jacket, 1.05 * light_on (figure, 180.0));
+  paint_piece (figure, collar, G_N_ELEMENTS (collar), 1, TRUE, figure->jacket, 1.05 * light_on (figure, 180.0));
   paint_seam (figure, seam, G_N_ELEMENTS (seam), 1, figure->jacket);
 }
 

@@ -16,8 +16,9 @@
 #define SHARP_PX 0.3   /* radius under which an edge is drawn sharp */
 #define STEP_PX 1.5    /* width of a step of a ramp */
 #define MAX_LEVELS 14
+#define LARGE_PX 20.0  /* half the width from which it pays to leave out the middle of all but the last layer */
 #define WINDOW_UNIT 1.3 /* up to this size of a pixel time counts more */
-#define PLAIN_STEPS 3  /* from so many on a step is too small for its own edge to be smoothed: a third of the time */
+#define PLAIN_STEPS 4  /* from so many on a step is too small for its own edge to be smoothed: a third of the time */
 
 /**
  * lr_soft_share:
@@ -261,9 +262,28 @@ is_in_picture (const LrPainter *painter,
 }
 
 static void
+add_path (cairo_t      *cr,
+          const LrVec2 *p,
+          guint         n,
+          gboolean      is_reversed)
+{
+  cairo_new_sub_path (cr);
+  for (guint i = 0; i < n; i++)
+    {
+      LrVec2 at = p[is_reversed ? n - 1 - i : i];
+
+      cairo_line_to (cr, at.x, at.y);
+    }
+  cairo_close_path (cr);
+}
+
+/* A layer, but for a core that a later one covers */
+static void
 paint_layer (cairo_t      *cr,
              const LrVec2 *p,
              guint         n,
+             const LrVec2 *core,
+             guint         n_core,
              LrColor       color,
              double        alpha)
 {
@@ -271,9 +291,9 @@ paint_layer (cairo_t      *cr,
     return;
 
   cairo_set_source_rgba (cr, color.r, color.g, color.b, alpha);
-  for (guint i = 0; i < n; i++)
-    cairo_line_to (cr, p[i].x, p[i].y);
-  cairo_close_path (cr);
+  add_path (cr, p, n, FALSE);
+  if (n_core >= 3)
+    add_path (cr, core, n_core, TRUE);
   cairo_fill (cr);
 }
 
@@ -293,9 +313,9 @@ lr_paint_patch (const LrPainter *painter,
                 LrColor          color,
                 double           alpha)
 {
-  LrVec2 p[LR_PAINT_CORNERS], layer[3 * LR_PAINT_CORNERS];
+  LrVec2 p[LR_PAINT_CORNERS], layer[3 * LR_PAINT_CORNERS], core[3 * LR_PAINT_CORNERS];
   double r[LR_PAINT_CORNERS], mean = 0.0, half_width;
-  guint n, n_levels;
+  guint n, n_levels, n_core = 0;
 
   if (patch->n < 3 || !is_in_picture (painter, patch))
     return;
@@ -316,6 +336,8 @@ lr_paint_patch (const LrPainter *painter,
     }
   if (n_levels >= PLAIN_STEPS && painter->unit < WINDOW_UNIT)
     cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_NONE);
+  if (n_levels > 2 && alpha >= 1.0 && half_width > LARGE_PX * painter->unit)
+    n_core = shrink (p, r, n, 1.0 + 2.0 * painter->unit / mean, core);
 
   for (guint i = 0; i < n_levels; i++)
     {
@@ -326,7 +348,7 @@ lr_paint_patch (const LrPainter *painter,
       m = offset > 0.0 ? grow (p, r, n, offset, layer) : offset < 0.0 ? shrink (p, r, n, -offset, layer) : n;
       if (m < 3)
         break;
-      paint_layer (painter->cr, offset == 0.0 ? p : layer, m, color, layer_alpha);
+      paint_layer (painter->cr, offset == 0.0 ? p : layer, m, core, i + 1 < n_levels ? n_core : 0, color, layer_alpha);
     }
 
   cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_DEFAULT);
@@ -408,7 +430,7 @@ lr_paint_hull (const LrPainter *painter,
   for (guint i = 0; i < n; i++)
     radius[i] = inset;
   m = shrink (points, radius, n, 1.0, inner);
-  paint_layer (painter->cr, inner, m, color, 1.0);
+  paint_layer (painter->cr, inner, m, NULL, 0, color, 1.0);
 }
 
 /**
