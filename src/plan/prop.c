@@ -150,6 +150,14 @@ lr_prop_quantise (const LrProp *prop,
   return isfinite (value) ? lr_prop_from_file (prop, lr_prop_to_file (prop, value)) : value;
 }
 
+/* Of a rounded value; what is not finite is in no range */
+static gboolean
+is_in_range (const LrProp *prop,
+             double        rounded)
+{
+  return (rounded >= prop->min && rounded <= prop->max) || (prop->is_optional && rounded == 0.0);
+}
+
 /**
  * lr_prop_accepts:
  * @prop: a row
@@ -161,14 +169,7 @@ gboolean
 lr_prop_accepts (const LrProp *prop,
                  double        value)
 {
-  double rounded;
-
-  if (lr_prop_is_text (prop) || !isfinite (value))
-    return FALSE;
-
-  rounded = lr_prop_quantise (prop, value);
-
-  return (prop->is_optional && rounded == 0.0) || (rounded >= prop->min && rounded <= prop->max);
+  return !lr_prop_is_text (prop) && is_in_range (prop, lr_prop_quantise (prop, value));
 }
 
 /**
@@ -241,7 +242,7 @@ lr_prop_put_number (const LrProp *prop,
 {
   double rounded = lr_prop_quantise (prop, value);
 
-  g_return_if_fail (lr_prop_accepts (prop, value));
+  g_return_if_fail (!lr_prop_is_text (prop) && is_in_range (prop, rounded));
 
   if (is_double (prop))
     *(double *) field (prop, owner) = rounded;
