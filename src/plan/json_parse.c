@@ -1,35 +1,28 @@
-/* json_strict.c - is this text JSON?
+/* json_parse.c - from text to a tree of JSON
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * json-glib lets much pass that is not JSON (single quotes, comments, repeated names, 0x10, 1e999 as infinity), wraps
- * integers past 64 bits, knows no line where a name is missing, and overflows the stack on deep nesting. So every text is
- * walked here first, by the grammar of RFC 8259.
+ * json-glib's tree, but not its parser. That lets much pass that is not JSON (single quotes, comments, repeated names, 0x10,
+ * 1e999 as infinity), wraps integers past 64 bits, knows no line where a name is missing, and overflows the stack on deep
+ * nesting; and it takes twice the time.
  */
 
 #include "config.h"
 
-#include "json_strict.h"
+#include "json_parse.h"
 
+#include "json_scan.h"
 #include "plan_reader.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 #include <string.h>
-
-/* A name in the text, without its quotes */
-typedef struct
-{
-  const char *start;
-  gsize       length;
-} Span;
 
 /* Where the walk is in an open object or list */
 typedef struct
 {
-  Span     name;        /* object: the member */
-  gsize    index;       /* list: the element */
-  gboolean is_object;
+  LrJsonText name;      /* object: the member */
+  gsize      index;     /* list: the element */
+  gboolean   is_object;
 } Frame;
 
 typedef struct
@@ -37,13 +30,15 @@ typedef struct
   const char *text, *p;
   Frame      *frames;
   guint       depth, max_depth;
-  GArray     *names;    /* Span: of every open object, one after the other */
-  const char *wanted;   /* path to find, or NULL */
+  GString    *scratch;  /* the last text, without its escapes */
+  const char *wanted;   /* path to find, or NULL; then no tree is made */
   const char *found;
   GError    **error;
 } Walk;
 
-static gboolean walk_value (Walk *walk);
+/* Each walk_ function moves on past what it walks and gives its node where @node is not NULL */
+static gboolean walk_value (Walk      *walk,
+                            JsonNode **node);
 
 static guint
 line_of (const char *text,
@@ -127,111 +122,69 @@ take (Walk *walk,
 }
 
 static gboolean
-walk_escape (Walk *walk)
+walk_text (Walk       *walk,
+           LrJsonText *text)
 {
-  const char *p = walk->p + 1;
+  const char *fault = lr_json_scan_text (&walk->p, text);
 
-  if (*p == 'u')
-    {
-      for (int i = 1; i <= 4; i++)
-        if (!g_ascii_isxdigit (p[i]))
-          return expected (walk, _("“\\u” is not followed by four digits"));
-      if (strncmp (p, "u0000", 5) == 0)
-        return expected (walk, _("a text holds the character 0"));
-      walk->p += 6;
-      return TRUE;
-    }
-  if (*p == '\0' || strchr ("\"\\/bfnrt", *p) == NULL)
-    return expected (walk, _("a backslash is followed by a character that cannot be escaped"));
-  walk->p += 2;
+  return fault == NULL || expected (walk, fault);
+}
 
-  return TRUE;
+/* (transfer none): what a text says, until the next call */
+static const char *
+unescape (Walk             *walk,
+          const LrJsonText *text)
+{
+  g_string_truncate (walk->scratch, 0);
+  lr_json_unescape (text, walk->scratch);
+
+  return walk->scratch->str;
 }
 
 static gboolean
-walk_text (Walk *walk,
-           Span *span)
+walk_text_value (Walk      *walk,
+                 JsonNode **node)
 {
-  span->start = ++walk->p;
-  while (*walk->p != '"')
-    {
-      if ((guchar) *walk->p < 0x20)
-        return expected (walk, _("a text holds a control character or is not closed"));
-      if (*walk->p != '\\')
-        walk->p++;
-      else if (!walk_escape (walk))
-        return FALSE;
-    }
-  span->length = (gsize) (walk->p++ - span->start);
+  LrJsonText text;
 
-  return TRUE;
-}
-
-static gboolean
-skip_digits (Walk *walk)
-{
-  if (!g_ascii_isdigit (*walk->p))
+  if (!walk_text (walk, &text))
     return FALSE;
-  while (g_ascii_isdigit (*walk->p))
-    walk->p++;
+  if (node != NULL)
+    {
+      *node = json_node_new (JSON_NODE_VALUE);
+      json_node_set_string (*node, unescape (walk, &text));
+    }
 
   return TRUE;
 }
 
-/* Whether an integer fits 64 bits, and any other number a double. Up to 18 characters always fit. */
 static gboolean
-fits (const char *start,
-      gsize       length,
-      gboolean    is_integer)
-{
-  g_autofree char *digits = NULL;
-
-  if (!is_integer)
-    return isfinite (g_ascii_strtod (start, NULL));
-  if (length <= 18)
-    return TRUE;
-  digits = g_strndup (start, length);
-
-  return g_ascii_string_to_signed (digits, 10, G_MININT64, G_MAXINT64, NULL, NULL);
-}
-
-static gboolean
-walk_number (Walk *walk)
+walk_number (Walk      *walk,
+             JsonNode **node)
 {
   const char *start = walk->p;
-  gboolean is_integer = TRUE;
+  LrJsonNumber number;
+  const char *fault = lr_json_scan_number (&walk->p, &number);
 
-  if (*walk->p == '-')
-    walk->p++;
-  if (*walk->p == '0')
-    walk->p++;
-  else if (!skip_digits (walk))
-    return expected (walk, _("a value is expected"));
-  if (*walk->p == '.')
-    {
-      is_integer = FALSE;
-      walk->p++;
-      if (!skip_digits (walk))
-        return expected (walk, _("a digit is expected"));
-    }
-  if (*walk->p == 'e' || *walk->p == 'E')
-    {
-      is_integer = FALSE;
-      walk->p++;
-      if (*walk->p == '+' || *walk->p == '-')
-        walk->p++;
-      if (!skip_digits (walk))
-        return expected (walk, _("a digit is expected"));
-    }
-
-  if (!fits (start, (gsize) (walk->p - start), is_integer))
+  if (fault != NULL)
+    return expected (walk, fault);
+  if (!number.fits)
     return fail (walk, LR_PLAN_ERROR_VALUE, start, _("this number is too large"));
+
+  if (node != NULL)
+    {
+      *node = json_node_new (JSON_NODE_VALUE);
+      if (number.is_integer)
+        json_node_set_int (*node, number.integer);
+      else
+        json_node_set_double (*node, number.number);
+    }
 
   return TRUE;
 }
 
 static gboolean
-walk_word (Walk       *walk,
+skip_word (Walk       *walk,
            const char *word)
 {
   gsize length = strlen (word);
@@ -243,76 +196,95 @@ walk_word (Walk       *walk,
   return TRUE;
 }
 
-static int
-compare_spans (gconstpointer a,
-               gconstpointer b)
-{
-  const Span *x = a, *y = b;
-  int order = memcmp (x->start, y->start, MIN (x->length, y->length));
-
-  return order != 0 ? order : (x->length > y->length) - (x->length < y->length);
-}
-
-/* The names of the object that ends here are those behind @first */
 static gboolean
-check_names (Walk *walk,
-             guint first)
+walk_flag (Walk      *walk,
+           JsonNode **node)
 {
-  Span *names = &g_array_index (walk->names, Span, first);
-  guint n = walk->names->len - first;
+  gboolean flag = *walk->p == 't';
 
-  qsort (names, n, sizeof *names, compare_spans);
-  for (guint i = 1; i < n; i++)
-    if (compare_spans (&names[i - 1], &names[i]) == 0)
-      {
-        walk->frames[walk->depth - 1].name = names[i];
-        return fail (walk, LR_PLAN_ERROR_SYNTAX, MAX (names[i - 1].start, names[i].start),
-                     _("this name stands twice in the same object"));
-      }
-  g_array_set_size (walk->names, first);
+  if (!skip_word (walk, flag ? "true" : "false"))
+    return FALSE;
+  if (node != NULL)
+    {
+      *node = json_node_new (JSON_NODE_VALUE);
+      json_node_set_boolean (*node, flag);
+    }
 
   return TRUE;
 }
 
 static gboolean
-walk_object (Walk  *walk,
-             Frame *frame)
+walk_null (Walk      *walk,
+           JsonNode **node)
 {
-  guint first = walk->names->len;
+  if (!skip_word (walk, "null"))
+    return FALSE;
+  if (node != NULL)
+    *node = json_node_new (JSON_NODE_NULL);
 
+  return TRUE;
+}
+
+/* Name, colon and value; @object may be NULL */
+static gboolean
+walk_member (Walk       *walk,
+             Frame      *frame,
+             JsonObject *object)
+{
+  JsonNode *member = NULL;
+  const char *name_at;
+
+  frame->name.start = NULL;
+  skip_space (walk);
+  name_at = walk->p;
+  if (*walk->p != '"')
+    return expected (walk, _("a name in double quotes is expected"));
+  if (!walk_text (walk, &frame->name))
+    return FALSE;
+  if (object != NULL && json_object_has_member (object, unescape (walk, &frame->name)))
+    return fail (walk, LR_PLAN_ERROR_SYNTAX, name_at, _("this name stands twice in the same object"));
+  if (!take (walk, ':'))
+    return expected (walk, _("“:” is expected"));
+  if (!walk_value (walk, object != NULL ? &member : NULL))
+    return FALSE;
+  if (object != NULL)
+    json_object_set_member (object, unescape (walk, &frame->name), member);
+
+  return TRUE;
+}
+
+static gboolean
+walk_object (Walk       *walk,
+             Frame      *frame,
+             JsonObject *object)
+{
   if (take (walk, '}'))
     return TRUE;
 
   do
-    {
-      frame->name.start = NULL;
-      skip_space (walk);
-      if (*walk->p != '"')
-        return expected (walk, _("a name in double quotes is expected"));
-      if (!walk_text (walk, &frame->name))
-        return FALSE;
-      g_array_append_val (walk->names, frame->name);
-      if (!take (walk, ':'))
-        return expected (walk, _("“:” is expected"));
-      if (!walk_value (walk))
-        return FALSE;
-    }
+    if (!walk_member (walk, frame, object))
+      return FALSE;
   while (take (walk, ','));
 
-  return take (walk, '}') ? check_names (walk, first) : expected (walk, _("“,” or “}” is expected"));
+  return take (walk, '}') ? TRUE : expected (walk, _("“,” or “}” is expected"));
 }
 
 static gboolean
-walk_list (Walk  *walk,
-           Frame *frame)
+walk_list (Walk      *walk,
+           Frame     *frame,
+           JsonArray *array)
 {
   if (take (walk, ']'))
     return TRUE;
 
   do
     {
-      if (!walk_value (walk))
+      JsonNode *element = NULL;
+
+      if (!walk_value (walk, array != NULL ? &element : NULL))
         return FALSE;
+      if (array != NULL)
+        json_array_add_element (array, element);
       frame->index++;
     }
   while (take (walk, ','));
@@ -321,22 +293,34 @@ walk_list (Walk  *walk,
 }
 
 static gboolean
-walk_container (Walk *walk)
+walk_container (Walk      *walk,
+                JsonNode **node)
 {
   gboolean is_object = *walk->p == '{';
-  gboolean ok;
+  g_autoptr (JsonObject) object = node != NULL && is_object ? json_object_new () : NULL;
+  g_autoptr (JsonArray) array = node != NULL && !is_object ? json_array_new () : NULL;
+  Frame *frame = &walk->frames[walk->depth];
 
   if (walk->depth == walk->max_depth)
     return fail (walk, LR_PLAN_ERROR_TOO_LARGE, walk->p, _("objects and lists are nested too deeply"));
 
   walk->p++;
-  walk->frames[walk->depth] = (Frame) { .is_object = is_object };
+  *frame = (Frame) { .is_object = is_object };
   walk->depth++;
-  ok = is_object ? walk_object (walk, &walk->frames[walk->depth - 1]) : walk_list (walk, &walk->frames[walk->depth - 1]);
-  if (ok)
-    walk->depth--;
+  if (is_object ? !walk_object (walk, frame, object) : !walk_list (walk, frame, array))
+    return FALSE;
+  walk->depth--;
 
-  return ok;
+  if (node != NULL)
+    {
+      *node = json_node_new (is_object ? JSON_NODE_OBJECT : JSON_NODE_ARRAY);
+      if (is_object)
+        json_node_take_object (*node, g_steal_pointer (&object));
+      else
+        json_node_take_array (*node, g_steal_pointer (&array));
+    }
+
+  return TRUE;
 }
 
 static void
@@ -349,10 +333,9 @@ look_for_wanted (Walk *walk)
 }
 
 static gboolean
-walk_value (Walk *walk)
+walk_value (Walk      *walk,
+            JsonNode **node)
 {
-  Span span;
-
   skip_space (walk);
   if (walk->wanted != NULL)
     look_for_wanted (walk);
@@ -361,64 +344,69 @@ walk_value (Walk *walk)
     {
     case '{':
     case '[':
-      return walk_container (walk);
+      return walk_container (walk, node);
     case '"':
-      return walk_text (walk, &span);
+      return walk_text_value (walk, node);
     case 't':
-      return walk_word (walk, "true");
     case 'f':
-      return walk_word (walk, "false");
+      return walk_flag (walk, node);
     case 'n':
-      return walk_word (walk, "null");
+      return walk_null (walk, node);
     default:
-      return walk_number (walk);
+      return walk_number (walk, node);
     }
 }
 
 static gboolean
-walk_all (Walk  *walk,
-          guint  max_depth)
+walk_all (Walk      *walk,
+          guint      max_depth,
+          JsonNode **node)
 {
-  g_autofree Frame *frames = g_new0 (Frame, max_depth);
-  g_autoptr (GArray) names = g_array_new (FALSE, FALSE, sizeof (Span));
+  g_autofree Frame *frames = g_new0 (Frame, max_depth + 1);
+  g_autoptr (GString) scratch = g_string_new (NULL);
 
   walk->p = walk->text;
   walk->frames = frames;
   walk->max_depth = max_depth;
-  walk->names = names;
-  if (!walk_value (walk))
+  walk->scratch = scratch;
+  if (!walk_value (walk, node))
     return FALSE;
   skip_space (walk);
-  if (*walk->p != '\0')
-    return fail (walk, LR_PLAN_ERROR_SYNTAX, walk->p, _("something follows the end"));
+  if (*walk->p == '\0')
+    return TRUE;
+  if (node != NULL)
+    g_clear_pointer (node, json_node_unref);
 
-  return TRUE;
+  return fail (walk, LR_PLAN_ERROR_SYNTAX, walk->p, _("something follows the end"));
 }
 
 /**
- * lr_json_check:
+ * lr_json_parse:
  * @text: NUL-terminated valid UTF-8
  * @max_depth: how deep objects and lists may be nested
  * @error: return location
  *
+ * Of the numbers those with neither fraction nor exponent are integers.
+ *
  * Source: RFC 8259, The JavaScript Object Notation (JSON) Data Interchange Format, sections 2 to 8.
  *
- * Returns: whether @text is one JSON value without repeated names and without numbers that a double or, if they have
- *   neither fraction nor exponent, a 64-bit integer cannot hold; else the error names line and path
+ * Returns: (transfer full) (nullable): the tree, if @text is one JSON value without repeated names and without numbers that
+ *   a double or a 64-bit integer cannot hold; else the error names line and path
  */
-gboolean
-lr_json_check (const char  *text,
+JsonNode *
+lr_json_parse (const char  *text,
                guint        max_depth,
                GError     **error)
 {
   Walk walk = { .text = text, .error = error };
+  JsonNode *node = NULL;
 
-  return walk_all (&walk, max_depth);
+  return walk_all (&walk, max_depth, &node) ? node : NULL;
 }
 
 /**
  * lr_json_find_line:
- * @text: a text that passed lr_json_check()
+ * @text: a text that was parsed
  * @path: of a value: "setups[0].name"
  *
  * Slow: for messages.
@@ -431,7 +419,7 @@ lr_json_find_line (const char *text,
 {
   Walk walk = { .text = text, .wanted = path };
 
-  walk_all (&walk, LR_MAX_NESTING);
+  walk_all (&walk, LR_MAX_NESTING, NULL);
 
   return walk.found != NULL ? line_of (text, walk.found) : 0;
 }

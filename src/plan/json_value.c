@@ -7,7 +7,7 @@
 
 #include "json_value.h"
 
-#include "json_strict.h"
+#include "json_parse.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

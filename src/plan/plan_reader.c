@@ -2,16 +2,16 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * In three steps: the bytes are fetched, at most LR_MAX_FILE_BYTES; json_strict.c sees that they are JSON; the tree that
- * json-glib makes of them is read through the property tables. Whatever is wrong, the error is one sentence that names
- * the file, the place in it and the line.
+ * In three steps: the bytes are fetched, at most LR_MAX_FILE_BYTES; json_parse.c makes a tree of them; the tree is read
+ * through the property tables. Whatever is wrong, the error is one sentence that names the file, the place in it and the
+ * line.
  */
 
 #include "config.h"
 
 #include "plan_reader_private.h"
 
-#include "json_strict.h"
+#include "json_parse.h"
 #include "plan_check.h"
 #include "plan_migrate.h"
 
@@ -428,7 +428,7 @@ lr_plan_read_data (const char  *data,
 {
   static const char byte_order_mark[] = "\xef\xbb\xbf";
   g_autofree char *text = NULL;
-  g_autoptr (JsonParser) parser = json_parser_new ();
+  g_autoptr (JsonNode) tree = NULL;
   LrJsonPlace root = { .up = NULL };
 
   if (!check_text (data, length, error))
@@ -436,15 +436,9 @@ lr_plan_read_data (const char  *data,
 
   text = g_strndup (data, length);
   root.text = g_str_has_prefix (text, byte_order_mark) ? text + strlen (byte_order_mark) : text;
-  if (!lr_json_check (root.text, LR_MAX_NESTING, error))
-    return NULL;
-  if (!json_parser_load_from_data (parser, root.text, -1, error))
-    {
-      g_prefix_error_literal (error, _("the file cannot be parsed: "));
-      return NULL;
-    }
+  tree = lr_json_parse (root.text, LR_MAX_NESTING, error);
 
-  return read_root (&root, json_parser_get_root (parser), error);
+  return tree != NULL ? read_root (&root, tree, error) : NULL;
 }
 
 /* GIO's own sentence names the file a second time */
