@@ -148,11 +148,22 @@ dark_cb (GSimpleAction *action,
   g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", g_variant_get_boolean (state), NULL);
 }
 
+/* The program's own icon, while it runs from where it was built */
+static void
+find_icons (void)
+{
+  GtkIconTheme *theme = gtk_icon_theme_get_for_display (gdk_display_get_default ());
+
+  if (!gtk_icon_theme_has_icon (theme, LR_APP_ID))
+    gtk_icon_theme_add_search_path (theme, LR_SOURCE_DATA_DIR "/icons");
+}
+
 static void
 about_cb (GSimpleAction *action,
           GVariant      *parameter,
           gpointer       data)
 {
+  find_icons ();
   gtk_show_about_dialog (gtk_application_get_active_window (data),
                          "program-name", "Lookroom",
                          "version", LR_VERSION,

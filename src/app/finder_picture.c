@@ -24,6 +24,7 @@ struct _LrFinderPicture
   LrPlan        *painted;   /* the plan that the image shows; NULL: none */
   double         aspect;    /* width : height */
   GskRenderNode *node;
+  cairo_surface_t *image;   /* what the node paints; goes after it, or cairo copies it for the node */
   int            node_width_px, node_scale;
 };
 
@@ -78,6 +79,7 @@ static void
 forget_node (LrFinderPicture *self)
 {
   g_clear_pointer (&self->node, gsk_render_node_unref);
+  g_clear_pointer (&self->image, cairo_surface_destroy);
 }
 
 static cairo_surface_t *
@@ -105,20 +107,18 @@ make_node (LrFinderPicture *self,
            int              scale)
 {
   const LrCameraReading *camera = lr_study_find_camera (lr_document_get_study (self->document), self->camera);
-  cairo_surface_t *image;
   cairo_t *cr;
 
   if (camera == NULL)
     return;
 
-  image = paint_image (self, camera, width_px, height_px, scale);
+  self->image = paint_image (self, camera, width_px, height_px, scale);
   self->node = gsk_cairo_node_new (&GRAPHENE_RECT_INIT (0, 0, (float) width_px, (float) height_px));
   cr = gsk_cairo_node_get_draw_context (self->node);
-  cairo_set_source_surface (cr, image, 0.0, 0.0);
+  cairo_set_source_surface (cr, self->image, 0.0, 0.0);
   cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_NEAREST);
   cairo_paint (cr);
   cairo_destroy (cr);
-  cairo_surface_destroy (image);
   self->node_width_px = width_px;
   self->node_scale = scale;
 }

@@ -12,6 +12,7 @@
 
 #include "app.h"
 #include "badge.h"
+#include "hint.h"
 #include "line.h"
 #include "remark_row.h"
 
@@ -269,8 +270,7 @@ show_line (Line *line)
   lr_line_set_markup (LR_LINE (line->label), lr_remark_row_get_markup (line->row));
   gtk_accessible_update_property (GTK_ACCESSIBLE (line->label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
   gtk_widget_set_visible (line->mend, remedy != NULL);
-  if (g_strcmp0 (gtk_widget_get_tooltip_text (line->mend), remedy) != 0)
-    gtk_widget_set_tooltip_text (line->mend, remedy);
+  lr_hint_set (line->mend, remedy);
   if (remedy != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (line->mend), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, remedy, -1);
 }

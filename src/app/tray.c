@@ -12,6 +12,7 @@
 
 #include "app.h"
 #include "badge.h"
+#include "hint.h"
 #include "placing.h"
 
 #include <glib/gi18n-lib.h>
@@ -128,7 +129,7 @@ show_count (GtkWidget        *row,
   else
     gtk_widget_remove_css_class (state->count, "none-left");
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
-  gtk_widget_set_tooltip_text (row, hint);
+  lr_hint_set (row, hint);
 }
 
 static GtkWidget *
@@ -231,7 +232,7 @@ make_room_button (LrTray            *self,
   gtk_box_append (GTK_BOX (box), badge);
   gtk_box_append (GTK_BOX (box), label);
   gtk_button_set_child (GTK_BUTTON (button), box);
-  gtk_widget_set_tooltip_text (button, _(thing->title));
+  lr_hint_set (button, _(thing->title));
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _(thing->title), -1);
   g_object_set_data (G_OBJECT (button), "lr-text", label);
   make_draggable (button, badge, g_strconcat ("room:", thing->word, NULL));

@@ -12,6 +12,7 @@
 #include "app.h"
 #include "field.h"
 #include "file_actions.h"
+#include "hint.h"
 #include "page_dialog.h"
 #include "settings.h"
 #include "shortcuts.h"
@@ -241,7 +242,7 @@ set_hint (GtkWidget  *button,
   /* Translators: "Undo: Move camera B" */
   g_autofree char *hint = what != NULL ? g_strdup_printf (_("%s: %s"), verb, what) : g_strdup (verb);
 
-  gtk_widget_set_tooltip_text (button, hint);
+  lr_hint_set (button, hint);
 }
 
 /**
