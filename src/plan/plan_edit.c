@@ -154,7 +154,7 @@ lr_edit_check_number (const LrProp  *prop,
 
 /**
  * lr_edit_check_text:
- * @label: what the text is, for people
+ * @label_for_people: what the text is
  * @text: what someone typed
  * @error: return location
  *

@@ -23,7 +23,7 @@ void    lr_edit_clamp_to_wall (const LrSetup *setup, LrItem *item);
 void    lr_edit_hang   (const LrSetup *setup, LrItem *item, LrVec2 middle_m);
 gboolean lr_edit_put_number (LrItem *item, const char *key, double value, GError **error);
 gboolean lr_edit_check_number (const LrProp *prop, double value, GError **error);
-gboolean lr_edit_check_text (const char *label, const char *text, GError **error);
+gboolean lr_edit_check_text (const char *label_for_people, const char *text, GError **error);
 /* @item (fresh) stops naming @target: what looked or aimed there keeps facing that way, what was worn stays there */
 void    lr_edit_forget (const LrSetup *setup, LrItem *item, const LrProp *ref, const LrItem *target);
 char   *lr_edit_dup_title (const LrItem *item); /* for people: "Camera A", "Wenna", "drafting table" */

@@ -280,7 +280,8 @@ read_corners (const LrJsonPlace  *place,
   switch (lr_corners_check (room->corners_m, room->n_corners))
     {
     case LR_CORNERS_TOO_FEW:
-      return lr_json_fail (&at, LR_PLAN_ERROR_VALUE, error, _("has fewer than three points; a room has none or at least three"));
+      return lr_json_fail (&at, LR_PLAN_ERROR_VALUE, error,
+                           _("has fewer than three points; a room has none or at least three"));
     case LR_CORNERS_CROSS:
       return lr_json_fail (&at, LR_PLAN_ERROR_VALUE, error, _("makes walls that cross or touch each other"));
     case LR_CORNERS_CLOCKWISE:

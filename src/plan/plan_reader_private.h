@@ -9,6 +9,7 @@
 #include "plan_private.h"
 #include "plan_reader.h"
 
+gboolean lr_read_job   (const LrJsonPlace *root, JsonNode *node, LrJob *job, GError **error);
 /* (transfer full) (nullable); @kit_ids: LrItem of every kit entry by id */
 LrSetup *lr_read_setup (const LrJsonPlace *place, JsonNode *node, GHashTable *kit_ids, GError **error);
 /* The id of a fresh item, not "" and not in @ids yet; @ids gets it */
