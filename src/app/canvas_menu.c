@@ -151,12 +151,14 @@ lr_canvas_popup_menu (LrCanvas   *self,
   gtk_popover_popup (GTK_POPOVER (self->menu));
 }
 
+/* At the release: a popover that opens under a button that is held takes the release from the sheet, and GTK 4.8 then keeps
+ * the sheet as the widget that holds the pointer */
 static void
-pressed_cb (LrCanvas   *self,
-            int         n_press,
-            double      x,
-            double      y,
-            GtkGesture *gesture)
+released_cb (LrCanvas   *self,
+             int         n_press,
+             double      x,
+             double      y,
+             GtkGesture *gesture)
 {
   LrHit hit;
 
@@ -169,7 +171,6 @@ pressed_cb (LrCanvas   *self,
     lr_document_select (self->document, hit.id);
   lr_canvas_children_grab (self);
   lr_canvas_popup_menu (self, lr_vec2 (x, y), hit.id);
-  gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_CLAIMED);
 }
 
 void
@@ -178,6 +179,6 @@ lr_canvas_menu_init (LrCanvas *self)
   GtkGesture *click = gtk_gesture_click_new ();
 
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (click), GDK_BUTTON_SECONDARY);
-  g_signal_connect_swapped (click, "pressed", G_CALLBACK (pressed_cb), self);
+  g_signal_connect_swapped (click, "released", G_CALLBACK (released_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
 }

@@ -86,19 +86,6 @@ gui_setup (GuiFixture *f,
 }
 
 void
-gui_teardown (GuiFixture *f)
-{
-  GtkWidget *canvas = GTK_WIDGET (f->canvas);
-
-  g_object_add_weak_pointer (G_OBJECT (canvas), (gpointer *) &canvas);
-  gtk_window_destroy (GTK_WINDOW (f->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-  g_assert_null (canvas);
-  g_assert_finalize_object (f->document);
-}
-
-void
 gui_setup_loft_cb (GuiFixture    *f,
                    gconstpointer  data)
 {
@@ -146,6 +133,24 @@ gui_wait_for (gboolean (*is_done) (gpointer data),
     g_main_context_iteration (NULL, TRUE);
   g_assert_false (is_late);
   g_source_remove (id);
+}
+
+static gboolean
+is_null (gpointer data)
+{
+  return *(gpointer *) data == NULL;
+}
+
+/* Whatever events are still on their way may hold the sheet for a moment, but no longer */
+void
+gui_teardown (GuiFixture *f)
+{
+  gpointer canvas = f->canvas;
+
+  g_object_add_weak_pointer (G_OBJECT (canvas), &canvas);
+  gtk_window_destroy (GTK_WINDOW (f->window));
+  gui_wait_for (is_null, &canvas);
+  g_assert_finalize_object (f->document);
 }
 
 static void
