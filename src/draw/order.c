@@ -107,7 +107,7 @@ is_parted_by (const Seen *a,
   for (guint i = 0; i < a->n_corners; i++)
     {
       LrVec2 from = a->corner[i], way = lr_vec2_sub (a->corner[(i + 1) % a->n_corners], from);
-      double least = (a->blur + b->blur) * lr_vec2_length (way), nearest = HUGE_VAL;
+      double least = (a->blur + b->blur) * sqrt (lr_vec2_dot (way, way)), nearest = HUGE_VAL;
 
       for (guint j = 0; j < b->n_corners; j++)
         nearest = fmin (nearest, -lr_vec2_cross (way, lr_vec2_sub (b->corner[j], from)));
@@ -161,10 +161,10 @@ judge_edges (Verdict         *verdict,
              LrVec2           eye_m,
              gboolean         is_swapped)
 {
-  for (size_t i = 0; i < a->n; i++)
+  for (size_t i = 0; i < a->n && (verdict->a_hides || verdict->b_hides); i++)
     {
       LrVec2 from_m = a->corner_m[i], way = lr_vec2_sub (a->corner_m[(i + 1) % a->n], from_m);
-      double length_m = lr_vec2_length (way), gap_m = HUGE_VAL, eye;
+      double length_m = sqrt (lr_vec2_dot (way, way)), gap_m = HUGE_VAL, eye;
       LrVec2 normal = { way.y / length_m, -way.x / length_m };
 
       if (!(length_m > 1e-9))

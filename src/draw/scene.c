@@ -9,6 +9,9 @@
 #include "scene_light.h"
 
 #define COVERED_M 0.02
+#define MARGIN_M 0.3         /* what is drawn may reach over the footprint, and be soft */
+#define USUAL_WIDTH_PX 470.0
+#define LEAST_PX 1.5         /* smaller things are left out */
 
 /**
  * lr_axes_standing:
@@ -379,11 +382,41 @@ lr_scene_column (LrScene        *scene,
     g_array_index (scene->solids, LrSolid, n).top_m -= COVERED_M;
 }
 
+/**
+ * lr_scene_size_px:
+ * @scene: a scene
+ * @placed: furniture or a person
+ *
+ * By a ball round the thing: it may be in the picture when the ball reaches over the planes of the frame's sides.
+ *
+ * Returns: about how large it is in a picture of the usual width [px], 0 when it is not in it
+ */
+double
+lr_scene_size_px (const LrScene  *scene,
+                  const LrPlaced *placed)
+{
+  const LrProjection *p = &scene->projection;
+  LrVec3 middle_m = lr_vec2_raise (placed->footprint.centre_m, 0.5 * placed->top_m);
+  double radius_m = MARGIN_M + hypot (placed->footprint.radius_m, 0.5 * placed->top_m);
+  LrVec3 way = lr_vec3_sub (middle_m, scene->eye_m);
+  double depth_m = lr_vec3_dot (way, p->forward);
+  double across_m = fabs (lr_vec3_dot (way, p->right)) - depth_m * p->half_width;
+  double up_m = fabs (lr_vec3_dot (way, p->up)) - depth_m * p->half_height;
+
+  if (depth_m < -radius_m || across_m > radius_m * hypot (1.0, p->half_width) || up_m > radius_m * hypot (1.0, p->half_height))
+    return 0.0;
+
+  return USUAL_WIDTH_PX * radius_m / (p->half_width * fmax (depth_m, 0.1));
+}
+
 static void
 add_item (LrScene        *scene,
           const LrPlaced *placed)
 {
   if (placed == scene->camera || !isfinite (placed->at_m.x) || !isfinite (placed->at_m.y))
+    return;
+  if ((placed->item->kind == LR_ITEM_PERSON || placed->item->kind == LR_ITEM_FURNITURE)
+      && lr_scene_size_px (scene, placed) < LEAST_PX)
     return;
 
   switch (placed->item->kind)
@@ -430,6 +463,7 @@ lr_scene_new (const LrStudy         *study,
   scene->study = study;
   scene->camera = camera->placed;
   scene->eye_m = camera->projection.eye_m;
+  scene->projection = camera->projection;
   scene->points = g_array_sized_new (FALSE, FALSE, sizeof (LrVec3), 2048);
   scene->faces = g_array_sized_new (FALSE, FALSE, sizeof (LrFace), 512);
   scene->solids = g_array_sized_new (FALSE, FALSE, sizeof (LrSolid), 128);

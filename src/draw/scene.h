@@ -84,6 +84,7 @@ typedef struct
   const LrStudy   *study;
   const LrPlaced  *camera;  /* looks, and is not seen */
   LrVec3           eye_m;
+  LrProjection     projection; /* what is not in it need not be added */
   GArray          *points;  /* LrVec3 */
   GArray          *faces;   /* LrFace */
   GArray          *solids;  /* LrSolid */
@@ -111,6 +112,8 @@ void lr_scene_front  (LrScene *scene, const LrAxes *axes, double x, LrBox box, L
 void lr_scene_box    (LrScene *scene, const LrPlaced *placed, const LrAxes *axes, LrBox box, LrMaterial material);
 /* The same without top and bottom, which something covers */
 void lr_scene_column (LrScene *scene, const LrPlaced *placed, const LrAxes *axes, LrBox box, LrMaterial material);
+/* How many pixels high the thing is in a picture of the usual width; 0: it is not in it */
+double  lr_scene_size_px (const LrScene *scene, const LrPlaced *placed);
 /* The tone of a surface in the room's light */
 LrColor lr_scene_tone (const LrScene *scene, LrMaterial material, LrVec3 normal);
 

@@ -8,6 +8,7 @@
 
 #include "scene.h"
 
+#define PLAIN_PX 24.0 /* smaller pieces are boxes */
 #define DOOR_M 0.45
 #define DRAWER_M 0.145
 #define FIN_M 0.11
@@ -368,6 +369,11 @@ lr_scene_add_furniture (LrScene        *scene,
 
   g_return_if_fail (furniture->form >= 0 && furniture->form < (int) G_N_ELEMENTS (add));
 
-  if (piece.x > 0.0 && piece.y > 0.0 && piece.z1 > piece.z0)
+  if (!(piece.x > 0.0) || !(piece.y > 0.0) || !(piece.z1 > piece.z0))
+    return;
+
+  if (lr_scene_size_px (scene, placed) < PLAIN_PX)
+    add_plain (&piece);
+  else
     add[furniture->form] (&piece);
 }
