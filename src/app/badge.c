@@ -158,6 +158,11 @@ lr_badge_init (LrBadge *self)
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 }
 
+/**
+ * lr_badge_new:
+ *
+ * Returns: (transfer full): a badge that shows nothing
+ */
 GtkWidget *
 lr_badge_new (void)
 {
@@ -179,6 +184,10 @@ lr_badge_show_nothing (LrBadge *self)
   resize (self, 0.0, 0.0);
 }
 
+/**
+ * lr_badge_show_grade:
+ * @grade: whose mark it shows: diamond, triangle or ring
+ */
 void
 lr_badge_show_grade (LrBadge *self,
                      LrGrade  grade)
@@ -226,6 +235,10 @@ lr_badge_show_tag (LrBadge    *self,
   resize (self, width_px + 2.0, height_px + 2.0);
 }
 
+/**
+ * lr_badge_show_family:
+ * @family: whose glyph it shows
+ */
 void
 lr_badge_show_family (LrBadge  *self,
                       LrFamily  family)

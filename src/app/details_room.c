@@ -111,21 +111,18 @@ update_walls (LrDetailsRoom *self)
     {
       LrVec2 from_m, along;
       double length_m = 0.0;
-      g_autofree char *label = g_strdup_printf ("%s", lr_wall_title (room, (int) i));
 
       if (!is_current)
-        lr_field_grid_add (grid, &wall_prop, label, self->units, FALSE);
+        lr_field_grid_add (grid, &wall_prop, lr_wall_title (room, (int) i), self->units, FALSE);
       lr_room_wall (room, (int) i, &from_m, &along, &length_m);
       lr_field_set_number (lr_field_grid_get (grid, (guint) i), length_m);
     }
 }
 
-static gconstpointer
-get_surface (LrDetailsRoom *self,
-             guint          index)
+static const LrSurface *
+get_surface (const LrRoom *room,
+             guint         index)
 {
-  const LrRoom *room = get_room (self);
-
   return index == 0 ? &room->walls : index == 1 ? &room->floor : &room->ceiling;
 }
 
@@ -141,7 +138,7 @@ update_surfaces (LrDetailsRoom *self)
 
       if (i >= lr_field_grid_get_n (grid))
         lr_field_grid_add (grid, prop, i % n == 0 ? _(surface_titles[i / n]) : NULL, self->units, FALSE);
-      set_field (lr_field_grid_get (grid, i), get_surface (self, i / n));
+      set_field (lr_field_grid_get (grid, i), get_surface (get_room (self), i / n));
     }
 }
 

@@ -129,6 +129,13 @@ lr_details_other_props (const LrItem *item)
   return others;
 }
 
+/**
+ * lr_details_label:
+ * @item: what is in hand
+ * @key: of one of its properties
+ *
+ * Returns: (transfer none) (nullable): a translated label instead of the property's own, or %NULL
+ */
 const char *
 lr_details_label (const LrItem *item,
                   const char   *key)
@@ -148,6 +155,13 @@ lr_details_label (const LrItem *item,
   return NULL;
 }
 
+/**
+ * lr_details_presets:
+ * @key: of a property
+ * @values: (out): standard values, in inside units
+ *
+ * Returns: how many there are
+ */
 gsize
 lr_details_presets (const char    *key,
                     const double **values)
@@ -302,6 +316,13 @@ lr_details_set_placeholder (LrField       *field,
   lr_field_set_placeholder (field, text);
 }
 
+/**
+ * lr_details_offset:
+ * @prop: a property
+ * @room: where the thing stands
+ *
+ * Returns: what its field calls 0, in inside units: the room's least x or y for places on the floor
+ */
 double
 lr_details_offset (const LrProp *prop,
                    const LrRoom *room)

@@ -18,6 +18,12 @@ static guint signals[LR_N_DOCUMENT_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (LrDocument, lr_document, G_TYPE_OBJECT)
 
+/**
+ * lr_document_emit:
+ * @signal: one without an argument
+ *
+ * Tells everyone.
+ */
 void
 lr_document_emit (LrDocument      *self,
                   LrDocumentSignal signal)
@@ -265,6 +271,11 @@ lr_document_end_preview (LrDocument *self,
   commit (self, keep ? lr_plan_ref (self->preview) : NULL, what, NULL);
 }
 
+/**
+ * lr_document_has_preview:
+ *
+ * Returns: whether the plan shown is not in the history
+ */
 gboolean
 lr_document_has_preview (LrDocument *self)
 {
@@ -321,6 +332,11 @@ lr_document_undo (LrDocument *self)
     walk_history (self, -1);
 }
 
+/**
+ * lr_document_redo:
+ *
+ * Does the step again that was taken back last.
+ */
 void
 lr_document_redo (LrDocument *self)
 {

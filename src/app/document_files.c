@@ -124,6 +124,11 @@ lr_document_reset (LrDocument *self,
   lr_document_emit (self, LR_DOCUMENT_HISTORY);
 }
 
+/**
+ * lr_document_get_path:
+ *
+ * Returns: (transfer none) (nullable): path of its file; %NULL for a plan without one
+ */
 const char *
 lr_document_get_path (LrDocument *self)
 {

@@ -25,6 +25,11 @@ take_string (char       **field,
   return TRUE;
 }
 
+/**
+ * lr_document_get_selected:
+ *
+ * Returns: (transfer none) (nullable): id of the thing in hand
+ */
 const char *
 lr_document_get_selected (LrDocument *self)
 {
@@ -46,12 +51,21 @@ lr_document_select (LrDocument *self,
     lr_document_emit (self, LR_DOCUMENT_HAND);
 }
 
+/**
+ * lr_document_get_pointed:
+ *
+ * Returns: (transfer none) (nullable): id of the thing under the pointer
+ */
 const char *
 lr_document_get_pointed (LrDocument *self)
 {
   return self->pointed;
 }
 
+/**
+ * lr_document_point_at:
+ * @id: (nullable): of the thing under the pointer
+ */
 void
 lr_document_point_at (LrDocument *self,
                       const char *id)
@@ -133,6 +147,11 @@ lr_document_mend (LrDocument *self,
   lr_document_commit (self, next, what);
 }
 
+/**
+ * lr_document_get_units:
+ *
+ * Returns: how lengths are read and written
+ */
 LrUnits
 lr_document_get_units (LrDocument *self)
 {
@@ -154,12 +173,21 @@ lr_document_set_units (LrDocument *self,
   lr_document_show_plan (self);
 }
 
+/**
+ * lr_document_get_shown:
+ *
+ * Returns: the families (LrShow) that are drawn on the sheet
+ */
 guint
 lr_document_get_shown (LrDocument *self)
 {
   return self->shown;
 }
 
+/**
+ * lr_document_set_shown:
+ * @shown: families (LrShow) to draw on the sheet
+ */
 void
 lr_document_set_shown (LrDocument *self,
                        guint       shown)

@@ -143,12 +143,6 @@ take_text (LrField    *self,
 {
   g_autofree char *stripped = g_strstrip (g_strdup (text));
 
-  if (stripped[0] == '\0' && !self->prop->is_optional && self->shown[0] != '\0' && g_str_equal (self->prop->key, "name"))
-    {
-      show_text (self, self->shown);
-      return TRUE;
-    }
-
   g_free (self->shown);
   self->shown = g_strdup (stripped);
   g_signal_emit (self, signals[TEXT], 0, stripped);
@@ -156,10 +150,15 @@ take_text (LrField    *self,
   return TRUE;
 }
 
+/**
+ * lr_field_has_typed_text:
+ *
+ * Returns: whether something is typed that was not taken yet
+ */
 gboolean
 lr_field_has_typed_text (LrField *self)
 {
-  return GTK_IS_ENTRY (self->child) && g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->child)), self->shown) != 0;
+  return self->child != NULL && GTK_IS_ENTRY (self->child) && g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->child)), self->shown) != 0;
 }
 
 /**
@@ -174,7 +173,7 @@ lr_field_take (LrField *self)
 
   if (!lr_field_has_typed_text (self))
     {
-      if (GTK_IS_ENTRY (self->child))
+      if (self->child != NULL && GTK_IS_ENTRY (self->child))
         set_refused (self, NULL);
       return TRUE;
     }
@@ -193,8 +192,7 @@ activate_cb (LrField *self)
 static void
 leave_cb (LrField *self)
 {
-  if (self->child != NULL)
-    lr_field_take (self);
+  lr_field_take (self);
 }
 
 static void
@@ -363,6 +361,11 @@ lr_field_new (const LrProp *prop,
   return GTK_WIDGET (self);
 }
 
+/**
+ * lr_field_get_prop:
+ *
+ * Returns: (transfer none): the property that it shows
+ */
 const LrProp *
 lr_field_get_prop (LrField *self)
 {
@@ -429,6 +432,10 @@ lr_field_set_text (LrField    *self,
     show_text (self, text);
 }
 
+/**
+ * lr_field_set_placeholder:
+ * @text: what the empty field means
+ */
 void
 lr_field_set_placeholder (LrField    *self,
                           const char *text)

@@ -92,6 +92,11 @@ lr_field_grid_init (LrFieldGrid *self)
   gtk_widget_set_parent (self->grid, GTK_WIDGET (self));
 }
 
+/**
+ * lr_field_grid_new:
+ *
+ * Returns: (transfer full): a grid without fields
+ */
 GtkWidget *
 lr_field_grid_new (void)
 {
@@ -169,12 +174,23 @@ lr_field_grid_clear (LrFieldGrid *self)
   self->row = self->pair = 0;
 }
 
+/**
+ * lr_field_grid_get_n:
+ *
+ * Returns: how many fields it has
+ */
 guint
 lr_field_grid_get_n (LrFieldGrid *self)
 {
   return self->fields->len;
 }
 
+/**
+ * lr_field_grid_get:
+ * @index: below lr_field_grid_get_n()
+ *
+ * Returns: (transfer none): that field, in the order in which they were added
+ */
 LrField *
 lr_field_grid_get (LrFieldGrid *self,
                    guint        index)

@@ -411,6 +411,11 @@ static const GActionEntry entries[] = {
   { "save-as", save_as_cb, NULL, NULL, NULL, { 0 } },
 };
 
+/**
+ * lr_main_window_add_file_actions:
+ *
+ * Adds the actions that make, open and save plans, and the menu of those opened lately.
+ */
 void
 lr_main_window_add_file_actions (LrMainWindow *self)
 {

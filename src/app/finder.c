@@ -230,6 +230,11 @@ lr_finder_set_camera (LrFinder   *self,
   lr_finder_update_picture (self);
 }
 
+/**
+ * lr_finder_get_camera:
+ *
+ * Returns: (transfer none) (nullable): id of the camera that it shows
+ */
 const char *
 lr_finder_get_camera (LrFinder *self)
 {

@@ -211,6 +211,11 @@ lr_finder_picture_init (LrFinderPicture *self)
   self->aspect = USUAL_ASPECT;
 }
 
+/**
+ * lr_finder_picture_new:
+ *
+ * Returns: (transfer full): a picture of nothing
+ */
 GtkWidget *
 lr_finder_picture_new (void)
 {

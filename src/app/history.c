@@ -63,6 +63,11 @@ lr_history_init (LrHistory *history,
   g_ptr_array_add (history->steps, step_new (plan, NULL, NULL));
 }
 
+/**
+ * lr_history_clear:
+ *
+ * Lets go of all plans; the history may be initialised again.
+ */
 void
 lr_history_clear (LrHistory *history)
 {

@@ -144,6 +144,11 @@ lr_journal_new (LrDocument *document)
   return self;
 }
 
+/**
+ * lr_journal_free:
+ *
+ * Ends the journal. Its file stays in the cache, where the next start finds it.
+ */
 void
 lr_journal_free (LrJournal *self)
 {

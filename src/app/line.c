@@ -280,6 +280,11 @@ lr_line_init (LrLine *self)
   self->lines = 1;
 }
 
+/**
+ * lr_line_new:
+ *
+ * Returns: (transfer full): a line without text
+ */
 GtkWidget *
 lr_line_new (void)
 {
@@ -347,12 +352,22 @@ lr_line_set_markup (LrLine     *self,
   set (self, markup, TRUE);
 }
 
+/**
+ * lr_line_get_text:
+ *
+ * Returns: (transfer none): what it was given, markup or not
+ */
 const char *
 lr_line_get_text (LrLine *self)
 {
   return self->text;
 }
 
+/**
+ * lr_line_is_cut:
+ *
+ * Returns: whether the end of its text had no room when it was drawn last
+ */
 gboolean
 lr_line_is_cut (LrLine *self)
 {

@@ -323,6 +323,12 @@ lr_main_window_init (LrMainWindow *self)
   gtk_window_set_focus (GTK_WINDOW (self), GTK_WIDGET (self->canvas));
 }
 
+/**
+ * lr_main_window_new:
+ * @application: to which it belongs
+ *
+ * Returns: (transfer full): a window with an empty plan, as wide and high as the last one was
+ */
 GtkWidget *
 lr_main_window_new (GtkApplication *application)
 {
@@ -337,12 +343,22 @@ lr_main_window_new (GtkApplication *application)
   return window;
 }
 
+/**
+ * lr_main_window_get_document:
+ *
+ * Returns: (transfer none): what it shows
+ */
 LrDocument *
 lr_main_window_get_document (LrMainWindow *self)
 {
   return self->document;
 }
 
+/**
+ * lr_main_window_get_canvas:
+ *
+ * Returns: (transfer none): its sheet
+ */
 LrCanvas *
 lr_main_window_get_canvas (LrMainWindow *self)
 {

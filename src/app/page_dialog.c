@@ -252,6 +252,11 @@ static const GActionEntry entries[] = {
   { "print", print_at_once_cb, NULL, NULL, NULL, { 0 } },
 };
 
+/**
+ * lr_main_window_add_page_actions:
+ *
+ * Adds the actions that show and print the page.
+ */
 void
 lr_main_window_add_page_actions (LrMainWindow *self)
 {

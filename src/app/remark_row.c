@@ -95,36 +95,66 @@ lr_remark_row_set (LrRemarkRow    *self,
     g_signal_emit (self, changed_signal, 0);
 }
 
+/**
+ * lr_remark_row_get_key:
+ *
+ * Returns: (transfer none): the remark's key, the same as long as the row lives
+ */
 const char *
 lr_remark_row_get_key (LrRemarkRow *self)
 {
   return self->key;
 }
 
+/**
+ * lr_remark_row_get_markup:
+ *
+ * Returns: (transfer none): its line, figures bold
+ */
 const char *
 lr_remark_row_get_markup (LrRemarkRow *self)
 {
   return self->markup;
 }
 
+/**
+ * lr_remark_row_get_text:
+ *
+ * Returns: (transfer none): its line without markup
+ */
 const char *
 lr_remark_row_get_text (LrRemarkRow *self)
 {
   return self->text;
 }
 
+/**
+ * lr_remark_row_get_remedy:
+ *
+ * Returns: (transfer none) (nullable): what Mend would do, in a sentence
+ */
 const char *
 lr_remark_row_get_remedy (LrRemarkRow *self)
 {
   return self->remedy;
 }
 
+/**
+ * lr_remark_row_get_grade:
+ *
+ * Returns: Fix, Mind or Fine
+ */
 LrGrade
 lr_remark_row_get_grade (LrRemarkRow *self)
 {
   return self->grade;
 }
 
+/**
+ * lr_remark_row_get_source:
+ *
+ * Returns: (transfer none): where its limit comes from, translated; "" if it has none
+ */
 const char *
 lr_remark_row_get_source (LrRemarkRow *self)
 {

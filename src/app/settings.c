@@ -131,6 +131,10 @@ lr_settings_get_units (void)
   return locale_units ();
 }
 
+/**
+ * lr_settings_set_units:
+ * @units: chosen by the user, instead of the locale's
+ */
 void
 lr_settings_set_units (LrUnits units)
 {
@@ -163,6 +167,10 @@ lr_settings_get_shown (void)
   return shown;
 }
 
+/**
+ * lr_settings_set_shown:
+ * @shown: families (LrShow) drawn on the sheet
+ */
 void
 lr_settings_set_shown (guint shown)
 {
@@ -175,6 +183,11 @@ lr_settings_set_shown (guint shown)
   write_value ("shown", g_variant_builder_end (&words));
 }
 
+/**
+ * lr_settings_get_dark:
+ *
+ * Returns: whether the window is dark
+ */
 gboolean
 lr_settings_get_dark (void)
 {
@@ -183,6 +196,10 @@ lr_settings_get_dark (void)
   return value != NULL && g_variant_get_boolean (value);
 }
 
+/**
+ * lr_settings_set_dark:
+ * @is_dark: whether the window is dark
+ */
 void
 lr_settings_set_dark (gboolean is_dark)
 {
@@ -202,6 +219,10 @@ lr_settings_dup_last_file (void)
   return value != NULL ? g_variant_dup_string (value, NULL) : g_strdup ("");
 }
 
+/**
+ * lr_settings_set_last_file:
+ * @path: of the plan that was opened or saved last
+ */
 void
 lr_settings_set_last_file (const char *path)
 {
@@ -230,6 +251,12 @@ lr_settings_get_window (int      *width,
     g_variant_get (value, "(iib)", width, height, is_maximized);
 }
 
+/**
+ * lr_settings_set_window:
+ * @width: in logical pixels
+ * @height: in logical pixels
+ * @is_maximized: whether it fills the screen
+ */
 void
 lr_settings_set_window (int      width,
                         int      height,

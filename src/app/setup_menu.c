@@ -146,6 +146,11 @@ static const GActionEntry entries[] = {
   { "remove-setup", remove_setup_cb, NULL, NULL, NULL, { 0 } },
 };
 
+/**
+ * lr_main_window_add_setup_actions:
+ *
+ * Adds the actions of set-ups.
+ */
 void
 lr_main_window_add_setup_actions (LrMainWindow *self)
 {

@@ -371,6 +371,10 @@ lr_tray_set_document (LrTray     *self,
   changed_cb (self);
 }
 
+/**
+ * lr_tray_set_canvas:
+ * @canvas: where Enter and a double click place things; outlives the Tray
+ */
 void
 lr_tray_set_canvas (LrTray   *self,
                     LrCanvas *canvas)
