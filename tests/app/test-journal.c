@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The cache is a folder of the test's own (G_TEST_OPTION_ISOLATE_DIRS).
+ * The cache is a folder of the test's own.
  */
 
 #include "app-test.h"
@@ -145,7 +145,10 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_autofree char *cache = new_folder ();
+
+  g_setenv ("XDG_CACHE_HOME", cache, TRUE);
+  g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/journal/killed", test_killed);
   g_test_add_func ("/journal/in-use", test_in_use);
   g_test_add_func ("/journal/path", test_path);
