@@ -19,6 +19,7 @@
 #include <glib/gi18n-lib.h>
 
 #define ROW_PX 38
+#define LINE "lr-line"
 
 struct _LrRemarksPanel
 {
@@ -42,6 +43,7 @@ typedef struct
   GtkWidget      *badge, *label, *mend;
   LrRemarkRow    *row;     /* bound to it; NULL: none */
   gulong          handler;
+  gboolean        watches_focus;
 } Line;
 
 static gboolean
@@ -275,6 +277,18 @@ show_line (Line *line)
     gtk_accessible_update_property (GTK_ACCESSIBLE (line->mend), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, remedy, -1);
 }
 
+/* The focus goes to the row that holds the line, or to its button */
+static void
+watch_focus (Line      *line,
+             GtkWidget *row)
+{
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  line->watches_focus = TRUE;
+  g_signal_connect_swapped (focus, "enter", G_CALLBACK (enter_cb), line);
+  gtk_widget_add_controller (row, focus);
+}
+
 static void
 setup_cb (GtkSignalListItemFactory *factory,
           GtkListItem              *list_item,
@@ -300,7 +314,7 @@ setup_cb (GtkSignalListItemFactory *factory,
   gtk_box_append (GTK_BOX (box), line->label);
   gtk_box_append (GTK_BOX (box), line->mend);
   gtk_widget_add_controller (box, motion);
-  g_object_set_data_full (G_OBJECT (list_item), "lr-line", line, g_free);
+  g_object_set_data_full (G_OBJECT (list_item), LINE, line, g_free);
   gtk_list_item_set_child (list_item, box);
 }
 
@@ -309,8 +323,10 @@ bind_cb (GtkSignalListItemFactory *factory,
          GtkListItem              *list_item,
          LrRemarksPanel           *self)
 {
-  Line *line = g_object_get_data (G_OBJECT (list_item), "lr-line");
+  Line *line = g_object_get_data (G_OBJECT (list_item), LINE);
 
+  if (!line->watches_focus)
+    watch_focus (line, gtk_widget_get_parent (gtk_list_item_get_child (list_item)));
   line->row = gtk_list_item_get_item (list_item);
   line->handler = g_signal_connect_swapped (line->row, "changed", G_CALLBACK (show_line), line);
   show_line (line);
@@ -321,7 +337,7 @@ unbind_cb (GtkSignalListItemFactory *factory,
            GtkListItem              *list_item,
            LrRemarksPanel           *self)
 {
-  Line *line = g_object_get_data (G_OBJECT (list_item), "lr-line");
+  Line *line = g_object_get_data (G_OBJECT (list_item), LINE);
 
   g_clear_signal_handler (&line->handler, line->row);
   line->row = NULL;
