@@ -241,6 +241,17 @@ lr_finder_get_camera (LrFinder *self)
   return self->camera;
 }
 
+/**
+ * lr_finder_set_max_height:
+ * @max_height_px: its picture is not higher than that [px]
+ */
+void
+lr_finder_set_max_height (LrFinder *self,
+                          int       max_height_px)
+{
+  lr_finder_picture_set_max_height (LR_FINDER_PICTURE (self->picture), max_height_px);
+}
+
 static const LrCameraReading *
 get_reading (LrFinder *self)
 {

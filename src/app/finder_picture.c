@@ -23,6 +23,7 @@ struct _LrFinderPicture
   char          *camera;    /* id; NULL: nothing to show */
   LrPlan        *painted;   /* the plan that the image shows; NULL: none */
   double         aspect;    /* width : height */
+  int            max_height_px;
   GskRenderNode *node;
   cairo_surface_t *image;   /* what the node paints; goes after it, or cairo copies it for the node */
   int            node_width_px, node_scale;
@@ -170,7 +171,7 @@ lr_finder_picture_measure (GtkWidget      *widget,
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     *minimum = *natural = LEAST_WIDTH_PX;
   else
-    *minimum = *natural = (int) (width_px / MAX (self->aspect, USUAL_ASPECT) + 0.5);
+    *minimum = *natural = MIN (self->max_height_px, (int) (width_px / MAX (self->aspect, USUAL_ASPECT) + 0.5));
   *minimum_baseline = *natural_baseline = -1;
 }
 
@@ -209,6 +210,7 @@ static void
 lr_finder_picture_init (LrFinderPicture *self)
 {
   self->aspect = USUAL_ASPECT;
+  self->max_height_px = G_MAXINT;
 }
 
 /**
@@ -220,6 +222,21 @@ GtkWidget *
 lr_finder_picture_new (void)
 {
   return g_object_new (LR_TYPE_FINDER_PICTURE, NULL);
+}
+
+/**
+ * lr_finder_picture_set_max_height:
+ * @max_height_px: it is not higher than that [px]
+ */
+void
+lr_finder_picture_set_max_height (LrFinderPicture *self,
+                                  int              max_height_px)
+{
+  if (self->max_height_px == max_height_px)
+    return;
+
+  self->max_height_px = max_height_px;
+  gtk_widget_queue_resize (GTK_WIDGET (self));
 }
 
 static gboolean

@@ -14,4 +14,6 @@ G_DECLARE_FINAL_TYPE (LrFinderPicture, lr_finder_picture, LR, FINDER_PICTURE, Gt
 
 GtkWidget *lr_finder_picture_new  (void);
 /* @camera (nullable): a reading of the document's study, valid until its next change */
+/* It is never higher than that [px]; in a low window it leaves room for what stands below */
+void       lr_finder_picture_set_max_height (LrFinderPicture *self, int max_height_px);
 void       lr_finder_picture_show (LrFinderPicture *self, LrDocument *document, const LrCameraReading *camera);

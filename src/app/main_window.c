@@ -19,6 +19,8 @@
 #define RIGHT_NARROW_UNDER_PX 1360
 #define TRAY_FOLDED_UNDER_PX 1120
 #define REMARKS_SHORT_UNDER_PX 860
+#define BESIDE_PICTURES_PX 430 /* of the height: header bar, titles, figures, and a handful of fields */
+#define LEAST_PICTURE_PX 110
 #define NOTICE_S 8
 
 G_DEFINE_FINAL_TYPE (LrMainWindow, lr_main_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -162,6 +164,7 @@ fit_to_width (LrMainWindow *self,
   gtk_widget_set_size_request (self->right, width_px < RIGHT_NARROW_UNDER_PX ? RIGHT_NARROW_PX : RIGHT_WIDE_PX, -1);
   lr_tray_set_folded (self->tray, width_px < TRAY_FOLDED_UNDER_PX);
   lr_remarks_panel_set_rows (self->remarks, height_px < REMARKS_SHORT_UNDER_PX ? 3 : 4);
+  lr_viewfinders_set_max_height (self->viewfinders, MAX (LEAST_PICTURE_PX, (height_px - BESIDE_PICTURES_PX) / 2));
 }
 
 static void

@@ -165,3 +165,16 @@ lr_viewfinders_set_document (LrViewfinders *self,
   g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
   changed_cb (self);
 }
+
+/**
+ * lr_viewfinders_set_max_height:
+ * @max_height_px: no picture is higher than that [px]
+ */
+void
+lr_viewfinders_set_max_height (LrViewfinders *self,
+                               int            max_height_px)
+{
+  for (int i = 0; i < N_FINDERS; i++)
+    if (self->finders[i] != NULL)
+      lr_finder_set_max_height (LR_FINDER (self->finders[i]), max_height_px);
+}

@@ -13,3 +13,5 @@
 G_DECLARE_FINAL_TYPE (LrViewfinders, lr_viewfinders, LR, VIEWFINDERS, GtkWidget)
 
 void lr_viewfinders_set_document (LrViewfinders *self, LrDocument *document);
+/* Of each picture [px] */
+void lr_viewfinders_set_max_height (LrViewfinders *self, int max_height_px);
