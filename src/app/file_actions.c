@@ -262,6 +262,9 @@ lr_main_window_open_path (LrMainWindow *self,
         }
       window->is_example = FALSE;
       remember_file (full);
+      if (lr_document_get_plan (window->document)->is_read_only)
+        lr_main_window_say (window, _("This plan was made by a newer version of Lookroom: it can be looked at and printed, "
+                                      "but not changed."));
     }
   gtk_window_present (GTK_WINDOW (window));
 }

@@ -76,8 +76,8 @@ update_title (LrMainWindow *self)
   g_autofree char *day = format_subtitle (lr_document_get_plan (self->document)->job);
   gboolean has_changes = lr_document_has_changes (self->document);
   /* Translators: after the date in the window's subtitle */
-  const char *unsaved = has_changes ? (day[0] != '\0' ? _(" · not saved") : _("not saved")) : "";
-  g_autofree char *subtitle = g_strconcat (day, unsaved, NULL);
+  const char *state = lr_document_get_plan (self->document)->is_read_only ? _("only to look at") : has_changes ? _("not saved") : "";
+  g_autofree char *subtitle = g_strjoin (day[0] != '\0' && state[0] != '\0' ? " · " : "", day, state, NULL);
   g_autofree char *window_title = g_strdup_printf ("%s%s – Lookroom", has_changes ? "• " : "", title);
 
   set_label (self->title_label, title);
