@@ -101,6 +101,15 @@ height_on_look_m (const LrCameraReading *camera)
   return eyes_m.z + flat_m * tan (camera->gaze_up_rad + camera->lens_up_rad);
 }
 
+/* Whether the lens would be level with the subject's eyes there: else it is the one looked at who sits too high or too low, and
+ * two remarks would send the lens two ways */
+static gboolean
+is_level_on_look (const LrJudge         *judge,
+                  const LrCameraReading *camera)
+{
+  return fabs (camera->gaze_up_rad + camera->lens_up_rad) <= judge->limits[LR_LIMIT_LENS_ELEVATION];
+}
+
 static void
 judge_eyeline (LrJudge               *judge,
                const LrCameraReading *camera)
@@ -135,7 +144,7 @@ judge_eyeline (LrJudge               *judge,
     lr_remark_say (remark,
                    _("In %s, %s looks <b>%s</b> under the lens; up to <b>%s</b> seems level."),
                    name, subject, angle, limit);
-  if (is_off)
+  if (is_off && is_level_on_look (judge, camera))
     offer_lens_height (judge, remark, camera, height_on_look_m (camera));
 }
 

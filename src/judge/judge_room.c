@@ -17,6 +17,24 @@
 #define ROUNDING_M 0.001
 #define LEG_GAP_SHARE 0.5    /* cos 60 degrees: from the centre to the line between two feet */
 
+/* The room's only door has no need of its name */
+static const char *
+say_door (LrJudge        *judge,
+          const LrPlaced *door)
+{
+  const GPtrArray *items = judge->study->setup->items;
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      const LrItem *item = g_ptr_array_index (items, i);
+
+      if (item->kind == LR_ITEM_DOOR && item != door->item)
+        return lr_say_title (judge, door);
+    }
+
+  return _("the door");
+}
+
 static gboolean
 is_stand (const LrPlaced *placed)
 {
@@ -198,6 +216,9 @@ judge_outside (LrJudge       *judge,
     offer_place (judge, remark, clash->a, clash->push, clash->depth_m);
 }
 
+  return TRUE;
+}
+
 static void
 judge_door (LrJudge       *judge,
             const LrClash *clash)
@@ -211,7 +232,7 @@ judge_door (LrJudge       *judge,
     return;
 
   title = lr_say_title (judge, clash->a);
-  door_title = lr_say_title (judge, clash->b);
+  door_title = say_door (judge, clash->b);
   depth = lr_say_small (judge, clash->depth_m);
   if (lr_study_door_floor (judge->study, clash->b, &floor))
     lr_remark_mark_outline (remark, &floor, depth);
@@ -388,7 +409,7 @@ say_free_doors (LrJudge *judge)
         continue;
 
       lr_remark_mark_outline (remark, &floor, NULL);
-      lr_remark_say (remark, _("Nothing stands in the way of %s, <b>%s</b> wide."), lr_say_title (judge, door),
+      lr_remark_say (remark, _("Nothing stands in the way of %s, <b>%s</b> wide."), say_door (judge, door),
                      lr_say_length (judge, door->item->door.width_m));
     }
 }

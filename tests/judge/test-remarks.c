@@ -111,6 +111,30 @@ test_order (void)
     }
 }
 
+/* A standing interviewer over a seated subject: the lens cannot be level with the eyes and with the look, so one remedy at most
+ * sets its height */
+static void
+test_one_way (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("bare-office");
+  g_autoptr (LrRemarks) remarks = judge (plan, LR_UNITS_METRIC);
+  guint n_heights = 0;
+
+  g_assert_cmpint (lr_remarks_find (remarks, "eyeline:camera-a")->grade, ==, LR_GRADE_MIND);
+  for (guint i = 0; i < remarks->all->len; i++)
+    {
+      const LrRemark *remark = remarks->all->pdata[i];
+
+      for (guint j = 0; remark->remedy != NULL && j < remark->remedy->changes->len; j++)
+        {
+          const LrChange *change = &g_array_index (remark->remedy->changes, LrChange, j);
+
+          n_heights += g_str_equal (change->id, "camera-a") && g_str_equal (change->key, "lens-height-mm");
+        }
+    }
+  g_assert_cmpuint (n_heights, ==, 1);
+}
+
 /* A remark marks the first thing that it is about: the one that would be moved */
 static void
 test_worst (void)
@@ -268,6 +292,7 @@ main (int   argc,
   add_rows ("/remarks/sentence", sentence_cases, test_sentence);
   g_test_add_func ("/remarks/loft-mended", test_loft_mended);
   g_test_add_func ("/remarks/order", test_order);
+  g_test_add_func ("/remarks/one-way", test_one_way);
   g_test_add_func ("/remarks/worst", test_worst);
   g_test_add_func ("/remarks/names", test_names);
   g_test_add_func ("/remarks/limits", test_limits);
