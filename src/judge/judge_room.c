@@ -216,9 +216,6 @@ judge_outside (LrJudge       *judge,
     offer_place (judge, remark, clash->a, clash->push, clash->depth_m);
 }
 
-  return TRUE;
-}
-
 static void
 judge_door (LrJudge       *judge,
             const LrClash *clash)
