@@ -153,6 +153,13 @@ image_node (cairo_surface_t *image,
 }
 
 static void
+clear_node (LrCanvasLayers *layers)
+{
+  g_clear_pointer (&layers->node, gsk_render_node_unref);
+  g_clear_pointer (&layers->image, cairo_surface_destroy);
+}
+
+static void
 paint_layer (LrCanvas   *self,
              const char *skip)
 {
@@ -171,9 +178,9 @@ paint_layer (LrCanvas   *self,
                  lr_document_get_remarks (self->document), &view);
   cairo_destroy (cr);
 
-  g_clear_pointer (&layers->node, gsk_render_node_unref);
+  clear_node (layers);
   layers->node = image_node (image, view.width, view.height);
-  cairo_surface_destroy (image);
+  layers->image = image;
   layers->paint_ms = (double) (g_get_monotonic_time () - start_us) / 1000.0;
 }
 
@@ -287,7 +294,7 @@ lr_canvas_layers_snapshot (LrCanvas    *self,
 void
 lr_canvas_layers_invalidate (LrCanvas *self)
 {
-  g_clear_pointer (&self->layers.node, gsk_render_node_unref);
+  clear_node (&self->layers);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -315,6 +322,6 @@ void
 lr_canvas_layers_clear (LrCanvas *self)
 {
   g_clear_handle_id (&self->layers.settle_id, g_source_remove);
-  g_clear_pointer (&self->layers.node, gsk_render_node_unref);
+  clear_node (&self->layers);
   clear_key (&self->layers.key);
 }

@@ -54,6 +54,7 @@ typedef struct
 typedef struct
 {
   GskRenderNode    *node;     /* paints the image of everything but the active item; NULL: to be painted */
+  cairo_surface_t  *image;    /* goes after the node: cairo copies a surface that goes while a node paints it */
   LrCanvasLayerKey  key;
   double            paint_ms; /* what the last painting took */
   guint             settle_id;/* paints it afresh when the gesture has ended */
