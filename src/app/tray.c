@@ -31,6 +31,8 @@ struct _LrTray
   LrCanvas   *canvas;        /* not held: both live in one window */
   GPtrArray  *kit;           /* the one that the rows show; held */
   gboolean    is_folded;
+  gpointer    last_button;   /* not held: only compared */
+  gint64      last_click_us;
 
   GtkWidget  *box, *kit_head, *kit_title, *kit_note, *kit_list, *room_title, *room_grid;
 };
@@ -209,10 +211,20 @@ row_activated_cb (LrTray        *self,
   place (self, get_name (GTK_WIDGET (row)));
 }
 
+/* The rows of the kit take a double click, so people double-click here as well: that is one thing, not two */
 static void
 button_clicked_cb (LrTray    *self,
                    GtkWidget *button)
 {
+  gint64 now_us = g_get_monotonic_time ();
+  int double_click_ms;
+
+  g_object_get (gtk_widget_get_settings (button), "gtk-double-click-time", &double_click_ms, NULL);
+  if (button == self->last_button && now_us - self->last_click_us < double_click_ms * 1000)
+    return;
+
+  self->last_button = button;
+  self->last_click_us = now_us;
   place (self, get_name (button));
 }
 

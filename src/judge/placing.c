@@ -16,6 +16,7 @@
 #define FAR_WALL_M 2.0         /* subject to the wall behind */
 #define FAR_WALL_SHARE 0.35    /* of the room's depth, in a short room */
 #define CAMERA_OFF_LOOK_RAD (18.0 * LR_DEG)
+#define CUT_SPARE_RAD (2.0 * LR_DEG)
 #define INTERVIEWER_M 1.75
 #define BACKDROP_DEPTH_M 0.7   /* its feet */
 #define GAP_M 0.02             /* between a wall and what stands at it */
@@ -155,11 +156,35 @@ item_outline (const LrStudy *study,
   return lr_outline_disc (at_m, item_radius_m (item));
 }
 
-/* The free place nearest to @wanted_m, searched in rings; @wanted_m itself when the room is full */
-static LrVec2
-nearest_free_m (const LrStudy *study,
-                const LrItem  *item,
-                LrVec2         wanted_m)
+static const LrPlaced *
+first_camera (const LrStudy *study)
+{
+  return study->cameras->len > 0 ? g_array_index (study->cameras, LrCameraReading, 0).placed : NULL;
+}
+
+/* Whether a second camera there would be a cut away from the first, and on its side of the line of action */
+static gboolean
+is_cut_apart (const LrStudy *study,
+              LrVec2         at_m)
+{
+  LrVec2 subject_m = study->subject->at_m, first_m = first_camera (study)->at_m;
+  double angle_rad;
+
+  if (study->has_line && lr_line_side (study->line_from_m, study->line_to_m, at_m)
+                           != lr_line_side (study->line_from_m, study->line_to_m, first_m))
+    return FALSE;
+
+  return lr_camera_angle_rad (subject_m, first_m, at_m, &angle_rad)
+         && angle_rad >= study->plan->limits.value[LR_LIMIT_CUT_ANGLE] + CUT_SPARE_RAD;
+}
+
+/* The free place nearest to @wanted_m, searched in rings */
+static gboolean
+find_near (const LrStudy *study,
+           const LrItem  *item,
+           LrVec2         wanted_m,
+           gboolean       must_cut,
+           LrVec2        *place_m)
 {
   for (int ring = 0; ring <= MAX_RINGS; ring++)
     {
@@ -169,11 +194,30 @@ nearest_free_m (const LrStudy *study,
         {
           LrVec2 at_m = lr_vec2_add (wanted_m, lr_vec2_polar (2.0 * LR_PI * i / n, ring * RING_M));
 
-          if (is_free (study, item_outline (study, item, at_m)))
-            return at_m;
+          if (!is_free (study, item_outline (study, item, at_m)) || (must_cut && !is_cut_apart (study, at_m)))
+            continue;
+
+          *place_m = at_m;
+          return TRUE;
         }
     }
-  return wanted_m;
+  return FALSE;
+}
+
+/* The free place nearest to @wanted_m; @wanted_m itself when the room is full. A second camera would rather be farther off than
+ * too near to the first. */
+static LrVec2
+nearest_free_m (const LrStudy *study,
+                const LrItem  *item,
+                LrVec2         wanted_m)
+{
+  gboolean may_cut = item->kind == LR_ITEM_CAMERA && study->subject != NULL && study->cameras->len > 0;
+  LrVec2 place_m = wanted_m;
+
+  if (!may_cut || !find_near (study, item, wanted_m, TRUE, &place_m))
+    find_near (study, item, wanted_m, FALSE, &place_m);
+
+  return place_m;
 }
 
 /* Way in which the subject looks */
@@ -184,12 +228,6 @@ look_rad (const LrStudy *study)
     return towards_rad (study->subject->at_m, study->interviewer->at_m);
 
   return study->subject->facing_rad;
-}
-
-static const LrPlaced *
-first_camera (const LrStudy *study)
-{
-  return study->cameras->len > 0 ? g_array_index (study->cameras, LrCameraReading, 0).placed : NULL;
 }
 
 /* 1 when the main camera stands to the left of the look, -1 to the right; without a camera, towards the room's middle */

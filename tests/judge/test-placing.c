@@ -99,6 +99,25 @@ test_subject (void)
     }
 }
 
+/* In a small room, too, the second camera is a cut away from the first: the 30-degree rule */
+static void
+test_small_rooms (void)
+{
+  static const struct { double width_m, depth_m; } rooms[] = { { 6.0, 4.5 }, { 5.0, 4.0 }, { 4.5, 3.6 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rooms); i++)
+    {
+      g_autoptr (LrPlan) plan = empty_room (rooms[i].width_m, rooms[i].depth_m);
+      g_autofree char *subject = bring (&plan, "room:person"), *interviewer = bring (&plan, "room:person");
+      g_autofree char *camera = kit_name (plan, LR_ITEM_CAMERA, 0);
+      g_autofree char *a = bring (&plan, camera), *b = bring (&plan, camera);
+      g_autoptr (LrStudy) study = lr_study_new (plan);
+
+      g_assert_cmpfloat (g_array_index (study->pairs, LrPairReading, 0).angle_rad, >=, 30.0 * LR_DEG);
+      assert_no_clashes (plan);
+    }
+}
+
 /* A whole interview from nothing, one thing after another */
 static void
 test_interview (void)
@@ -208,6 +227,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/placing/subject", test_subject);
   g_test_add_func ("/placing/interview", test_interview);
+  g_test_add_func ("/placing/small-rooms", test_small_rooms);
   g_test_add_func ("/placing/furnished", test_furnished);
   g_test_add_func ("/placing/lens", test_lens);
   g_test_add_func ("/placing/refused", test_refused);
