@@ -86,7 +86,7 @@ read_rectangle (LrRoomDialog *self)
     set_status (self, _("Write a length as 3.6, 360 cm or 11' 10\"."), 0);
 }
 
-/* FALSE when the row holds something that is no wall; an empty row holds nothing and ends the walk */
+/* FALSE when the row holds something that is no wall, or nothing */
 static gboolean
 read_row (LrRoomDialog  *self,
           Row           *row,
@@ -104,21 +104,34 @@ read_row (LrRoomDialog  *self,
   return read_length (self, row->length_entry, &leg->length_m) && has_angle;
 }
 
+/* How many rows are walls of the walk: the empty ones after the last length are not */
+static guint
+count_rows (LrRoomDialog *self)
+{
+  guint n = self->rows->len;
+
+  for (; n > 0; n--)
+    {
+      Row *row = g_ptr_array_index (self->rows, n - 1);
+
+      if (*text_of (row->length_entry) != '\0')
+        break;
+      gtk_widget_remove_css_class (row->length_entry, "error");
+    }
+  return n;
+}
+
 static void
 read_walls (LrRoomDialog *self)
 {
   g_autoptr (GArray) legs = g_array_new (FALSE, FALSE, sizeof (LrTraverseLeg));
+  guint n = count_rows (self);
 
-  for (guint i = 0; i < self->rows->len; i++)
+  for (guint i = 0; i < n; i++)
     {
       Row *row = g_ptr_array_index (self->rows, i);
       LrTraverseLeg leg;
 
-      if (*text_of (row->length_entry) == '\0')
-        {
-          gtk_widget_remove_css_class (row->length_entry, "error");
-          break;
-        }
       if (!read_row (self, row, &leg))
         {
           set_status (self, _("Wall %u: write a length as 3.6, 360 cm or 11' 10\", and an angle under 180°."), i + 1);
@@ -144,6 +157,25 @@ changed_cb (LrRoomDialog *self)
   gtk_label_set_text (GTK_LABEL (self->status_label), self->walls.status);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "room.make", self->walls.is_room && has_height);
   gtk_widget_queue_draw (self->sketch);
+}
+
+/* The first length is in hand, to be typed over */
+static void
+start_typing (LrRoomDialog *self)
+{
+  Row *first = g_ptr_array_index (self->rows, 0);
+
+  if (g_strcmp0 (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)), "rectangle") == 0)
+    gtk_widget_grab_focus (self->length_entry);
+  else
+    gtk_widget_grab_focus (first->length_entry);
+}
+
+static void
+page_changed_cb (LrRoomDialog *self)
+{
+  changed_cb (self);
+  start_typing (self);
 }
 
 static void
@@ -421,12 +453,34 @@ lr_room_dialog_class_init (LrRoomDialogClass *klass)
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
 }
 
+static gboolean
+show_last_row_cb (gpointer data)
+{
+  gtk_adjustment_set_value (data, gtk_adjustment_get_upper (data));
+  return G_SOURCE_REMOVE;
+}
+
+/* A wall that is added below the edge comes into sight with the focus that it has, once it is laid out */
+static void
+rows_grew_cb (LrRoomDialog  *self,
+              GParamSpec    *pspec,
+              GtkAdjustment *adjustment)
+{
+  if (self->rows->len > 0 && gtk_widget_get_focus_child (self->rows_box) == gtk_widget_get_last_child (self->rows_box))
+    g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, show_last_row_cb, g_object_ref (adjustment), g_object_unref);
+}
+
 static void
 lr_room_dialog_init (LrRoomDialog *self)
 {
+  GtkWidget *scroller;
+
   self->rows = g_ptr_array_new_with_free_func (g_free);
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (self->sketch), draw_sketch, self, NULL);
+  scroller = gtk_widget_get_ancestor (self->rows_box, GTK_TYPE_SCROLLED_WINDOW);
+  g_signal_connect_object (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller)), "notify::upper",
+                           G_CALLBACK (rows_grew_cb), self, G_CONNECT_SWAPPED);
 }
 
 /**
@@ -444,6 +498,7 @@ lr_room_dialog_new (GtkWindow  *parent,
 
   self->document = g_object_ref (document);
   fill (self);
-  g_signal_connect_object (self->stack, "notify::visible-child", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect (self, "map", G_CALLBACK (start_typing), NULL);
+  g_signal_connect_object (self->stack, "notify::visible-child", G_CALLBACK (page_changed_cb), self, G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);
 }

@@ -186,11 +186,42 @@ test_correct_a_wall (GuiFixture    *f,
   /* each wall has a length and an angle: the first is entry 0, the last two close by themselves */
   type_into (dialog, 0, "7.50");
   type_into (dialog, 6, "");
+  type_into (dialog, 8, "");
   gtk_widget_activate_action (dialog, "room.make", NULL);
   room = lr_plan_get_setup (lr_document_get_plan (f->document))->room;
   g_assert_cmpuint (room->n_corners, ==, 4);
   g_assert_cmpfloat_with_epsilon (room->corners_m[1].x, 7.5, NEAR_M);
   g_assert_cmpfloat_with_epsilon (gui_item (f, GUI_WENNA)->at_m.x, 2.6, 1e-9);
+}
+
+/* A row left empty between two walls is a wall forgotten: the two walls above it do not become a triangle */
+static void
+test_forgotten_wall (GuiFixture    *f,
+                     gconstpointer  data)
+{
+  GtkWidget *dialog = open_dialog (f);
+
+  type_into (dialog, 4, "");
+  gtk_widget_activate_action (dialog, "room.make", NULL);
+  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (f->document))->room->n_corners, ==, 5);
+
+  type_into (dialog, 6, "");
+  type_into (dialog, 8, "");
+  gtk_widget_activate_action (dialog, "room.make", NULL);
+  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (f->document))->room->n_corners, ==, 3);
+}
+
+/* What is typed without a click goes into the first length */
+static void
+test_first_length (GuiFixture    *f,
+                   gconstpointer  data)
+{
+  GtkWidget *dialog = open_dialog (f);
+  int first = 0;
+
+  g_assert_true (gtk_widget_get_parent (gtk_window_get_focus (GTK_WINDOW (dialog))) == find_entry (dialog, &first));
+  gtk_window_close (GTK_WINDOW (dialog));
+  gui_settle (f);
 }
 
 int
@@ -205,6 +236,9 @@ main (int    argc,
   g_test_add_func ("/room-walls/refuse", test_walls_refuse);
   g_test_add ("/room-dialog/rectangle", GuiFixture, NULL, setup, test_rectangle, teardown);
   g_test_add ("/room-dialog/correct-a-wall", GuiFixture, "loft", setup, test_correct_a_wall, teardown);
+  g_test_add ("/room-dialog/forgotten-wall", GuiFixture, "loft", setup, test_forgotten_wall, teardown);
+  g_test_add ("/room-dialog/first-length", GuiFixture, NULL, setup, test_first_length, teardown);
+  g_test_add ("/room-dialog/first-length-of-the-walls", GuiFixture, "loft", setup, test_first_length, teardown);
 
   return g_test_run ();
 }
