@@ -236,6 +236,20 @@ find_walls (const LrFloor *floor,
   return n;
 }
 
+/* Where a line from the item in hand comes out of its outline. The outline is known from its middle, while the line starts at
+ * the item's place, a person's head: what counts is how far the rim is along the line. */
+static LrVec2
+leave_outline (const LrFloor   *floor,
+               const LrOutline *outline,
+               LrVec2           way,
+               double           outside)
+{
+  LrVec2 at = lr_floor_device (floor, floor->in_hand->at_m);
+  LrVec2 rim = lr_floor_beside (floor->view, outline, way, outside);
+
+  return lr_vec2_along (at, way, lr_vec2_dot (lr_vec2_sub (rim, at), way));
+}
+
 static void
 draw_to_walls (const LrFloor   *floor,
                const LrOutline *outline)
@@ -249,7 +263,7 @@ draw_to_walls (const LrFloor   *floor,
     {
       LrVec2 foot = lr_floor_device (floor, walls[i].foot_m);
       LrVec2 way = lr_vec2_scale (lr_vec2_sub (foot, at), 1.0 / lr_vec2_distance (foot, at));
-      LrVec2 rim = lr_floor_beside (floor->view, outline, way, (LR_HALO_PX + 3.0) * floor->px);
+      LrVec2 rim = leave_outline (floor, outline, way, (LR_HALO_PX + 3.0) * floor->px);
 
       cairo_move_to (cr, at.x, at.y);
       cairo_line_to (cr, foot.x, foot.y);
@@ -347,8 +361,8 @@ draw_to_partner (const LrFloor   *floor,
   if (lr_vec2_distance (at, to) < 20.0)
     return;
 
-  rim = lr_floor_beside (floor->view, outline, lr_vec2_scale (lr_vec2_sub (to, at), 1.0 / lr_vec2_distance (to, at)),
-                         (LR_HALO_PX + 24.0) * floor->px);
+  rim = leave_outline (floor, outline, lr_vec2_scale (lr_vec2_sub (to, at), 1.0 / lr_vec2_distance (to, at)),
+                       (LR_HALO_PX + 24.0) * floor->px);
   cairo_move_to (cr, at.x, at.y);
   cairo_line_to (cr, to.x, to.y);
   lr_theme_set_color (cr, floor->theme->in_hand, 0.6);
