@@ -118,7 +118,8 @@ row_for_remark (LrRemarksPanel *self,
   return lr_remark_row_new (remark);
 }
 
-static void
+/* Returns: whether another remark than before is the first */
+static gboolean
 splice_rows (LrRemarksPanel *self,
              GPtrArray      *wanted)
 {
@@ -127,11 +128,21 @@ splice_rows (LrRemarksPanel *self,
 
   count_common (self, wanted, &n_head, &n_tail);
   if (n_head + n_tail == n_rows && n_rows == wanted->len)
-    return;
+    return FALSE;
 
   for (guint i = n_head; i < wanted->len - n_tail; i++)
     g_ptr_array_add (added, row_for_remark (self, g_ptr_array_index (wanted, i)));
   g_list_store_splice (self->rows, n_head, n_rows - n_head - n_tail, added->pdata, added->len);
+  return n_head == 0;
+}
+
+/* The list stays with the lines that it shows, so that what comes in above them would not be seen. Who is in the list by keyboard
+ * keeps the place. */
+static void
+show_first (LrRemarksPanel *self)
+{
+  if (gtk_widget_get_focus_child (self->list) == NULL && g_list_model_get_n_items (G_LIST_MODEL (self->rows)) > 0)
+    gtk_widget_activate_action (self->list, "list.scroll-to-item", "u", 0);
 }
 
 static void
@@ -182,13 +193,16 @@ static void
 update_rows (LrRemarksPanel *self)
 {
   g_autoptr (GPtrArray) wanted = collect_remarks (self);
+  gboolean has_new_first;
 
   self->is_updating = TRUE;
-  splice_rows (self, wanted);
+  has_new_first = splice_rows (self, wanted);
   for (guint i = 0; i < wanted->len; i++)
     lr_remark_row_set (get_row (self, i), g_ptr_array_index (wanted, i));
   update_selection (self);
   self->is_updating = FALSE;
+  if (has_new_first)
+    show_first (self);
 
   update_counts (self);
   update_nothing (self);
