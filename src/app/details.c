@@ -28,7 +28,7 @@ struct _LrDetails
   LrDocument *document;
   char       *shown;    /* what the fields were made for: id, kind, form and units; NULL: no thing */
 
-  GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *refused, *summary, *more, *more_grid, *room;
+  GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *summary, *more, *more_grid, *room;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetails, lr_details, GTK_TYPE_WIDGET)
@@ -194,10 +194,7 @@ update (LrDetails *self)
   g_autofree char *shown = what_is_shown (self, item);
 
   if (item != NULL && g_strcmp0 (shown, self->shown) != 0)
-    {
-      make_fields (self, item);
-      gtk_widget_set_visible (self->refused, FALSE);
-    }
+    make_fields (self, item);
   g_free (self->shown);
   self->shown = g_steal_pointer (&shown);
 
@@ -288,15 +285,6 @@ text_cb (LrDetails  *self,
 }
 
 static void
-refused_cb (LrDetails  *self,
-            LrField    *field,
-            const char *sentence)
-{
-  set_label (self->refused, sentence != NULL ? sentence : "");
-  gtk_widget_set_visible (self->refused, sentence != NULL);
-}
-
-static void
 lr_details_dispose (GObject *object)
 {
   LrDetails *self = LR_DETAILS (object);
@@ -327,7 +315,6 @@ lr_details_class_init (LrDetailsClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LrDetails, grade);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, buttons);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, grid);
-  gtk_widget_class_bind_template_child (widget_class, LrDetails, refused);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, summary);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, more);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, more_grid);
@@ -340,7 +327,6 @@ connect_grid (LrDetails *self,
 {
   g_signal_connect_object (grid, "number", G_CALLBACK (number_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (grid, "text", G_CALLBACK (text_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (grid, "refused", G_CALLBACK (refused_cb), self, G_CONNECT_SWAPPED);
 }
 
 static void

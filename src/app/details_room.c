@@ -25,7 +25,7 @@ struct _LrDetailsRoom
   char       *shown_requests; /* as the plan has them, one a line */
 
   GtkWidget  *box, *room_grid, *walls, *wall_grid, *job, *job_grid, *requests, *requests_view, *contacts, *contacts_editor;
-  GtkWidget  *surfaces, *surface_grid, *limits, *limit_grid, *refused;
+  GtkWidget  *surfaces, *surface_grid, *limits, *limit_grid;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetailsRoom, lr_details_room, GTK_TYPE_WIDGET)
@@ -402,15 +402,6 @@ contacts_changed_cb (LrDetailsRoom *self)
 }
 
 static void
-refused_cb (LrDetailsRoom *self,
-            LrField       *field,
-            const char    *sentence)
-{
-  gtk_label_set_label (GTK_LABEL (self->refused), sentence != NULL ? sentence : "");
-  gtk_widget_set_visible (self->refused, sentence != NULL);
-}
-
-static void
 lr_details_room_dispose (GObject *object)
 {
   LrDetailsRoom *self = LR_DETAILS_ROOM (object);
@@ -438,7 +429,6 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, surface_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, limits);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, limit_grid);
-  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, refused);
 }
 
 static void
@@ -463,7 +453,6 @@ connect_grid (LrDetailsRoom *self,
   g_signal_connect_object (grid, "number", number, self, G_CONNECT_SWAPPED);
   if (text != NULL)
     g_signal_connect_object (grid, "text", text, self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (grid, "refused", G_CALLBACK (refused_cb), self, G_CONNECT_SWAPPED);
 }
 
 static void

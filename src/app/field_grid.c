@@ -16,13 +16,14 @@ struct _LrFieldGrid
   GtkWidget *grid;
   GPtrArray *fields;
   int        row, pair;  /* where the next one goes: pair 0 is the left, 1 the right half */
+  LrField   *refused;    /* whose sentence is shown; NULL: none */
+  GtkWidget *sentence;   /* in a row of its own under that field */
 };
 
 enum
 {
   NUMBER,
   TEXT,
-  REFUSED,
   N_SIGNALS
 };
 
@@ -47,12 +48,50 @@ text_cb (LrFieldGrid *self,
   g_signal_emit (self, signals[TEXT], 0, field, text);
 }
 
+static int
+row_of (LrFieldGrid *self,
+        GtkWidget   *child)
+{
+  int row;
+
+  gtk_grid_query_child (GTK_GRID (self->grid), child, NULL, &row, NULL, NULL);
+  return row;
+}
+
+static void
+take_sentence_out (LrFieldGrid *self)
+{
+  if (self->refused == NULL)
+    return;
+
+  gtk_grid_remove_row (GTK_GRID (self->grid), row_of (self, self->sentence)); /* and the sentence with it */
+  self->row--;
+  self->refused = NULL;
+  self->sentence = NULL;
+}
+
+/* Why a field refuses what was typed is said right under it: elsewhere it may be out of sight */
 static void
 refused_cb (LrFieldGrid *self,
             const char  *sentence,
             LrField     *field)
 {
-  g_signal_emit (self, signals[REFUSED], 0, field, sentence);
+  int row;
+
+  if (sentence == NULL && self->refused != field)
+    return;
+  take_sentence_out (self);
+  if (sentence == NULL)
+    return;
+
+  row = row_of (self, GTK_WIDGET (field)) + 1;
+  self->refused = field;
+  self->sentence = g_object_new (GTK_TYPE_LABEL, "label", sentence, "wrap", TRUE, "xalign", 0.0, "accessible-role",
+                                 GTK_ACCESSIBLE_ROLE_ALERT, NULL);
+  gtk_widget_add_css_class (self->sentence, "refused");
+  gtk_grid_insert_row (GTK_GRID (self->grid), row);
+  gtk_grid_attach (GTK_GRID (self->grid), self->sentence, 0, row, 4, 1);
+  self->row++;
 }
 
 static void
@@ -78,8 +117,6 @@ lr_field_grid_class_init (LrFieldGridClass *klass)
                                   G_TYPE_DOUBLE, G_TYPE_BOOLEAN);
   signals[TEXT] = g_signal_new ("text", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2, LR_TYPE_FIELD,
                                 G_TYPE_STRING);
-  signals[REFUSED] = g_signal_new ("refused", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2, LR_TYPE_FIELD,
-                                   G_TYPE_STRING);
 }
 
 static void
@@ -169,6 +206,8 @@ lr_field_grid_clear (LrFieldGrid *self)
   GtkWidget *child;
 
   g_ptr_array_set_size (self->fields, 0);
+  self->refused = NULL;
+  self->sentence = NULL;
   while ((child = gtk_widget_get_first_child (self->grid)) != NULL)
     gtk_grid_remove (GTK_GRID (self->grid), child);
   self->row = self->pair = 0;

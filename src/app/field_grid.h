@@ -2,10 +2,9 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Signals: those of its fields, with the field in front.
+ * Says under a field why it refuses what was typed. Signals: the others of its fields, with the field in front.
  *   "number"  (LrField *field, double value, gboolean is_step)
  *   "text"    (LrField *field, char *text)
- *   "refused" (LrField *field, char *sentence)
  */
 
 #pragma once

@@ -164,12 +164,20 @@ test_details (void)
   close_window (window);
 }
 
-/* Nonsense stays in the field, marked, and the plan stays as it is */
+static gboolean
+is_refusal (GtkWidget     *widget,
+            gconstpointer  data)
+{
+  return gtk_widget_has_css_class (widget, "refused");
+}
+
+/* Nonsense stays in the field, marked, with the reason right under it, and the plan stays as it is */
 static void
 test_refused (void)
 {
   LrMainWindow *window = open_example ();
-  GtkWidget *entry;
+  GtkWidget *entry, *reason;
+  graphene_point_t under;
 
   lr_document_select (window->document, "camera-b");
   settle ();
@@ -179,9 +187,15 @@ test_refused (void)
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "99");
   gtk_test_accessible_assert_state (entry, GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
   g_assert_false (lr_document_has_changes (window->document));
+  settle ();
+  reason = find (GTK_WIDGET (window->details), is_refusal, NULL);
+  g_assert_nonnull (reason);
+  g_assert_true (gtk_widget_compute_point (reason, entry, &GRAPHENE_POINT_INIT (0.0f, 0.0f), &under));
+  g_assert_cmpfloat (fabs (under.y - (float) gtk_widget_get_height (entry)), <, 12.0);
 
   type (entry, "1.5");
   g_assert_false (gtk_widget_has_css_class (entry, "error"));
+  g_assert_null (find (GTK_WIDGET (window->details), is_refusal, NULL));
   g_assert_cmpfloat_with_epsilon (get_item (window, "camera-b")->camera.lens_height_m, 1.5, 1e-9);
   close_window (window);
 }
