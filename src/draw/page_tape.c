@@ -99,13 +99,13 @@ is_poor (const LrTapePair *tapes)
   return tapes->crossing_rad < POOR_RAD || tapes->crossing_rad > LR_PI - POOR_RAD;
 }
 
-/* In brackets when the tapes cross too flat to place the point well */
+/* In brackets when the tapes cross too flat to place the point well; a dash when a wall stands before the corner */
 static char *
 tape_text (double            length_m,
            const LrTapePair *tapes,
            LrUnits           units)
 {
-  g_autofree char *length = lr_length_format_short (length_m, units);
+  g_autofree char *length = isfinite (length_m) ? lr_length_format_short (length_m, units) : g_strdup ("–");
 
   return is_poor (tapes) ? g_strdup_printf ("(%s)", length) : g_steal_pointer (&length);
 }

@@ -3,12 +3,14 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Two ways: square to the leftmost and the lowest wall, and with two tapes from the two corners from which the
- * worst placed mark is taped best. Corners under furniture that must stay are no use for a tape.
+ * worst placed mark is taped best. Corners under furniture that must stay are no use for a tape, nor are those that a
+ * wall hides from a mark, as in a room with a notch: a length through a wall is not given.
  */
 
 #include "study_parts.h"
 
 #define TAPE_HIGH_M 0.05 /* a tape on the floor passes under what hangs higher */
+#define SAME_M 1e-6
 #define CORNER_CLEAR_M 0.30 /* to reach the corner and lead a tape out of it: common practice, no source */
 
 static gboolean
@@ -56,36 +58,98 @@ is_covered (const LrStudy *study,
   return FALSE;
 }
 
-static void
-choose_corners (LrStudy *study,
-                LrVec2  *marks_m,
-                gsize    n_marks)
+/* Whether a tape runs straight from the corner to the mark: no wall before the corner. Marks outside the room are not asked. */
+static gboolean
+is_in_sight (const LrRoom *room,
+             LrVec2        corner_m,
+             LrVec2        mark_m)
+{
+  LrRayHit hit;
+
+  return !lr_polygon_contains (room->corners_m, room->n_corners, mark_m)
+         || !lr_polygon_ray (room->corners_m, room->n_corners, mark_m, lr_vec2_sub (corner_m, mark_m), &hit)
+         || hit.distance_m >= lr_vec2_distance (mark_m, corner_m) - SAME_M;
+}
+
+static gboolean
+sees_all (const LrRoom *room,
+          LrVec2        corner_m,
+          const LrVec2 *marks_m,
+          gsize         n_marks)
+{
+  for (gsize i = 0; i < n_marks; i++)
+    if (!is_in_sight (room, corner_m, marks_m[i]))
+      return FALSE;
+
+  return TRUE;
+}
+
+/* The best two of the corners that are wanted */
+static gboolean
+choose_among (LrStudy        *study,
+              const gboolean *is_wanted,
+              const LrVec2   *marks_m,
+              gsize           n_marks)
 {
   const LrRoom *room = study->setup->room;
-  LrVec2 free_m[LR_MAX_CORNERS];
+  LrVec2 corners_m[LR_MAX_CORNERS];
   gsize index[LR_MAX_CORNERS];
-  gsize n_free = 0;
+  gsize n = 0;
   gsize p, q;
 
-  for (gsize i = 0; i < room->n_corners && n_free < LR_MAX_CORNERS; i++)
-    if (!is_covered (study, room->corners_m[i]))
+  for (gsize i = 0; i < room->n_corners && n < LR_MAX_CORNERS; i++)
+    if (is_wanted[i])
       {
-        free_m[n_free] = room->corners_m[i];
-        index[n_free++] = i;
+        corners_m[n] = room->corners_m[i];
+        index[n++] = i;
       }
 
-  if (n_free >= 2 && lr_tape_corners (free_m, n_free, marks_m, n_marks, &p, &q))
+  if (n < 2 || !lr_tape_corners (corners_m, n, marks_m, n_marks, &p, &q))
+    return FALSE;
+
+  study->tape_p = index[p];
+  study->tape_q = index[q];
+  study->has_tapes = TRUE;
+  return TRUE;
+}
+
+/* Corners that are in reach and see every mark; else that see every mark; else that are in reach; else any */
+static void
+choose_corners (LrStudy      *study,
+                const LrVec2 *marks_m,
+                gsize         n_marks)
+{
+  const LrRoom *room = study->setup->room;
+  gboolean sees[LR_MAX_CORNERS], in_reach[LR_MAX_CORNERS], both[LR_MAX_CORNERS], any[LR_MAX_CORNERS];
+
+  for (gsize i = 0; i < room->n_corners && i < LR_MAX_CORNERS; i++)
     {
-      study->tape_p = index[p];
-      study->tape_q = index[q];
-      study->has_tapes = TRUE;
+      any[i] = TRUE;
+      sees[i] = sees_all (room, room->corners_m[i], marks_m, n_marks);
+      in_reach[i] = !is_covered (study, room->corners_m[i]);
+      both[i] = sees[i] && in_reach[i];
     }
-  else if (lr_tape_corners (room->corners_m, room->n_corners, marks_m, n_marks, &p, &q))
-    {
-      study->tape_p = p;
-      study->tape_q = q;
-      study->has_tapes = TRUE;
-    }
+
+  if (!choose_among (study, both, marks_m, n_marks) && !choose_among (study, sees, marks_m, n_marks)
+      && !choose_among (study, in_reach, marks_m, n_marks))
+    choose_among (study, any, marks_m, n_marks);
+}
+
+/* Lengths of the two tapes; NAN for one that would run through a wall */
+static void
+read_tapes (const LrStudy *study,
+            LrVec2         mark_m,
+            LrTapePair    *tapes)
+{
+  const LrRoom *room = study->setup->room;
+  LrVec2 p_m = room->corners_m[study->tape_p], q_m = room->corners_m[study->tape_q];
+
+  if (!lr_tape_pair (p_m, q_m, mark_m, tapes))
+    return;
+  if (!is_in_sight (room, p_m, mark_m))
+    tapes->from_p_m = NAN;
+  if (!is_in_sight (room, q_m, mark_m))
+    tapes->from_q_m = NAN;
 }
 
 static LrVec2
@@ -133,8 +197,7 @@ lr_study_read_tapes (LrStudy *study)
 
   choose_corners (study, marks_m, study->tapes->len);
   for (guint i = 0; study->has_tapes && i < study->tapes->len; i++)
-    lr_tape_pair (room->corners_m[study->tape_p], room->corners_m[study->tape_q], marks_m[i],
-                  &g_array_index (study->tapes, LrTapeReading, i).tapes);
+    read_tapes (study, marks_m[i], &g_array_index (study->tapes, LrTapeReading, i).tapes);
 }
 
 /**
