@@ -23,6 +23,7 @@ struct _LrDetailsRoom
   LrDocument *document;
   LrUnits     units;          /* that the fields were made for */
   char       *shown_requests; /* as the plan has them, one a line */
+  char       *wall_titles;    /* of the walls that there are fields for, one a line */
 
   GtkWidget  *box, *room_grid, *walls, *wall_grid, *job, *job_grid, *requests, *requests_view, *contacts, *contacts_editor;
   GtkWidget  *surfaces, *surface_grid, *limits, *limit_grid;
@@ -96,15 +97,33 @@ set_fields (GtkWidget     *grid,
     set_field (lr_field_grid_get (LR_FIELD_GRID (grid), i), owner);
 }
 
+/* (transfer full): the names of all walls, one a line */
+static char *
+join_wall_titles (const LrRoom *room)
+{
+  GString *titles = g_string_new (NULL);
+
+  for (gsize i = 0; i < room->n_corners; i++)
+    g_string_append_printf (titles, "%s\n", lr_wall_title (room, (int) i));
+
+  return g_string_free (titles, FALSE);
+}
+
 /* Walls are made anew when there are more or fewer, or when one turns to another side of the compass */
 static void
 update_walls (LrDetailsRoom *self)
 {
   const LrRoom *room = get_room (self);
   LrFieldGrid *grid = LR_FIELD_GRID (self->wall_grid);
-  gboolean is_current = lr_field_grid_get_n (grid) == room->n_corners;
+  g_autofree char *titles = join_wall_titles (room);
+  gboolean is_current = lr_field_grid_get_n (grid) == room->n_corners && g_strcmp0 (self->wall_titles, titles) == 0;
 
   gtk_widget_set_visible (self->walls, room->n_corners > 0);
+  if (!is_current)
+    {
+      g_free (self->wall_titles);
+      self->wall_titles = g_strdup (titles);
+    }
   if (!is_current)
     lr_field_grid_clear (grid);
   for (gsize i = 0; i < room->n_corners; i++)
@@ -409,6 +428,7 @@ lr_details_room_dispose (GObject *object)
   g_clear_object (&self->document);
   gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_DETAILS_ROOM);
   g_clear_pointer (&self->shown_requests, g_free);
+  g_clear_pointer (&self->wall_titles, g_free);
   G_OBJECT_CLASS (lr_details_room_parent_class)->dispose (object);
 }
 
