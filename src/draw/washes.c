@@ -2,8 +2,9 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Shapes are cut by geometry where the room allows it, and a wash fades along a line: cairo's clips and round gradients cost
- * twice as much in software, which a drag would feel.
+ * Shapes are cut by geometry where the room allows it: cairo's clips cost twice as much in software, which a drag would feel.
+ * A wash that fades is laid in strips of one colour each, so narrow that a screen of 8 bits hardly has a step between them: in
+ * software a gradient costs five times as much to paint.
  */
 
 #include "washes.h"
@@ -12,6 +13,9 @@
 
 /* Cuts by lines never leave more than two corners for one: a run of corners beyond the line becomes two on it */
 #define MOST_CORNERS(n) (4 * (n) + 4)
+
+/* The difference of alpha from strip to strip: a step of 2 in the channel that the strongest wash changes most */
+#define STRIP_ALPHA 0.012
 
 /* The part of a polygon on the side of a line that its normal points to (Sutherland and Hodgman 1974) */
 static gsize
@@ -37,60 +41,43 @@ cut_half (const LrVec2 *corners,
   return n_out;
 }
 
-static void
-set_source (cairo_t *cr,
-            LrVec2   from,
-            LrVec2   to,
-            LrColor  color,
-            double   from_alpha,
-            double   to_alpha)
+/* Which way a convex polygon turns: 1 anticlockwise, -1 clockwise; 0: it is not convex */
+static int
+convex_turn (const LrVec2 *corners,
+             gsize         n)
 {
-  cairo_pattern_t *wash;
+  gboolean has_left = FALSE, has_right = FALSE;
 
-  if (from_alpha == to_alpha)
-    {
-      lr_theme_set_color (cr, color, from_alpha);
-      return;
-    }
-
-  wash = cairo_pattern_create_linear (from.x, from.y, to.x, to.y);
-  cairo_pattern_add_color_stop_rgba (wash, 0.0, color.r, color.g, color.b, from_alpha);
-  cairo_pattern_add_color_stop_rgba (wash, 1.0, color.r, color.g, color.b, to_alpha);
-  cairo_set_source (cr, wash);
-  cairo_pattern_destroy (wash);
-}
-
-static gboolean
-is_convex (const LrVec2 *corners,
-           gsize         n)
-{
   for (gsize i = 0; i < n; i++)
     {
       LrVec2 a = corners[i], b = corners[(i + 1) % n], c = corners[(i + 2) % n];
+      double turn = lr_vec2_cross (lr_vec2_sub (b, a), lr_vec2_sub (c, b));
 
-      if (lr_vec2_cross (lr_vec2_sub (b, a), lr_vec2_sub (c, b)) < -1e-9)
-        return FALSE;
+      has_left = has_left || turn > 1e-9;
+      has_right = has_right || turn < -1e-9;
     }
 
-  return TRUE;
+  return has_left == has_right ? 0 : has_left ? 1 : -1;
 }
 
-/* (transfer full): the part of a polygon inside a convex one */
+/* (transfer full): the part of any polygon inside a convex one that turns as @turn says. Where it falls into pieces, they hang
+ * together by edges that lie on each other, which fill nothing. */
 static LrVec2 *
-cut (const LrVec2 *within,
-     gsize         n_within,
+cut (const LrVec2 *convex,
+     gsize         n_convex,
+     int           turn,
      const LrVec2 *corners,
      gsize         n,
      gsize        *n_inside)
 {
-  LrVec2 *from = g_new (LrVec2, MOST_CORNERS (n + n_within)), *to = g_new (LrVec2, MOST_CORNERS (n + n_within));
+  LrVec2 *from = g_new (LrVec2, MOST_CORNERS (n + n_convex)), *to = g_new (LrVec2, MOST_CORNERS (n + n_convex));
 
   memcpy (from, corners, n * sizeof *from);
-  for (gsize i = 0; i < n_within && n >= 3; i++)
+  for (gsize i = 0; i < n_convex && n >= 3; i++)
     {
-      LrVec2 inward = lr_vec2_left (lr_vec2_sub (within[(i + 1) % n_within], within[i])), *swap = from;
+      LrVec2 inward = lr_vec2_scale (lr_vec2_left (lr_vec2_sub (convex[(i + 1) % n_convex], convex[i])), turn), *swap = from;
 
-      n = cut_half (from, n, within[i], inward, to);
+      n = cut_half (from, n, convex[i], inward, to);
       from = to;
       to = swap;
     }
@@ -149,6 +136,66 @@ fill (const LrFloor *floor,
   cairo_fill (floor->cr);
 }
 
+/* A wash whose alpha runs from one value to another */
+typedef struct
+{
+  LrVec2  from_m, to_m;
+  LrColor color;
+  double  from_alpha, to_alpha;
+} Fade;
+
+/* The strips lie across the line from one place to the other; the first and the last reach beyond its ends */
+static void
+fill_strips (const LrFloor *floor,
+             const LrVec2  *corners_m,
+             gsize          n,
+             const Fade    *fade)
+{
+  LrVec2 way_m = lr_vec2_sub (fade->to_m, fade->from_m);
+  guint n_strips = (guint) ceil (fabs (fade->to_alpha - fade->from_alpha) / STRIP_ALPHA);
+  g_autofree LrVec2 *rest_m = g_new (LrVec2, MOST_CORNERS (n)), *strip_m = g_new (LrVec2, MOST_CORNERS (n));
+
+  for (guint i = 0; i < n_strips; i++)
+    {
+      double share = (i + 0.5) / n_strips;
+      gsize n_strip = n;
+
+      memcpy (strip_m, corners_m, n * sizeof *strip_m);
+      if (i > 0)
+        {
+          n_strip = cut_half (strip_m, n_strip, lr_vec2_along (fade->from_m, way_m, (double) i / n_strips), way_m, rest_m);
+          memcpy (strip_m, rest_m, n_strip * sizeof *strip_m);
+        }
+      if (i + 1 < n_strips)
+        {
+          n_strip = cut_half (strip_m, n_strip, lr_vec2_along (fade->from_m, way_m, (i + 1.0) / n_strips),
+                              lr_vec2_scale (way_m, -1.0), rest_m);
+          memcpy (strip_m, rest_m, n_strip * sizeof *strip_m);
+        }
+
+      lr_theme_set_color (floor->cr, fade->color, fade->from_alpha + share * (fade->to_alpha - fade->from_alpha));
+      fill (floor, strip_m, n_strip);
+    }
+}
+
+static void
+fill_faded (const LrFloor *floor,
+            const LrVec2  *corners_m,
+            gsize          n,
+            const Fade    *fade)
+{
+  if (n < 3)
+    return;
+  if (fade->from_alpha != fade->to_alpha)
+    {
+      fill_strips (floor, corners_m, n, fade);
+      return;
+    }
+
+  lr_theme_set_color (floor->cr, fade->color, fade->from_alpha);
+  fill (floor, corners_m, n);
+}
+
 /**
  * lr_wash_fill_within:
  * @floor: a drawing
@@ -176,13 +223,17 @@ lr_wash_fill_within (const LrFloor *floor,
                      double         from_alpha,
                      double         to_alpha)
 {
-  set_source (floor->cr, lr_floor_device (floor, from_m), lr_floor_device (floor, to_m), color, from_alpha, to_alpha);
-  if (n_within >= 3 && is_convex (within_m, n_within))
+  const Fade fade = { from_m, to_m, color, from_alpha, to_alpha };
+  int within_turn = n_within >= 3 ? convex_turn (within_m, n_within) : 0;
+  int own_turn = n_within >= 3 && within_turn == 0 ? convex_turn (corners_m, n) : 0;
+
+  if (within_turn != 0 || own_turn != 0)
     {
       gsize n_inside;
-      g_autofree LrVec2 *inside_m = cut (within_m, n_within, corners_m, n, &n_inside);
+      g_autofree LrVec2 *inside_m = within_turn != 0 ? cut (within_m, n_within, within_turn, corners_m, n, &n_inside)
+                                                     : cut (corners_m, n, own_turn, within_m, n_within, &n_inside);
 
-      fill (floor, inside_m, n_inside);
+      fill_faded (floor, inside_m, n_inside, &fade);
       return;
     }
 
@@ -191,6 +242,6 @@ lr_wash_fill_within (const LrFloor *floor,
     lr_floor_line_to (floor, within_m[i]);
   if (n_within >= 3)
     cairo_clip (floor->cr);
-  fill (floor, corners_m, n);
+  fill_faded (floor, corners_m, n, &fade);
   cairo_restore (floor->cr);
 }
