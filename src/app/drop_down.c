@@ -18,7 +18,7 @@ setup_cb (GtkSignalListItemFactory *factory,
   if (GPOINTER_TO_INT (is_button))
     {
       gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-      gtk_label_set_width_chars (GTK_LABEL (label), 4);
+      gtk_label_set_width_chars (GTK_LABEL (label), 6);
       gtk_label_set_max_width_chars (GTK_LABEL (label), 10);
     }
   gtk_list_item_set_child (list_item, label);

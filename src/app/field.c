@@ -17,6 +17,7 @@
 #include <glib/gi18n-lib.h>
 
 #define BIG_STEP 10.0
+#define LEAST_CHARS 6    /* "12.34 m" in tabular figures */
 
 struct _LrField
 {
@@ -259,7 +260,7 @@ make_entry (LrField *self)
   GtkWidget *entry = gtk_entry_new ();
   GtkEventController *focus = gtk_event_controller_focus_new (), *key = gtk_event_controller_key_new ();
 
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 4);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), LEAST_CHARS);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 10);
   gtk_editable_set_text (GTK_EDITABLE (entry), "");
   gtk_event_controller_set_propagation_phase (key, GTK_PHASE_CAPTURE);

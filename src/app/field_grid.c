@@ -9,6 +9,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define LEAST_LABEL_CHARS 10 /* "From south" in one line, "wall" below it */
+
 struct _LrFieldGrid
 {
   GtkWidget  parent_instance;
@@ -140,6 +142,21 @@ lr_field_grid_new (void)
   return g_object_new (LR_TYPE_FIELD_GRID, NULL);
 }
 
+/* A long label takes two lines before a figure is cut short */
+static GtkWidget *
+make_label (const char *text)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 1.0f);
+  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_RIGHT);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (label), GTK_NATURAL_WRAP_NONE);
+  gtk_label_set_width_chars (GTK_LABEL (label), (int) MIN (g_utf8_strlen (text, -1), LEAST_LABEL_CHARS));
+  gtk_widget_add_css_class (label, "field-label");
+  return label;
+}
+
 static void
 attach (LrFieldGrid *self,
         GtkWidget   *field,
@@ -147,24 +164,19 @@ attach (LrFieldGrid *self,
         gboolean     is_wide)
 {
   gboolean has_own_label = lr_field_get_prop (LR_FIELD (field))->type == LR_PROP_FLAG;
-  int column = is_wide ? 0 : 2 * self->pair;
+  /* what is beside a check box is too long for half a row */
+  gboolean has_row = is_wide || has_own_label;
+  int column = has_row ? 0 : 2 * self->pair;
 
-  if (is_wide && self->pair == 1)
+  if (has_row && self->pair == 1)
     self->row++;
   gtk_widget_set_hexpand (field, TRUE);
-  if (has_own_label)
-    gtk_grid_attach (GTK_GRID (self->grid), field, column + 1, self->row, is_wide ? 3 : 1, 1);
-  else
-    {
-      GtkWidget *text = gtk_label_new (label);
+  gtk_widget_set_valign (field, GTK_ALIGN_CENTER);
+  gtk_grid_attach (GTK_GRID (self->grid), field, column + 1, self->row, has_row ? 3 : 1, 1);
+  if (!has_own_label)
+    gtk_grid_attach (GTK_GRID (self->grid), make_label (label), column, self->row, 1, 1);
 
-      gtk_label_set_xalign (GTK_LABEL (text), 1.0f);
-      gtk_widget_add_css_class (text, "field-label");
-      gtk_grid_attach (GTK_GRID (self->grid), text, column, self->row, 1, 1);
-      gtk_grid_attach (GTK_GRID (self->grid), field, column + 1, self->row, is_wide ? 3 : 1, 1);
-    }
-
-  self->pair = is_wide ? 0 : 1 - self->pair;
+  self->pair = has_row ? 0 : 1 - self->pair;
   if (self->pair == 0)
     self->row++;
 }
