@@ -11,7 +11,7 @@
 #include <string.h>
 
 #define WALL_NOTE_PX 13.0      /* from the band to the near edge of the text */
-#define WALL_NOTE_ROOM_PX 44.0 /* wider notes beside an upright wall are turned */
+#define WALL_NOTE_ROOM_PX 39.5 /* from the note to the dimension line: wider ones beside an upright wall are turned */
 #define PAGE_NOTE_ROOM_PX 22.0 /* the page has its dimensions there */
 #define ON_WALL_M 0.15
 
