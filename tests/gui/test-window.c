@@ -296,6 +296,36 @@ test_room (void)
   close_window (window);
 }
 
+static gboolean
+is_label_of (GtkWidget     *widget,
+             gconstpointer  text)
+{
+  return GTK_IS_LABEL (widget) && g_str_equal (gtk_label_get_text (GTK_LABEL (widget)), text);
+}
+
+/* Another room with as many walls: their names are others */
+static void
+test_wall_names (void)
+{
+  static const LrVec2 mirrored_m[] = { { 0.0, 0.0 }, { 7.2, 0.0 }, { 7.2, 5.4 }, { 0.95, 5.4 }, { 0.0, 4.45 } };
+  LrMainWindow *window = open_example ();
+  GtkWidget *root = GTK_WIDGET (window);
+  g_autoptr (GError) error = NULL;
+
+  lr_document_select (window->document, NULL);
+  settle ();
+  g_assert_nonnull (find (root, is_label_of, "north-east wall"));
+  g_assert_null (find (root, is_label_of, "north-west wall"));
+  lr_document_commit (window->document,
+                      lr_plan_set_corners (lr_document_get_plan (window->document), mirrored_m, G_N_ELEMENTS (mirrored_m), &error),
+                      "Room");
+  g_assert_no_error (error);
+  settle ();
+  g_assert_null (find (root, is_label_of, "north-east wall"));
+  g_assert_nonnull (find (root, is_label_of, "north-west wall"));
+  close_window (window);
+}
+
 /* Remarks */
 
 static gboolean
@@ -626,6 +656,7 @@ main (int    argc,
   g_test_add_func ("/window/every-item", test_every_item);
   g_test_add_func ("/window/lens", test_lens);
   g_test_add_func ("/window/room", test_room);
+  g_test_add_func ("/window/wall-names", test_wall_names);
   g_test_add_func ("/window/remarks", test_remarks);
   g_test_add_func ("/window/tray", test_tray);
   g_test_add_func ("/window/viewfinders", test_viewfinders);
