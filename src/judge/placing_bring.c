@@ -113,7 +113,26 @@ then_change (LrPlan         *plan,
   return next;
 }
 
-/* Whoever looks at nobody looks at the other */
+/* Cameras that stood there before the subject came, and aim at nothing */
+static LrPlan *
+aim_cameras (LrPlan     *plan,
+             const char *subject_id,
+             GError    **error)
+{
+  g_autoptr (GPtrArray) items = g_ptr_array_copy (lr_plan_get_setup (plan)->items, (GCopyFunc) (void (*) (void)) lr_item_ref, NULL);
+
+  g_ptr_array_set_free_func (items, (GDestroyNotify) lr_item_unref);
+  for (guint i = 0; i < items->len && plan != NULL; i++)
+    {
+      const LrItem *item = g_ptr_array_index (items, i);
+
+      if (item->kind == LR_ITEM_CAMERA && item->camera.aims_at[0] == '\0')
+        plan = then_text (plan, item->id, "aims-at", subject_id, error);
+    }
+  return plan;
+}
+
+/* Whoever looks at nobody looks at the other; cameras get a subject to aim at */
 static LrPlan *
 link_person (LrPlan       *plan,
              const LrItem *person,
@@ -125,10 +144,15 @@ link_person (LrPlan       *plan,
   g_autofree char *subject_id = NULL, *interviewer_id = NULL;
   gboolean subject_looks, interviewer_looks;
 
-  if (subject == NULL || interviewer == NULL || (person != subject && person != interviewer))
+  if (subject == NULL || (person != subject && person != interviewer))
     return plan;
 
   subject_id = g_strdup (subject->id);
+  if (person == subject)
+    plan = aim_cameras (plan, subject_id, error);
+  if (plan == NULL || interviewer == NULL)
+    return plan;
+
   interviewer_id = g_strdup (interviewer->id);
   subject_looks = subject->person.looks_at[0] != '\0';
   interviewer_looks = interviewer->person.looks_at[0] != '\0';

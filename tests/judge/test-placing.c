@@ -118,6 +118,20 @@ test_small_rooms (void)
     }
 }
 
+/* Cameras come first: they aim at the subject as soon as there is one */
+static void
+test_cameras_first (void)
+{
+  g_autoptr (LrPlan) plan = empty_room (6.0, 4.5);
+  g_autofree char *camera = kit_name (plan, LR_ITEM_CAMERA, 0);
+  g_autofree char *a = bring (&plan, camera), *b = bring (&plan, camera);
+  g_autofree char *subject = bring (&plan, "room:person"), *interviewer = bring (&plan, "room:person");
+
+  g_assert_cmpstr (lr_plan_find (plan, a)->camera.aims_at, ==, subject);
+  g_assert_cmpstr (lr_plan_find (plan, b)->camera.aims_at, ==, subject);
+  g_assert_cmpstr (lr_plan_find (plan, interviewer)->person.looks_at, ==, subject);
+}
+
 /* A whole interview from nothing, one thing after another */
 static void
 test_interview (void)
@@ -228,6 +242,7 @@ main (int    argc,
   g_test_add_func ("/placing/subject", test_subject);
   g_test_add_func ("/placing/interview", test_interview);
   g_test_add_func ("/placing/small-rooms", test_small_rooms);
+  g_test_add_func ("/placing/cameras-first", test_cameras_first);
   g_test_add_func ("/placing/furnished", test_furnished);
   g_test_add_func ("/placing/lens", test_lens);
   g_test_add_func ("/placing/refused", test_refused);
