@@ -258,6 +258,20 @@ number_cb (LrDetails *self,
   commit (self, lr_plan_change (lr_document_get_committed (self->document), &change, 1, &error), prop, held, is_step, error);
 }
 
+/* A circuit has no place on the sheet: it comes with the first socket that is on it */
+static LrPlan *
+put_on_new_circuit (const LrPlan *plan,
+                    const LrItem *socket,
+                    const char   *key,
+                    GError      **error)
+{
+  g_autoptr (LrItem) circuit = lr_item_new_usual (LR_ITEM_CIRCUIT, 0, "");
+  g_autofree char *id = NULL;
+  g_autoptr (LrPlan) with_circuit = lr_plan_add (plan, circuit, lr_vec2 (0.0, 0.0), 0.0, &id, error);
+
+  return with_circuit != NULL ? lr_plan_change_text (with_circuit, socket->id, key, id, error) : NULL;
+}
+
 static void
 text_cb (LrDetails  *self,
          LrField    *field,
@@ -279,6 +293,8 @@ text_cb (LrDetails  *self,
 
       next = lr_placing_bring (lr_document_get_study (self->document), name, NULL, held->id, NULL, &error);
     }
+  else if (prop->type == LR_PROP_REF && g_str_equal (text, LR_DETAILS_NEW_CIRCUIT))
+    next = put_on_new_circuit (lr_document_get_committed (self->document), held, prop->key, &error);
   else
     next = lr_plan_change_text (lr_document_get_committed (self->document), held->id, prop->key, text, &error);
   commit (self, next, prop, held, FALSE, error);

@@ -263,11 +263,21 @@ add_items (GPtrArray     *ids,
     }
 }
 
+/* What it is called when it names nothing; of a circuit that is a thing to ask, for a socket has one */
+static const char *
+nothing_title (const LrProp *prop)
+{
+  if (g_str_equal (prop->target, "circuit"))
+    return _("not known");
+
+  return g_str_equal (prop->target, "person") ? _("nobody") : _("nothing");
+}
+
 /**
  * lr_details_set_options:
  * @field: of a reference
  *
- * Offers nothing, then people, then everything else in the set-up or in the kit that it may name.
+ * Offers nothing, then people, then everything else in the set-up or in the kit that it may name, and a new circuit.
  */
 void
 lr_details_set_options (LrField      *field,
@@ -278,11 +288,13 @@ lr_details_set_options (LrField      *field,
   const LrSetup *setup = lr_plan_get_setup (plan);
   g_autoptr (GPtrArray) ids = g_ptr_array_new_with_free_func (g_free), titles = g_ptr_array_new_with_free_func (g_free);
 
-  add_option (ids, titles, "", g_strdup (g_str_equal (prop->target, "person") ? _("nobody") : _("nothing")));
+  add_option (ids, titles, "", g_strdup (nothing_title (prop)));
   if (g_str_equal (prop->target, "lens"))
     add_lenses (ids, titles, plan);
   add_items (ids, titles, setup, prop, item, TRUE);
   add_items (ids, titles, setup, prop, item, FALSE);
+  if (g_str_equal (prop->target, "circuit"))
+    add_option (ids, titles, LR_DETAILS_NEW_CIRCUIT, g_strdup (_("another circuit")));
   g_ptr_array_add (ids, NULL);
   g_ptr_array_add (titles, NULL);
   lr_field_set_options (field, (const char *const *) ids->pdata, (const char *const *) titles->pdata);

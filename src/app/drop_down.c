@@ -86,12 +86,22 @@ gboolean
 lr_drop_down_set_titles (GtkDropDown       *self,
                          const char *const *titles)
 {
-  g_autoptr (GtkStringList) model = NULL;
+  GListModel *model = gtk_drop_down_get_model (self);
 
   if (has_titles (self, titles))
     return FALSE;
 
-  model = gtk_string_list_new (titles);
-  gtk_drop_down_set_model (self, G_LIST_MODEL (model));
+  if (model != NULL)
+    {
+      /* in place: a choice may be what brings other titles, and is still being told to everyone */
+      gtk_string_list_splice (GTK_STRING_LIST (model), 0, g_list_model_get_n_items (model), titles);
+      gtk_drop_down_set_selected (self, 0);
+    }
+  else
+    {
+      g_autoptr (GtkStringList) first = gtk_string_list_new (titles);
+
+      gtk_drop_down_set_model (self, G_LIST_MODEL (first));
+    }
   return TRUE;
 }

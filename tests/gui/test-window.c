@@ -278,6 +278,38 @@ test_lens (void)
   close_window (window);
 }
 
+/* The last in the list puts the socket on a circuit that was not in the plan, in one step */
+static void
+test_new_circuit (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *drop_down;
+  guint n_options, n_items = lr_plan_get_setup (lr_document_get_plan (window->document))->items->len;
+  g_autofree char *before = NULL;
+  const LrItem *circuit;
+
+  lr_document_select (window->document, "socket-1");
+  settle ();
+  before = g_strdup (get_item (window, "socket-1")->socket.circuit);
+  drop_down = find (find (GTK_WIDGET (window->details), is_field_of, "circuit"), is_drop_down, NULL);
+  n_options = g_list_model_get_n_items (gtk_drop_down_get_model (GTK_DROP_DOWN (drop_down)));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (drop_down), n_options - 1);
+
+  circuit = get_item (window, get_item (window, "socket-1")->socket.circuit);
+  g_assert_cmpint (circuit->kind, ==, LR_ITEM_CIRCUIT);
+  g_assert_cmpstr (circuit->id, !=, before);
+  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (window->document))->items->len, ==, n_items + 1);
+  settle ();
+  drop_down = find (find (GTK_WIDGET (window->details), is_field_of, "circuit"), is_drop_down, NULL);
+  g_assert_cmpuint (g_list_model_get_n_items (gtk_drop_down_get_model (GTK_DROP_DOWN (drop_down))), ==, n_options + 1);
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down)), ==, n_options - 1);
+
+  activate (window, "undo");
+  g_assert_cmpstr (get_item (window, "socket-1")->socket.circuit, ==, before);
+  g_assert_false (lr_document_has_changes (window->document));
+  close_window (window);
+}
+
 /* Room and job, when nothing is in hand */
 static void
 test_room (void)
@@ -654,6 +686,7 @@ main (int    argc,
   g_test_add_func ("/window/refused", test_refused);
   g_test_add_func ("/window/typing-survives", test_typing_survives);
   g_test_add_func ("/window/every-item", test_every_item);
+  g_test_add_func ("/window/new-circuit", test_new_circuit);
   g_test_add_func ("/window/lens", test_lens);
   g_test_add_func ("/window/room", test_room);
   g_test_add_func ("/window/wall-names", test_wall_names);
