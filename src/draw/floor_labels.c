@@ -10,6 +10,7 @@
 #include <glib/gi18n-lib.h>
 
 #define LEAST_SCALE_FOR_WORDS 45.0 /* px to the metre */
+#define ARM_CLEAR_PX 6.0           /* a tag that touches a boom's arm would be read as the boom's */
 #define LONG_FURNITURE 1.3         /* longer than wide by this: its name runs along it */
 
 /* What labels keep clear of */
@@ -50,8 +51,14 @@ block_boom (const LrFloor  *floor,
   LrVec2 along = lr_vec2_polar (lr_vec2_angle_rad (lr_vec2_sub (tip_m, placed->at_m)), 1.0);
   LrVec2 weight_m = lr_vec2_along (placed->at_m, along, 0.08 - microphone->short_end_m);
 
+  LrVec2 weight = lr_floor_device (floor, weight_m), tip = lr_floor_device (floor, tip_m);
+  LrVec2 beside = lr_vec2_polar (lr_vec2_angle_rad (lr_vec2_sub (tip, weight)) + 0.5 * LR_PI, ARM_CLEAR_PX * floor->px);
+  LrVec2 arm[4] = {
+    lr_vec2_add (weight, beside), lr_vec2_add (tip, beside), lr_vec2_sub (tip, beside), lr_vec2_sub (weight, beside),
+  };
+
   block_outline (floor, &placed->footprint, FALSE);
-  lr_labels_block_segment (floor->labels, lr_floor_device (floor, weight_m), lr_floor_device (floor, tip_m));
+  lr_labels_block_polygon (floor->labels, arm, G_N_ELEMENTS (arm));
   lr_labels_block_disc (floor->labels, lr_floor_device (floor, weight_m), 0.10 * floor->view->scale);
   lr_labels_block_disc (floor->labels, lr_floor_device (floor, tip_m), 0.11 * floor->view->scale);
 }
