@@ -14,6 +14,8 @@
 #include <glib/gi18n-lib.h>
 
 #define MARGIN_PX 16.0
+#define AROUND_PX 48  /* of the window behind that stays in sight */
+#define BARS_PX 68    /* header bar, and the line under the sheet */
 
 #define LR_TYPE_PAGE_DIALOG (lr_page_dialog_get_type ())
 G_DECLARE_FINAL_TYPE (LrPageDialog, lr_page_dialog, LR, PAGE_DIALOG, GtkWindow)
@@ -225,6 +227,18 @@ lr_page_dialog_init (LrPageDialog *self)
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->paper), locale_paper () == LR_PAPER_LETTER ? 1 : 0);
 }
 
+/* As large as the window behind it allows: the least type of the page is to be read */
+static void
+fit_to_window (LrPageDialog *self,
+               GtkWidget    *window)
+{
+  int width_px = gtk_widget_get_width (window) - AROUND_PX, height_px = gtk_widget_get_height (window) - AROUND_PX;
+  double sheet_px = height_px - BARS_PX - 2.0 * MARGIN_PX;
+
+  if (width_px > 0 && sheet_px > 0.0)
+    gtk_window_set_default_size (GTK_WINDOW (self), MIN (width_px, (int) (sheet_px * G_SQRT2 + 2.0 * MARGIN_PX)), height_px);
+}
+
 static void
 page_cb (GSimpleAction *action,
          GVariant      *parameter,
@@ -236,6 +250,7 @@ page_cb (GSimpleAction *action,
   gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (self->sheet), draw_sheet_cb, self, NULL);
   g_signal_connect_swapped (self->paper, "notify::selected", G_CALLBACK (update), self);
   update (self);
+  fit_to_window (self, GTK_WIDGET (data));
   gtk_window_present (GTK_WINDOW (self));
 }
 
