@@ -94,10 +94,15 @@ update_one_picture (LrViewfinders *self)
 static void
 changed_cb (LrViewfinders *self)
 {
+  guint n_cameras = lr_document_get_study (self->document)->cameras->len;
+
   for (int i = 0; i < N_FINDERS; i++)
     {
       LrFinder *finder = LR_FINDER (self->finders[i]);
       const char *id = choose_camera (self, i);
+
+      /* one invitation to place a camera at a time */
+      gtk_widget_set_visible (self->finders[i], (guint) i <= n_cameras);
 
       if (g_strcmp0 (id, lr_finder_get_camera (finder)) != 0)
         lr_finder_set_camera (finder, id);
