@@ -146,11 +146,26 @@ update_fields (LrDetails    *self,
 
 /* Head and foot */
 
+/* The tag stands in front of the title: "L1 key" is "Key" behind it */
+static char *
+title_behind_tag (const LrItem *item)
+{
+  g_autofree char *title = lr_item_title (item), *rest = NULL;
+  char first[7] = "";
+
+  if (item->tag[0] == '\0' || !g_str_has_prefix (title, item->tag) || title[strlen (item->tag)] != ' ')
+    return g_steal_pointer (&title);
+
+  rest = g_strdup (title + strlen (item->tag) + 1);
+  first[g_unichar_to_utf8 (g_unichar_toupper (g_utf8_get_char (rest)), first)] = '\0';
+  return g_strconcat (first, g_utf8_next_char (rest), NULL);
+}
+
 static void
 update_head (LrDetails    *self,
              const LrItem *item)
 {
-  g_autofree char *title = item != NULL ? lr_item_title (item) : g_strdup (_("Room and job"));
+  g_autofree char *title = item != NULL ? title_behind_tag (item) : g_strdup (_("Room and job"));
   gboolean has_fix = item != NULL && lr_remarks_worst_for (lr_document_get_remarks (self->document), item->id) == LR_GRADE_FIX;
 
   set_label (self->title, title);
