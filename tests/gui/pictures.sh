@@ -30,6 +30,9 @@ export XDG_CONFIG_HOME="$work/config" XDG_DATA_HOME="$work/data" XDG_CACHE_HOME=
 # no other copy of the program is asked to open the file
 export DBUS_SESSION_BUS_ADDRESS=disabled: NO_AT_BRIDGE=1
 
+# rounds the corners of menus; does without
+! command -v xcompmgr >/dev/null || xcompmgr >/dev/null 2>&1 &
+
 # answer GOOD NAME WHY: one line of TAP
 answer () {
   count=$((count + 1))
