@@ -294,7 +294,7 @@ lr_details_set_options (LrField      *field,
   add_items (ids, titles, setup, prop, item, TRUE);
   add_items (ids, titles, setup, prop, item, FALSE);
   if (g_str_equal (prop->target, "circuit"))
-    add_option (ids, titles, LR_DETAILS_NEW_CIRCUIT, g_strdup (_("another circuit")));
+    add_option (ids, titles, LR_DETAILS_NEW_CIRCUIT, g_strdup (_("a new circuit")));
   g_ptr_array_add (ids, NULL);
   g_ptr_array_add (titles, NULL);
   lr_field_set_options (field, (const char *const *) ids->pdata, (const char *const *) titles->pdata);

@@ -8,7 +8,7 @@
 #include "field_grid.h"
 #include "study.h"
 
-/* Offered beside the circuits of the set-up: one that is not there yet */
+/* Offered after the circuits of the set-up: one that is not there yet */
 #define LR_DETAILS_NEW_CIRCUIT "+"
 
 /* Keys in the order of reading, NULL-terminated; one that starts with "=" takes a row of its own */
