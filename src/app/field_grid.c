@@ -127,7 +127,7 @@ lr_field_grid_init (LrFieldGrid *self)
   self->fields = g_ptr_array_new ();
   self->grid = gtk_grid_new ();
   gtk_grid_set_row_spacing (GTK_GRID (self->grid), 4);
-  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 6);
+  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 5);
   gtk_widget_set_parent (self->grid, GTK_WIDGET (self));
 }
 
