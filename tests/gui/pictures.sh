@@ -92,14 +92,14 @@ dialog () {
 
 press () {
   for key in "$@"; do
-    xdotool key --clearmodifiers "$key"
-    sleep 0.05
+    xdotool key "$key"
+    sleep 0.04
   done
 }
 
 # Takes the screen as far as the window reaches
 take () {
-  sleep 0.3
+  sleep 0.25
   import -silent -window root -crop "$crop" +repage -define png:compression-level=1 "$out/$look-$1.png"
   judge_picture "$look-$1" 60
 }
@@ -230,6 +230,8 @@ take_empty () {
   take empty
   press Tab Return
   take_dialog room-typed
+  press shift+Tab Right space
+  take room-wall-by-wall
   press Escape
   back_to_window
   press Tab Return
@@ -257,6 +259,18 @@ take_example () {
   take_windows
   take_dragging
   take_unsaved
+}
+
+# The program is ended before a change was saved, and comes back
+take_recovered () {
+  open_program || return
+  step_to 4
+  press Left Left
+  sleep 2.5
+  kill -KILL "$pid"
+  wait "$pid" 2>/dev/null
+  open_program && take recovered
+  close_program
 }
 
 take_error () {
@@ -291,6 +305,7 @@ look_at () {
   open_program && take_empty
   close_program
   take_error
+  take_recovered
 }
 
 # take_page NAME PAPER [OPTION]: the page as it is printed; OPTION is one of pdftoppm
