@@ -101,7 +101,7 @@ key_holds (LrCanvas   *self,
          && key->view.ghost == (skip == NULL ? now->ghost : NULL)
          && key->view.is_dragging == now->is_dragging
          && g_strcmp0 (key->in_hand, now->in_hand) == 0
-         && key->fixes == hash_fixes (lr_document_get_remarks (self->document), skip);
+         && (skip != NULL || key->fixes == hash_fixes (lr_document_get_remarks (self->document), NULL));
 }
 
 /* Remembers what the image is painted from; returns the view to paint with, whose texts the key owns */
@@ -157,6 +157,8 @@ clear_node (LrCanvasLayers *layers)
 {
   g_clear_pointer (&layers->node, gsk_render_node_unref);
   g_clear_pointer (&layers->image, cairo_surface_destroy);
+  g_clear_pointer (&layers->fixes_node, gsk_render_node_unref);
+  layers->fixes = 0;
 }
 
 static void
@@ -204,42 +206,68 @@ draw_pointed (LrCanvas *self,
   lr_floor_draw_pointed (cr, lr_document_get_study (self->document), lr_document_get_remarks (self->document), &self->view);
 }
 
-/* The rectangle that the drawing really inks */
-static graphene_rect_t
-measure_ink (LrCanvas *self,
-             Draw      draw)
+static void
+draw_still_fixes (LrCanvas *self,
+                  cairo_t  *cr)
 {
-  const cairo_rectangle_t sheet = { 0.0, 0.0, self->view.width, self->view.height };
-  cairo_surface_t *recording = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &sheet);
-  cairo_t *cr = cairo_create (recording);
-  cairo_rectangle_t ink;
+  LrView view = self->view;
+
+  view.skip = lr_canvas_get_active (self);
+  lr_floor_draw_still_fixes (cr, lr_document_get_study (self->document), lr_document_get_remarks (self->document), &view);
+}
+
+/* A drawing over the layer. What the renderer paints again is the node's rectangle, so it is cut to what is really inked.
+ * Returns: (transfer full) (nullable) */
+static GskRenderNode *
+inked_node (LrCanvas *self,
+            Draw      draw)
+{
+  graphene_rect_t sheet = GRAPHENE_RECT_INIT (0, 0, (float) self->view.width, (float) self->view.height), ink;
+  GskRenderNode *drawing = gsk_cairo_node_new (&sheet), *cut = NULL;
+  cairo_t *cr = gsk_cairo_node_get_draw_context (drawing);
+  double x, y, width, height;
 
   draw (self, cr);
   cairo_destroy (cr);
-  cairo_recording_surface_ink_extents (recording, &ink.x, &ink.y, &ink.width, &ink.height);
-  cairo_surface_destroy (recording);
-  return GRAPHENE_RECT_INIT ((float) floor (ink.x - EDGE_PX), (float) floor (ink.y - EDGE_PX),
-                             (float) ceil (ink.width + 2.0 * EDGE_PX + 1.0),
-                             (float) ceil (ink.height + 2.0 * EDGE_PX + 1.0));
+  cairo_recording_surface_ink_extents (gsk_cairo_node_get_surface (drawing), &x, &y, &width, &height);
+  ink = GRAPHENE_RECT_INIT ((float) floor (x - EDGE_PX), (float) floor (y - EDGE_PX),
+                            (float) ceil (width + 2.0 * EDGE_PX + 1.0), (float) ceil (height + 2.0 * EDGE_PX + 1.0));
+  if (width > 0.0 && height > 0.0 && graphene_rect_intersection (&ink, &sheet, &ink))
+    cut = gsk_clip_node_new (drawing, &ink);
+  gsk_render_node_unref (drawing);
+  return cut;
 }
 
-/* A drawing over the layer. The rectangle of its node is what the renderer paints again, so it is measured: recording the
- * strokes twice is cheap against painting pixels that nothing touched */
 static void
 append_inked (LrCanvas    *self,
               GtkSnapshot *snapshot,
               Draw         draw)
 {
-  graphene_rect_t sheet = GRAPHENE_RECT_INIT (0, 0, (float) self->view.width, (float) self->view.height);
-  graphene_rect_t bounds = measure_ink (self, draw);
-  cairo_t *cr;
+  GskRenderNode *node = inked_node (self, draw);
 
-  if (!graphene_rect_intersection (&bounds, &sheet, &bounds))
+  if (node == NULL)
     return;
 
-  cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  draw (self, cr);
-  cairo_destroy (cr);
+  gtk_snapshot_append_node (snapshot, node);
+  gsk_render_node_unref (node);
+}
+
+/* They are kept as long as they are the same */
+static void
+append_still_fixes (LrCanvas    *self,
+                    GtkSnapshot *snapshot)
+{
+  LrCanvasLayers *layers = &self->layers;
+  guint fixes = hash_fixes (lr_document_get_remarks (self->document), lr_canvas_get_active (self));
+
+  if (layers->fixes != fixes)
+    {
+      g_clear_pointer (&layers->fixes_node, gsk_render_node_unref);
+      layers->fixes_node = inked_node (self, draw_still_fixes);
+      layers->fixes = fixes;
+    }
+  if (layers->fixes_node != NULL)
+    gtk_snapshot_append_node (snapshot, layers->fixes_node);
 }
 
 /* The old image, moved and scaled to where it belongs now */
@@ -283,7 +311,10 @@ lr_canvas_layers_snapshot (LrCanvas    *self,
     paint_layer (self, active);
   gtk_snapshot_append_node (snapshot, layers->node);
   if (active != NULL)
-    append_inked (self, snapshot, draw_active);
+    {
+      append_still_fixes (self, snapshot);
+      append_inked (self, snapshot, draw_active);
+    }
   if (self->view.pointed != NULL)
     append_inked (self, snapshot, draw_pointed);
   if (lr_canvas_has_marks (self))

@@ -48,7 +48,7 @@ typedef struct
   int      scale_factor;
   LrPlan  *plan;
   char    *skip, *in_hand;
-  guint    fixes;      /* which things but the active one have a Fix */
+  guint    fixes;      /* which things have a Fix; of no weight in a drag */
 } LrCanvasLayerKey;
 
 typedef struct
@@ -56,6 +56,8 @@ typedef struct
   GskRenderNode    *node;     /* paints the image of everything but the active item; NULL: to be painted */
   cairo_surface_t  *image;    /* goes after the node: cairo copies a surface that goes while a node paints it */
   LrCanvasLayerKey  key;
+  GskRenderNode    *fixes_node; /* in a drag: the Fix marks of what stands still; NULL: none, or to be drawn */
+  guint             fixes;      /* which those are */
   double            paint_ms; /* what the last painting took */
   guint             settle_id;/* paints it afresh when the gesture has ended */
   gboolean          is_moving;/* a pan or a zoom is under way */

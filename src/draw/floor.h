@@ -12,6 +12,8 @@ void lr_floor_draw (cairo_t *cr, const LrPlan *plan, const LrStudy *study, const
 
 /* The outline of the thing under the pointer and its Mind mark alone, for a sheet that keeps the rest */
 void lr_floor_draw_pointed (cairo_t *cr, const LrStudy *study, const LrRemarks *remarks, const LrView *view);
+/* The Fix marks of what stands still while the view's skip is dragged, which lr_floor_draw() leaves out then */
+void lr_floor_draw_still_fixes (cairo_t *cr, const LrStudy *study, const LrRemarks *remarks, const LrView *view);
 
 typedef enum { LR_HIT_NOTHING, LR_HIT_ITEM, LR_HIT_TURN_KNOB, LR_HIT_SIZE_KNOB, LR_HIT_PATH_KNOB, LR_HIT_CORNER, LR_HIT_WALL } LrHitType;
 

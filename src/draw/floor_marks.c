@@ -104,6 +104,7 @@ stroke_around (const LrFloor   *floor,
   cairo_stroke (cr);
 }
 
+/* In the still half of a drag a mark only keeps its place: lr_floor_draw_still_fixes() draws it */
 static void
 mark_fix (const LrFloor  *floor,
           const LrPlaced *placed)
@@ -113,6 +114,11 @@ mark_fix (const LrFloor  *floor,
   if (!lr_floor_has (floor, placed) || !lr_floor_outline (floor->study, floor->view, placed, &outline))
     return;
 
+  if (floor->view->skip != NULL)
+    {
+      lr_labels_block_disc (floor->labels, mark_place (floor, placed, &outline), DISC_PX * floor->px);
+      return;
+    }
   if (!floor->view->is_page && placed->item->kind != LR_ITEM_WINDOW)
     stroke_around (floor, placed, &outline, floor->theme->fix_line);
   draw_mark (floor, LR_GRADE_FIX, mark_place (floor, placed, &outline));
@@ -169,6 +175,22 @@ lr_floor_draw_marks (const LrFloor *floor)
   cairo_restore (floor->cr);
 }
 
+/* A drawing that holds marks and nothing else */
+static LrFloor
+marks_alone (cairo_t         *cr,
+             const LrStudy   *study,
+             const LrRemarks *remarks,
+             const LrView    *view,
+             gboolean        *is_drawn,
+             LrLabels        *labels)
+{
+  return (LrFloor) {
+    .cr = cr, .plan = study->plan, .study = study, .setup = study->setup, .room = study->setup->room, .remarks = remarks,
+    .view = view, .theme = view->theme, .px = view->theme->unit_px, .is_drawn = is_drawn, .labels = labels,
+    .in_hand = view->in_hand != NULL ? lr_study_find_placed (study, view->in_hand) : NULL,
+  };
+}
+
 /**
  * lr_floor_draw_pointed:
  * @cr: a cairo context whose unit is the device's
@@ -188,11 +210,7 @@ lr_floor_draw_pointed (cairo_t         *cr,
   g_autofree gboolean *is_drawn = g_new0 (gboolean, study->placed->len + 1);
   g_autoptr (LrLabels) labels = lr_labels_new (cr, view);
   const LrPlaced *placed = view->pointed != NULL ? lr_study_find_placed (study, view->pointed) : NULL;
-  LrFloor floor = {
-    .cr = cr, .plan = study->plan, .study = study, .setup = study->setup, .room = study->setup->room, .remarks = remarks,
-    .view = view, .theme = view->theme, .px = view->theme->unit_px, .is_drawn = is_drawn, .labels = labels,
-    .in_hand = view->in_hand != NULL ? lr_study_find_placed (study, view->in_hand) : NULL,
-  };
+  LrFloor floor = marks_alone (cr, study, remarks, view, is_drawn, labels);
 
   if (placed == NULL)
     return;
@@ -200,6 +218,35 @@ lr_floor_draw_pointed (cairo_t         *cr,
   is_drawn[placed - (const LrPlaced *) (gpointer) study->placed->data] = TRUE;
   cairo_save (cr);
   draw_pointed (&floor);
+  cairo_restore (cr);
+}
+
+/**
+ * lr_floor_draw_still_fixes:
+ * @cr: a cairo context whose unit is the device's
+ * @study: of the plan shown
+ * @remarks: its remarks
+ * @view: its skip is the item that is dragged
+ *
+ * The Fix marks of what stands still while something is dragged. They come and go with the place of the thing that moves, which
+ * must not make the sheet draw the whole still half again.
+ */
+void
+lr_floor_draw_still_fixes (cairo_t         *cr,
+                           const LrStudy   *study,
+                           const LrRemarks *remarks,
+                           const LrView    *view)
+{
+  g_autofree gboolean *is_drawn = lr_floor_moving (study, view->skip);
+  g_autoptr (LrLabels) labels = lr_labels_new (cr, view);
+  LrView marks_view = *view;
+  LrFloor floor = marks_alone (cr, study, remarks, &marks_view, is_drawn, labels);
+
+  marks_view.skip = NULL;
+  for (guint i = 0; i < study->placed->len; i++)
+    is_drawn[i] = !is_drawn[i];
+  cairo_save (cr);
+  draw_fixes (&floor);
   cairo_restore (cr);
 }
 

@@ -48,6 +48,8 @@ draw_on (cairo_surface_t *surface,
   cairo_t *cr = cairo_create (surface);
 
   lr_floor_draw (cr, f->room.plan, f->study, f->remarks, view);
+  if (view->skip != NULL)
+    lr_floor_draw_still_fixes (cr, f->study, f->remarks, view);
   g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
   cairo_destroy (cr);
   cairo_surface_flush (surface);
