@@ -28,6 +28,15 @@ make_dialog (GtkWindow  *parent,
   return dialog;
 }
 
+/* GTK 4.8 keeps the pointer to a parent that is destroyed before the last reference to its dialog is dropped: the button that
+ * was pressed holds the dialog until after the answer, which may close the parent. */
+static void
+end_dialog (GtkDialog *dialog)
+{
+  gtk_window_set_transient_for (GTK_WINDOW (dialog), NULL);
+  gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
 static void
 text_response_cb (GtkDialog *dialog,
                   int        response,
@@ -35,7 +44,7 @@ text_response_cb (GtkDialog *dialog,
 {
   g_autofree char *text = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (question->entry))));
 
-  gtk_window_destroy (GTK_WINDOW (dialog));
+  end_dialog (dialog);
   if (response == GTK_RESPONSE_ACCEPT && text[0] != '\0')
     question->text_answer (text, question->data);
   g_free (question);
@@ -80,7 +89,7 @@ choice_response_cb (GtkDialog *dialog,
                     int        response,
                     Question  *question)
 {
-  gtk_window_destroy (GTK_WINDOW (dialog));
+  end_dialog (dialog);
   question->choice_answer (response >= 0 ? response : -1, question->data);
   g_free (question);
 }
