@@ -323,7 +323,8 @@ lr_field_class_init (LrFieldClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lr_field_dispose;
   widget_class->grab_focus = lr_field_grab_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
-  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_PRESENTATION);
+  /* not PRESENTATION: GTK 4.8 hides what such a widget holds, the entry itself, from assistive technology */
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   signals[NUMBER] = g_signal_new ("number", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2, G_TYPE_DOUBLE,
                                   G_TYPE_BOOLEAN);
   signals[TEXT] = g_signal_new ("text", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
