@@ -37,8 +37,13 @@ tell_error (LrMainWindow *self,
 {
   g_autofree char *name = g_filename_display_basename (path);
   g_autofree char *heading = g_strdup_printf (what, name);
+  g_autofree char *place = g_strconcat (path, ": ", NULL);
+  const char *why = error->message;
 
-  lr_tell (GTK_WINDOW (self), heading, error->message);
+  /* the heading names the file already */
+  if (g_str_has_prefix (why, place))
+    why += strlen (place);
+  lr_tell (GTK_WINDOW (self), heading, why);
 }
 
 /* @to may be the document's own path, which saving replaces */
