@@ -36,9 +36,9 @@ install_packages examples/packages.txt tests/packages.txt
 
 export LC_ALL=C.UTF-8 GSETTINGS_BACKEND=memory
 if [ -n "${CI:-}" ]; then
-  configure_lookroom -Dwerror=true
+  configure_lookroom -Dgui_tests=enabled -Dwerror=true
 else
-  configure_lookroom
+  configure_lookroom -Dgui_tests=enabled
 fi
 meson compile -C build
 

@@ -1,0 +1,373 @@
+# driver.py - the built program as a person meets it: a window to look at, a pointer, a keyboard
+#
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# Runs inside an X server of its own (xvfb-run), and starts a session bus of its own. What stands in the window is read
+# through assistive technology's interface; the pointer and the keys are the X server's, by xdotool. Nothing sleeps for a
+# guessed time: every step waits for what it is about, with a deadline.
+
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+
+import gi
+
+gi.require_version('Atspi', '2.0')
+from gi.repository import Atspi, GLib  # noqa: E402
+
+DEADLINE_S = 15.0
+LOOK_EVERY_S = 0.03
+SESSION = 'LOOKROOM_TEST_SESSION'
+DRAG_STEPS = 12
+PANELS = ('Tray', 'Sheet', 'Viewfinders', 'Details', 'Remarks')
+GRADES = ('Fix', 'Mind', 'Fine')
+
+SETTINGS_INI = '''[Settings]
+gtk-font-name=Inter 10
+gtk-enable-animations=0
+gtk-cursor-blink=0
+'''
+
+
+def in_own_session():
+    """Starts the script again under a session bus of its own, unless that is done, and ends with its exit code. What the bus's
+    own programs say is kept out of the output, which is read by a machine."""
+    if os.environ.get(SESSION) == '1':
+        return
+    words = ['dbus-run-session', '--', sys.executable, *sys.argv]
+    with subprocess.Popen(words, env=dict(os.environ, **{SESSION: '1'}), stdout=subprocess.PIPE, text=True) as child:
+        for line in child.stdout:
+            if not line.startswith('SpiRegistry'):
+                print(line, end='', flush=True)
+    sys.exit(child.returncode)
+
+
+class Failure(Exception):
+    """What was waited for did not come."""
+
+
+def wait(condition, what, seconds=DEADLINE_S):
+    """Returns what @condition returns once that is true; a thing that goes away while it is looked at is looked for again."""
+    end = time.monotonic() + seconds
+    while True:
+        try:
+            found = condition()
+        except GLib.Error:
+            found = None
+        if found:
+            return found
+        if time.monotonic() > end:
+            raise Failure(what() if callable(what) else 'did not come: ' + what)
+        time.sleep(LOOK_EVERY_S)
+
+
+def walk(node):
+    yield node
+    for i in range(node.get_child_count()):
+        child = node.get_child_at_index(i)
+        if child is not None:
+            yield from walk(child)
+
+
+def matches(node, role, name):
+    """@name is the whole name or, with an ellipsis at its end, how it begins. GTK repeats a mnemonic label: "_Save Save"."""
+    if role is not None and node.get_role_name() != role:
+        return False
+    if name is None:
+        return True
+    have = node.get_name()
+    if name.endswith('…') and have.startswith(name[:-1]):
+        return True
+    return name == have or have.replace('_', '') == name + ' ' + name
+
+
+def box_of(node):
+    """x, y, width, height in the window; a thing that is not laid out has no size."""
+    extents = node.get_component_iface().get_extents(Atspi.CoordType.WINDOW)
+    return extents.x, extents.y, extents.width, extents.height
+
+
+def has_focus(node):
+    return node.get_state_set().contains(Atspi.StateType.FOCUSED)
+
+
+def is_shown(node):
+    _, _, width, height = box_of(node)
+    return width > 0 and height > 0
+
+
+def xdotool(*words):
+    return subprocess.run(['xdotool', *[str(word) for word in words]], check=True, capture_output=True, text=True).stdout
+
+
+class Home:
+    """A home folder that nobody has lived in, so that no run knows of another; gone with the run."""
+
+    def __init__(self, **settings):
+        """@settings: the program's own, as they stand in its file, with an underscore for a hyphen"""
+        self.path = tempfile.mkdtemp(prefix='lookroom-home-')
+        self.write('config/gtk-4.0/settings.ini', SETTINGS_INI)
+        rows = ['%s=%s\n' % (key.replace('_', '-'), value) for key, value in settings.items()]
+        self.write('config/lookroom/settings', '[lookroom]\n' + ''.join(rows))
+
+    def write(self, name, text):
+        path = self.file(name)
+        os.makedirs(os.path.dirname(path), exist_ok=True)
+        with open(path, 'w', encoding='utf-8') as file:
+            file.write(text)
+        return path
+
+    def file(self, name):
+        return os.path.join(self.path, name)
+
+    def environment(self):
+        env = {key: value for key, value in os.environ.items()
+               if key not in ('GSETTINGS_BACKEND', 'GTK_A11Y', 'G_DEBUG', 'XDG_DATA_DIRS')}
+        for name in ('config', 'data', 'cache', 'state'):
+            os.makedirs(self.file(name), exist_ok=True)
+            env['XDG_%s_HOME' % name.upper()] = self.file(name)
+        env.update(HOME=self.path, GDK_BACKEND='x11', GSK_RENDERER='cairo', GDK_DEBUG='gl-disable', LC_ALL='C.UTF-8',
+                   TZ='UTC0')
+        return env
+
+    def remove(self):
+        shutil.rmtree(self.path, ignore_errors=True)
+
+
+class Program:
+    """The program with a window."""
+
+    def __init__(self, binary, home, *files):
+        self.binary = binary
+        self.home = home
+        self.log = open(home.file('stderr'), 'ab+')
+        self.process = subprocess.Popen([binary, *files], env=home.environment(), cwd=home.path, stderr=self.log)
+        self.application = wait(self._find_application, 'the program on the accessibility bus')
+        self.application.set_cache_mask(Atspi.Cache.NONE)
+        self.frame = wait(lambda: self.find_frame('…Lookroom'), 'a window')
+        self.xid = wait(self._find_xid, 'a window on the screen')
+        self.panels = {name: self.find('panel', name, self.frame) for name in PANELS}
+        self.sheet = self.panels['Sheet']
+        self.remark_list = self.find('list', 'Remarks', self.panels['Remarks'])
+        self.grades = {grade: self.find('push button', grade, self.panels['Remarks']) for grade in GRADES}
+        wait(lambda: is_shown(self.sheet), 'a sheet with a size')
+
+    def _find_application(self):
+        if self.process.poll() is not None:
+            raise Failure('the program ended with %d' % self.process.returncode)
+        desktop = Atspi.get_desktop(0)
+        for i in range(desktop.get_child_count()):
+            application = desktop.get_child_at_index(i)
+            if application is not None and application.get_process_id() == self.process.pid:
+                return application
+        return None
+
+    def _find_xid(self):
+        found = subprocess.run(['xdotool', 'search', '--onlyvisible', '--pid', str(self.process.pid), '--name', 'Lookroom$'],
+                               capture_output=True, text=True).stdout.split()
+        return found[-1] if found else None
+
+    # What stands in the window
+
+    def frames(self):
+        return [self.application.get_child_at_index(i) for i in range(self.application.get_child_count())]
+
+    def find_frame(self, name):
+        """The window of this name; "…" at its beginning or end stands for any text."""
+        for frame in self.frames():
+            if frame is None:
+                continue
+            have = frame.get_name()
+            if name == have or name.startswith('…') and have.endswith(name[1:]) or name.endswith('…') and have.startswith(name[:-1]):
+                return frame
+        return None
+
+    def frame_with(self, *roles_and_names):
+        """The window beside the main one that holds things of all these roles and names."""
+        pairs = list(zip(roles_and_names[::2], roles_and_names[1::2]))
+        return next((frame for frame in self.frames() if frame != self.frame
+                     and all(self.look(role, name, frame) for role, name in pairs)), None)
+
+    def look(self, role, name, within=None):
+        """The first such thing that is there now, or None."""
+        roots = [within] if within is not None else [frame for frame in self.frames() if frame is not None]
+        for root in roots:
+            for node in walk(root):
+                if matches(node, role, name):
+                    return node
+        return None
+
+    def find(self, role, name, within=None):
+        return wait(lambda: self.look(role, name, within), '%s “%s”' % (role, name))
+
+    def gone(self, role, name, within=None):
+        wait(lambda: self.look(role, name, within) is None, 'the end of %s “%s”' % (role, name))
+
+    def title(self):
+        return self.frame.get_name()
+
+    def things(self):
+        """What stands on the sheet: name to description."""
+        children = [self.sheet.get_child_at_index(i) for i in range(self.sheet.get_child_count())]
+        return {child.get_name(): child.get_description() for child in children if child.get_role_name() == 'image'}
+
+    def thing(self, name):
+        return self.find('image', name, self.sheet)
+
+    def counts(self):
+        """How many remarks of each grade, as the buttons beside them say."""
+        return {grade: int(self.grades[grade].get_description()) for grade in GRADES}
+
+    def remarks(self):
+        """Each line that is shown, as it is read aloud: "Fix: …"."""
+        return [label.get_name() for label in self._remark_labels()]
+
+    def _remark_labels(self):
+        """Of every row: its box's first child with a name that begins with a grade."""
+        for i in range(self.remark_list.get_child_count()):
+            for node in walk(self.remark_list.get_child_at_index(i)):
+                if node.get_role_name() == 'label' and node.get_name().split(':')[0] in GRADES:
+                    yield node
+                    break
+
+    def line(self, text):
+        """The row of the remark."""
+        return wait(lambda: next((label for label in self._remark_labels() if label.get_name() == text), None), text).get_parent()
+
+    # Hand
+
+    def focus(self):
+        xdotool('windowfocus', self.xid)
+
+    def origin(self):
+        """Where the window's content starts on the screen: GTK draws a border of its own where nobody draws shadows."""
+        rows = dict(row.split('=') for row in xdotool('getwindowgeometry', '--shell', self.xid).split())
+        _, _, width, height = box_of(self.frame)
+        return (int(rows['X']) + (int(rows['WIDTH']) - width) // 2, int(rows['Y']) + (int(rows['HEIGHT']) - height) // 2)
+
+    def centre(self, node):
+        x, y, width, height = box_of(node)
+        left, top = self.origin()
+        return left + x + width // 2, top + y + height // 2
+
+    def point(self, node):
+        """The pointer stands over it."""
+        wait(lambda: is_shown(node), 'a size')
+        xdotool('mousemove', *self.centre(node))
+
+    def click(self, node, button=1):
+        self.point(node)
+        xdotool('click', button)
+
+    def do(self, node):
+        """What assistive technology does in place of a click."""
+        node.get_action_iface().do_action(0)
+
+    def press(self, at):
+        xdotool('mousemove', *at, 'mousedown', 1)
+
+    def move(self, start, end):
+        """In steps, as a hand does: the first ones only pass the threshold of a drag."""
+        words = []
+        for i in range(1, DRAG_STEPS + 1):
+            words += ['mousemove', *[round(a + (b - a) * i / DRAG_STEPS) for a, b in zip(start, end)]]
+        xdotool(*words)
+
+    def release(self):
+        xdotool('mouseup', 1)
+
+    def key(self, *names):
+        xdotool('key', *names)
+
+    def type(self, text):
+        xdotool('type', '--delay', 4, text)
+
+    def type_path(self, dialog, path):
+        """In the file dialog: the whole path over whatever name is there. Opening, "/" makes the field that takes it."""
+        wait(lambda: self.find_frame(dialog), 'the dialog “%s”' % dialog)
+        frame = self.find_frame(dialog)
+        wait(lambda: self.focused(frame), 'a focus in “%s”' % dialog)
+        if self.look('text', None, frame) is None:
+            self.key('slash')
+            entry = self.find('text', None, frame)
+            wait(lambda: entry_text(entry) == '/', 'a field for a path')
+        self.key('ctrl+a')
+        self.type(path)
+        wait(lambda: any(entry_text(node) == path for node in walk(frame) if node.get_role_name() == 'text'), 'the path as typed')
+        self.key('Return')
+
+    def focused(self, root):
+        for node in walk(root):
+            if has_focus(node):
+                return node
+        return None
+
+    # The end
+
+    def ended(self):
+        return self.process.poll() is not None
+
+    def quit(self):
+        self.key('ctrl+q')
+        wait(self.ended, 'the end of the program')
+        return self.process.returncode
+
+    def kill(self):
+        if self.process.poll() is None:
+            self.process.kill()
+        self.process.wait()
+
+    def complaints(self):
+        """What the program and its libraries warned of; what the accessibility bus says at its start is not ours."""
+        with open(self.home.file('stderr'), encoding='utf-8', errors='replace') as log:
+            return [line.strip() for line in log if ('WARNING' in line or 'CRITICAL' in line or 'ERROR' in line) and 'dbind' not in line]
+
+
+def entry_text(node):
+    text = node.get_text_iface()
+    return text.get_text(0, text.get_character_count()) if text is not None else ''
+
+
+class Tap:
+    """Steps that build on each other, in TAP: after one that failed the rest have failed, too."""
+
+    def __init__(self):
+        self.steps = []
+
+    def step(self, function):
+        self.steps.append(function)
+        return function
+
+    def run(self, on_failure):
+        print('1..%d' % len(self.steps), flush=True)
+        broken = None
+        for number, step in enumerate(self.steps, 1):
+            title = step.__doc__.rstrip('.')
+            try:
+                if broken is None:
+                    step()
+                    print('ok %d - %s' % (number, title), flush=True)
+                    continue
+            except Exception as error:  # whatever it is, it is told and the pictures are kept
+                broken = number
+                print('# %s: %s' % (type(error).__name__, str(error).replace('\n', '\n# ')), flush=True)
+                on_failure(number)
+            after = '' if broken == number else ' # after step %d' % broken
+            print('not ok %d - %s%s' % (number, title, after), flush=True)
+        return 0 if broken is None else 1
+
+
+def check(truth, *what):
+    if not truth:
+        raise Failure(' '.join(str(word) for word in what))
+
+
+def check_equal(have, want, what):
+    check(have == want, '%s: %r, expected %r' % (what, have, want))
+
+
+if __name__ == '__main__':
+    sys.exit('driver.py is used by the journeys and the pictures')

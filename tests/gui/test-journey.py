@@ -1,0 +1,497 @@
+#!/usr/bin/python3
+# test-journey.py - what a person does with the built program from the first start to the page, by pointer and keyboard
+#
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# test-journey.py NAME PROGRAM EXAMPLES_DIR BAD_FILES_DIR SCREENSHOT PICTURES_DIR: prints TAP. NAME: example, empty, bad-files.
+# The picture of a window in which something failed is kept.
+
+import json
+import os
+import re
+import subprocess
+import sys
+
+sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
+from driver import (Failure, Home, Program, Tap, check, check_equal, entry_text, has_focus, in_own_session,  # noqa: E402
+                    is_shown, matches, wait, walk)
+
+JOURNEY = sys.argv[1]
+BINARY, EXAMPLES, BAD_FILES, SCREENSHOT, PICTURES = (os.path.abspath(path) for path in sys.argv[2:])
+
+tap = Tap()
+
+
+def command(*words):
+    """The same program without a window. Returns its exit code, its output and its errors."""
+    env = {key: value for key, value in os.environ.items() if key not in ('DISPLAY', 'WAYLAND_DISPLAY')}
+    done = subprocess.run([BINARY, *words], env=env, capture_output=True, text=True)
+    return done.returncode, done.stdout, done.stderr
+
+
+def readings(path):
+    code, text, _ = command('readings', path, '--json')
+    check_equal(code, 0, 'readings of ' + path)
+    return json.loads(text)
+
+
+def judged(path):
+    """Counts of the remarks on a plan file by the command line, as the window names them, and the exit code."""
+    code, text, errors = command('check', path, '--json')
+    check(code in (0, 1), 'check: exit', code, errors)
+    counts = json.loads(text)['counts']
+    return {grade: counts[grade.lower()] for grade in ('Fix', 'Mind', 'Fine')}, code
+
+
+def side_of_line(plan, name):
+    """Sign of the side of the line of action on which an item stands: a cross product, here and not in the program."""
+    line, at = plan['line'], plan['items'][name]
+    along = line['to-x-m'] - line['from-x-m'], line['to-y-m'] - line['from-y-m']
+    off = at['x-m'] - line['from-x-m'], at['y-m'] - line['from-y-m']
+    return 1 if along[0] * off[1] - along[1] * off[0] > 0 else -1
+
+
+def mirrored(point, a, b):
+    """@point on the other side of the line through @a and @b, as far from it."""
+    along = b[0] - a[0], b[1] - a[1]
+    share = ((point[0] - a[0]) * along[0] + (point[1] - a[1]) * along[1]) / (along[0] ** 2 + along[1] ** 2)
+    foot = a[0] + share * along[0], a[1] + share * along[1]
+    return round(2 * foot[0] - point[0]), round(2 * foot[1] - point[1])
+
+
+def line_fix(program):
+    """The Fix about the line of action as it is read aloud, or None."""
+    return next((text for text in program.remarks() if text.startswith('Fix') and 'line of action' in text), None)
+
+
+class Journey:
+    """What the steps of one run share."""
+
+    def __init__(self, **settings):
+        self.home = Home(**settings)
+        self.program = None
+
+    def start(self, *files):
+        self.program = Program(BINARY, self.home, *files)
+        return self.program
+
+    def keep_picture(self, number):
+        os.makedirs(PICTURES, exist_ok=True)
+        subprocess.run([SCREENSHOT, os.path.join(PICTURES, 'failed-%s-%d.png' % (JOURNEY, number))], check=False)
+        if self.program is not None:
+            for line in self.program.complaints():
+                print('# ' + line)
+
+    def end(self):
+        if self.program is not None:
+            self.program.kill()
+        self.home.remove()
+
+
+def add_example_steps(journey):
+    """The finished example: a camera over the line of action and back, saved, opened again, handed over as a page."""
+    state = {}
+    loft = os.path.join(EXAMPLES, 'loft.lookroom')
+    copy = journey.home.file('loft copy.lookroom')
+    pdf = journey.home.file('page.pdf')
+
+    @tap.step
+    def first_start():
+        """the first start opens the finished example."""
+        p = journey.start()
+        check_equal(p.title(), 'Wenna Carrow, sailmaker – Lookroom', 'title')
+        check_equal(sorted(name for name in p.things() if name.startswith('Camera')), ['Camera A', 'Camera B'], 'cameras')
+
+    @tap.step
+    def counts_agree():
+        """the counts beside the remarks are those of the command line."""
+        counts, code = judged(loft)
+        check_equal(journey.program.counts(), counts, 'counts')
+        check_equal(code, 1 if counts['Fix'] else 0, 'exit code')
+        state['counts'] = counts
+        state['camera'] = journey.program.things()['Camera B']
+
+    @tap.step
+    def drag():
+        """while camera B is dragged over the line of action, a Fix says so before the button is let go."""
+        p = journey.program
+        camera, wenna, ines = (p.centre(p.thing(name)) for name in ('Camera B', 'Wenna', 'Ines'))
+        over = mirrored(camera, wenna, ines)
+        check(line_fix(p) is None, 'a Fix about the line from the start:', p.remarks())
+        p.press(camera)
+        p.move(camera, over)
+        state['fix'] = wait(lambda: line_fix(p), lambda: 'no Fix about the line: %s' % p.remarks())
+        p.release()
+        wait(lambda: p.things()['Camera B'] != state['camera'], 'another place of camera B')
+        wait(lambda: p.title().startswith('•'), 'a mark of changes in the title')
+
+    @tap.step
+    def fix_reads_well():
+        """the Fix says what is wrong and by how much, in the list and on the camera itself."""
+        text = line_fix(journey.program)
+        print('# ' + text)
+        check(text.startswith('Fix: B '), 'not about B:', text)
+        check(re.search(r'\d\.\d\d\sm', text) and ' A,' in text, 'no figure, or not against A:', text)
+        check(text in journey.program.things()['Camera B'], 'not on camera B:', journey.program.things()['Camera B'])
+
+    @tap.step
+    def mend():
+        """Mend brings camera B back to the side of A."""
+        p = journey.program
+        row = p.line(line_fix(p))
+        p.click(p.find('push button', 'Mend', row))
+        wait(lambda: line_fix(p) is None, 'the end of the Fix')
+        state['mended'] = p.things()['Camera B']
+
+    @tap.step
+    def undo():
+        """undo takes back the mending, then the drag."""
+        p = journey.program
+        p.key('ctrl+z')
+        wait(lambda: line_fix(p), 'the Fix again')
+        p.key('ctrl+z')
+        wait(lambda: p.things()['Camera B'] == state['camera'], 'camera B where it was')
+        check_equal(p.counts(), state['counts'], 'counts')
+        wait(lambda: not p.title().startswith('•'), 'a title without a mark of changes')
+
+    @tap.step
+    def redo():
+        """redo does both again."""
+        p = journey.program
+        p.key('ctrl+shift+z')
+        wait(lambda: line_fix(p), 'the Fix again')
+        p.key('ctrl+y')
+        wait(lambda: p.things()['Camera B'] == state['mended'], 'camera B where it was mended to')
+
+    @tap.step
+    def save():
+        """saving the example asks for a name and leaves the example alone."""
+        p = journey.program
+        with open(loft, 'rb') as file:
+            before = file.read()
+        p.key('ctrl+s')
+        p.type_path('Save the plan as', copy)
+        wait(lambda: os.path.exists(copy), 'the file')
+        wait(lambda: not p.title().startswith('•'), 'a title without a mark of changes')
+        with open(loft, 'rb') as file:
+            check_equal(file.read() == before, True, 'the example as it was')
+        state['saved counts'] = p.counts()
+        plan = readings(copy)
+        check_equal(side_of_line(plan, 'camera-a'), side_of_line(plan, 'camera-b'), 'side of camera B')
+
+    @tap.step
+    def quit_program():
+        """the program ends without a question, as nothing is unsaved."""
+        check_equal(journey.program.quit(), 0, 'exit code')
+        check_equal(journey.program.complaints(), [], 'warnings')
+
+    @tap.step
+    def reopen():
+        """the saved plan opens as it was."""
+        p = journey.start(copy)
+        check_equal(p.things()['Camera B'], state['mended'], 'camera B')
+        check_equal(p.counts(), state['saved counts'], 'counts')
+        check_equal(judged(copy)[0], state['saved counts'], 'counts by the command line')
+
+    @tap.step
+    def save_again():
+        """saving what was not changed writes the same bytes."""
+        p = journey.program
+        with open(copy, 'rb') as file:
+            before = file.read()
+        inode = os.stat(copy).st_ino
+        p.key('ctrl+s')
+        wait(lambda: os.stat(copy).st_ino != inode, 'another file in its place')
+        with open(copy, 'rb') as file:
+            check_equal(file.read() == before, True, 'the same bytes')
+
+    @tap.step
+    def export():
+        """Page shows the page and saves it as a PDF of one page."""
+        p = journey.program
+        p.click(p.find('push button', 'Page…'))
+        wait(lambda: p.find_frame('The page'), 'the page')
+        save_button = p.find('push button', 'Save PDF…', p.find_frame('The page'))
+        p.do(save_button)
+        p.type_path('Save the page as PDF', pdf)
+        wait(lambda: os.path.exists(pdf), 'the PDF')
+        wait(lambda: p.find_frame('The page') is None, 'the end of the dialog')
+        info = subprocess.run(['pdfinfo', pdf], capture_output=True, text=True, check=True).stdout
+        check('Pages:           1\n' in info, info)
+        check('841.89 x 595.276 pts (A4)' in info or '841.89 x 595.28 pts (A4)' in info, info)
+        text = subprocess.run(['pdftotext', '-layout', pdf, '-'], capture_output=True, text=True, check=True).stdout
+        for word in ('Wenna Carrow, sailmaker', 'Scale 1:50', 'Cameras', 'Tape positions'):
+            check(word in text, 'not in the PDF:', word)
+
+    @tap.step
+    def close_with_changes():
+        """closing with a change asks; staying keeps the window, closing without saving leaves the file alone."""
+        p = journey.program
+        with open(copy, 'rb') as file:
+            before = file.read()
+        p.do(p.thing('Camera B'))
+        p.focus()
+        p.key('Left')
+        wait(lambda: p.title().startswith('•'), 'a mark of changes')
+        p.key('ctrl+w')
+        p.do(p.find('push button', 'Stay here'))
+        p.gone('push button', 'Stay here')
+        check(not p.ended() and p.title().startswith('•'), 'stayed')
+        p.key('ctrl+w')
+        p.do(p.find('push button', 'Close without saving'))
+        wait(p.ended, 'the end of the program')
+        check_equal(p.process.returncode, 0, 'exit code')
+        with open(copy, 'rb') as file:
+            check_equal(file.read() == before, True, 'the file as it was')
+        check_equal(p.complaints(), [], 'warnings')
+
+
+WALLS = ('6.2', '440 cm', '6.2m')
+
+
+def add_empty_steps(journey):
+    """From nothing: a room typed from tape notes, filled from the Tray by keyboard, mended by hand, kept, and checked."""
+    state = {}
+    path = journey.home.file('small hall.lookroom')
+
+    def press_until(key, arrived, what, limit):
+        """What the keyboard does not reach is not there for everybody."""
+        p = journey.program
+        for _ in range(limit):
+            node = p.focused(p.application)
+            if node is not None and arrived(node):
+                return node
+            p.key(key)
+            wait(lambda: node is None or not has_focus(node), 'a move of the focus on “%s”' % key)
+        raise Failure('“%s” does not reach %s' % (key, what))
+
+    def place(beginning):
+        """Finds it in the Tray by keyboard and presses Enter. Returns the name of the newcomer on the sheet."""
+        p = journey.program
+        kit = p.find('list', 'Kit', p.panels['Tray'])
+        before = p.things()
+        press_until('F6', lambda node: node.get_parent() == kit, 'the Tray', 6)
+        if beginning == 'Person':
+            press_until('Tab', lambda node: matches(node, 'push button', beginning), beginning, 20)
+        else:
+            row = p.find('list item', beginning + '…', kit)
+            p.key('Home', *['Down'] * row.get_index_in_parent())
+            wait(lambda: has_focus(row), 'the focus on ' + beginning)
+        p.key('Return')
+        wait(lambda: len(p.things()) == len(before) + 1, 'one thing more after ' + beginning)
+        return next(name for name in p.things() if name not in before)
+
+    @tap.step
+    def new_plan():
+        """a new plan is empty and says how to begin."""
+        p = journey.start()
+        p.key('ctrl+n')
+        wait(lambda: p.title() == 'New plan – Lookroom', lambda: 'title: ' + p.title())
+        check_equal(p.things(), {}, 'things')
+        p.find('push button', 'Type the wall lengths', p.sheet)
+        p.find('push button', 'Draw the room', p.sheet)
+
+    @tap.step
+    def type_room():
+        """by keyboard alone, three typed lengths make a rectangle, as the fourth wall comes out by itself."""
+        p = journey.program
+        press_until('Tab', lambda node: matches(node, 'push button', 'Type the wall lengths'), 'the first way in', 5)
+        p.key('Return')
+        frame = wait(lambda: p.find_frame('Type the wall lengths'), 'the dialog')
+        p.do(p.find('page tab', 'Wall by wall', frame))
+        press_until('Tab', lambda node: matches(node, 'text', 'Length of wall 1'), 'the first wall', 8)
+        for number, length in enumerate(WALLS, 1):
+            entry = p.find('text', 'Length of wall %d' % number, frame)
+            wait(lambda: p.focused(frame) == entry, 'the focus in wall %d' % number)
+            p.type(length)
+            wait(lambda: entry_text(entry) == length, 'wall %d as typed' % number)
+            p.key('Return')
+        p.key('Return')
+        wait(lambda: p.find_frame('Type the wall lengths') is None, 'the end of the dialog')
+        p.find('label', '6.20 × 4.40\xa0m…', p.panels['Details'])
+        wait(lambda: p.look('push button', 'Draw the room', p.sheet) is None, 'a sheet that no longer asks how to begin')
+
+    @tap.step
+    def people():
+        """two presses of Person bring the subject and the interviewer, who look at each other."""
+        state['people'] = [place('Person'), place('Person')]
+        print('# ' + ', '.join(state['people']))
+
+    @tap.step
+    def kit():
+        """cameras, lights and microphones come from the Tray by keyboard, and its counts go down."""
+        p = journey.program
+        names = [place(name) for name in ('Camera body', 'Camera body', 'Wide emitter', 'Small panel', 'Boom', 'Lavalier')]
+        check_equal(names[:2], ['Camera A', 'Camera B'], 'cameras')
+        check_equal([name.split()[0] for name in names[2:]], ['L1', 'L2', 'M1', 'M2'], 'tags')
+        p.find('list item', 'Camera body, 36.0 × 20.3 mm sensor, 0 left in the van')
+
+    @tap.step
+    def sensible():
+        """what was placed stands well: nothing to fix, cameras on one side of the line."""
+        p = journey.program
+        state['counts'] = p.counts()
+        check_equal(state['counts']['Fix'], 0, 'to fix: %s' % p.remarks())
+
+    @tap.step
+    def drag():
+        """camera B dragged onto camera A is a Fix at once, and Escape before the button is let go takes the drag back."""
+        p = journey.program
+        before = p.things()
+        start, end = p.centre(p.thing('Camera B')), p.centre(p.thing('Camera A'))
+        p.press(start)
+        p.move(start, end)
+        wait(lambda: p.counts()['Fix'] > 0, 'a Fix while dragging')
+        p.key('Escape')
+        wait(lambda: p.counts() == state['counts'], lambda: 'counts after Escape: %s' % p.counts())
+        p.release()
+        check_equal(p.things(), before, 'things after Escape')
+
+    @tap.step
+    def drag_and_keep():
+        """let go there, it stays a Fix that is spoken on the camera; undo and redo know it."""
+        p = journey.program
+        start, end = p.centre(p.thing('Camera B')), p.centre(p.thing('Camera A'))
+        p.press(start)
+        p.move(start, end)
+        wait(lambda: p.counts()['Fix'] > 0, 'a Fix while dragging')
+        p.release()
+        wait(lambda: 'Fix: ' in p.things()['Camera B'] + p.things()['Camera A'], 'a Fix that is spoken on a camera')
+        state['fixes'] = p.counts()['Fix']
+        p.key('ctrl+z')
+        wait(lambda: p.counts() == state['counts'], 'counts as they were')
+        p.key('ctrl+y')
+        wait(lambda: p.counts()['Fix'] == state['fixes'], 'the Fix again')
+
+    @tap.step
+    def details():
+        """a height typed into Details, in feet, changes the camera, and nonsense is refused in words."""
+        p = journey.program
+        p.do(p.thing('Camera A'))
+        field = p.find('text', 'Lens height', p.panels['Details'])
+        p.click(field)
+        p.key('ctrl+a')
+        p.type("4' 6\"")
+        p.key('Return')
+        wait(lambda: entry_text(field) == '1.37\xa0m', lambda: 'lens height: ' + entry_text(field))
+        p.key('ctrl+a')
+        p.type('tall')
+        p.key('Return')
+        p.find('alert', 'Lens height: “tall”…', p.panels['Details'])
+        p.key('Escape')
+        wait(lambda: entry_text(field) == '1.37\xa0m', lambda: 'lens height: ' + entry_text(field))
+
+    @tap.step
+    def save():
+        """saved, the command line counts the same remarks and says by its exit code that there is something to fix."""
+        p = journey.program
+        p.key('ctrl+s')
+        p.type_path('Save the plan as', path)
+        wait(lambda: os.path.exists(path), 'the file')
+        wait(lambda: p.title() == 'small hall.lookroom – Lookroom', lambda: 'title: ' + p.title())
+        check_equal(judged(path), (p.counts(), 1), 'remarks by the command line')
+        items = readings(path)['items']
+        check_equal(sum(1 for item in items.values() if item['kind'] == 'person'), 2, 'people')
+        check_equal(sorted(name for name in items if items[name]['kind'] == 'camera'), ['camera-1', 'camera-2'], 'cameras')
+
+    @tap.step
+    def quit_program():
+        """the program ends without a question and without a warning."""
+        check_equal(journey.program.quit(), 0, 'exit code')
+        check_equal(journey.program.complaints(), [], 'warnings')
+
+
+def bad_files(home):
+    """Files that are no plan, each in its own way, made here or kept with the tests. Returns their paths."""
+    paths = [os.path.join(BAD_FILES, name + '.lookroom') for name in ('truncated', 'nan', 'id-twice', 'missing-reference')]
+    paths.append(home.write('bad/deep.lookroom', '[' * 10000 + ']' * 10000))
+    paths.append(home.file('bad/folder.lookroom'))
+    os.makedirs(paths[-1])
+    paths.append(home.file('bad/large.lookroom'))
+    with open(paths[-1], 'wb') as file:
+        file.truncate(100 * 1000 * 1000)  # a hole: 100 MB that take no room
+    return paths
+
+
+def add_bad_file_steps(journey):
+    """What cannot be opened is told in one sentence, the command line's, and the open plan is left alone."""
+    state = {}
+    paths = bad_files(journey.home)
+
+    def look():
+        p = journey.program
+        return p.title(), p.things(), p.counts(), p.remarks()
+
+    def refuse(open_it, path):
+        """Opens it and returns what the dialog says; the window is as it was."""
+        p = journey.program
+        open_it(path)
+        frame = wait(lambda: p.frame_with('push button', 'Close', 'label', '“%s” could not be opened' % os.path.basename(path)),
+                     lambda: 'no word about %s' % path)
+        sentences = [node.get_name() for node in walk(frame) if node.get_role_name() == 'label' and is_shown(node)]
+        p.do(p.find('push button', 'Close', frame))
+        wait(lambda: len(p.frames()) == 1, 'the end of the dialog')
+        check_equal(look(), state['as it was'], 'the window after ' + path)
+        return sentences
+
+    def open_by_dialog(path):
+        journey.program.key('ctrl+o')
+        journey.program.type_path('Open a plan', path)
+
+    def open_by_command(path):
+        """A second start hands the file to the program that runs."""
+        done = subprocess.run([BINARY, path], env=journey.home.environment(), timeout=20)
+        check_equal(done.returncode, 0, 'exit code of the second start')
+
+    @tap.step
+    def a_plan_with_changes():
+        """a plan is open and has been worked on."""
+        p = journey.start()
+        p.do(p.thing('Camera B'))
+        p.focus()
+        p.key('Left')
+        wait(lambda: p.title().startswith('•'), 'a mark of changes')
+        state['as it was'] = look()
+
+    for path in paths:
+        def opened(path=path):
+            code, _, errors = command('check', path)
+            check_equal(code, 2, 'exit code')
+            sentences = refuse(open_by_command, path)
+            why = sentences[1]
+            print('# ' + why)
+            check(len(why) > 10 and why in errors, 'not the sentence of the command line:', errors, sentences)
+        opened.__doc__ = 'opening %s says what the command line says and changes nothing' % os.path.basename(path)
+        tap.step(opened)
+
+    @tap.step
+    def by_dialog():
+        """the same by Open."""
+        refuse(open_by_dialog, paths[0])
+
+    @tap.step
+    def gone():
+        """a file that is not there is told, too."""
+        refuse(open_by_command, journey.home.file('bad/nowhere.lookroom'))
+
+    @tap.step
+    def undo():
+        """and undo still knows what was done before."""
+        p = journey.program
+        p.key('ctrl+z')
+        wait(lambda: not p.title().startswith('•'), 'a title without a mark of changes')
+        check_equal(journey.program.quit(), 0, 'exit code')
+        check_equal(journey.program.complaints(), [], 'warnings')
+
+
+def main():
+    in_own_session()
+    journey = Journey()
+    {'example': add_example_steps, 'empty': add_empty_steps, 'bad-files': add_bad_file_steps}[JOURNEY](journey)
+    try:
+        return tap.run(journey.keep_picture)
+    finally:
+        journey.end()
+
+
+sys.exit(main())
