@@ -159,7 +159,8 @@ draw_guides (cairo_t                 *cr,
              const LrViewfinderStyle *style,
              double                   height)
 {
-  double unit = style->unit > 0.0 ? style->unit : style->width / 470.0;
+  /* not under a pixel: boxes of whole pixels would miss lines that lie between two of them */
+  double unit = style->unit > 0.0 ? style->unit : fmax (1.0, style->width / 470.0);
   double eyes = camera->eyes_down;
 
   cairo_set_antialias (cr, CAIRO_ANTIALIAS_NONE);
