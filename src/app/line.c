@@ -160,19 +160,21 @@ lr_line_snapshot (GtkWidget   *widget,
   PangoLayout *layout = get_layout (self);
   PangoFontMetrics *metrics = get_metrics (self);
   int width_px = gtk_widget_get_width (widget), height_px = gtk_widget_get_height (widget), text_px, text_height_px;
+  int n_lines = lines_in (self, metrics, width_px);
   GdkRGBA color;
 
   if (self->short_text != NULL)
     hold (self, text_width_px (self) > width_px);
   pango_layout_set_width (layout, width_px * PANGO_SCALE);
-  pango_layout_set_height (layout, -lines_in (self, metrics, width_px));
+  pango_layout_set_height (layout, -n_lines);
   pango_layout_get_pixel_size (layout, &text_px, &text_height_px);
   pango_font_metrics_unref (metrics);
 
   gtk_style_context_get_color (gtk_widget_get_style_context (widget), &color);
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) (int) (self->xalign * (float) (width_px - text_px)),
-                                                          (float) ((height_px - text_height_px) / 2)));
+                                                          /* a short text stands at the top of the room that is kept for a long one */
+                                                          (float) (n_lines > 1 && self->full_chars > 0 ? 0 : (height_px - text_height_px) / 2)));
   gtk_snapshot_append_layout (snapshot, layout, &color);
   gtk_snapshot_restore (snapshot);
 }
