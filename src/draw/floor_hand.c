@@ -5,6 +5,7 @@
 
 #include "floor_layers.h"
 
+#define LEAST_SPAN_PX 46.0 /* "0.80 m" between the halo and a wall; in less it stands over the thing */
 #define HALO_WIDTH_PX 4.0
 #define HALO_ALPHA 0.85
 #define LEAD_HALO_ALPHA 0.55 /* the lead itself must show on it */
@@ -66,7 +67,19 @@ block_halo (const LrFloor   *floor,
       return;
     }
   for (gsize i = 0; i < device.n; i++)
-    lr_labels_block_segment (floor->labels, device.corner_m[i], device.corner_m[(i + 1) % device.n]);
+    {
+      LrVec2 from = device.corner_m[i], to = device.corner_m[(i + 1) % device.n];
+      LrVec2 along = lr_vec2_polar (lr_vec2_angle_rad (lr_vec2_sub (to, from)), outside), out = lr_vec2_left (along);
+      LrVec2 band[4];
+
+      if (lr_vec2_dot (out, lr_vec2_sub (device.centre_m, from)) > 0.0)
+        out = lr_vec2_scale (out, -1.0);
+      band[0] = from;
+      band[1] = to;
+      band[2] = lr_vec2_add (lr_vec2_add (to, along), out);
+      band[3] = lr_vec2_sub (lr_vec2_add (from, out), along);
+      lr_labels_block_polygon (floor->labels, band, G_N_ELEMENTS (band));
+    }
 }
 
 static void
@@ -271,7 +284,8 @@ draw_to_walls (const LrFloor   *floor,
       lr_theme_set_line (cr, floor->theme, LR_LINE_OUTLINE, LR_DASH_SOLID);
       cairo_stroke (cr);
       lr_floor_oblique (cr, foot, way, OBLIQUE_PX);
-      add_distance (floor, lr_vec2_distance (rim, at) < lr_vec2_distance (foot, at) ? rim : at, foot, walls[i].distance_m);
+      add_distance (floor, lr_vec2_dot (lr_vec2_sub (foot, rim), way) > LEAST_SPAN_PX * floor->px ? rim : at, foot,
+                    walls[i].distance_m);
       lr_labels_block_segment (floor->labels, at, foot);
     }
 }
@@ -385,6 +399,10 @@ lr_floor_draw_distances (const LrFloor *floor)
   if (floor->in_hand == NULL || !lr_floor_outline (floor->study, floor->view, floor->in_hand, &outline)
       || (floor->in_hand->item->kind == LR_ITEM_MICROPHONE && floor->in_hand->item->microphone.form == LR_MIC_LAVALIER))
     return;
+
+  /* a boom stands where its stand does */
+  if (floor->in_hand->item->kind == LR_ITEM_MICROPHONE)
+    outline = floor->in_hand->footprint;
 
   switch (lr_item_kind_info (floor->in_hand->item->kind)->place)
     {
