@@ -230,6 +230,33 @@ judge_range (LrJudge               *judge,
                    lr_say_length (judge, camera->focus_m));
 }
 
+/* The lens equation has no solution where the sensor is nearer to the subject than four focal lengths */
+static gboolean
+can_focus (const LrCameraReading *camera)
+{
+  return !isfinite (camera->focus_m) || isfinite (camera->focus.subject_m);
+}
+
+static void
+judge_focus (LrJudge               *judge,
+             const LrCameraReading *camera)
+{
+  double nearest_m = 4.0 * camera->item->camera.focal_m;
+  LrRemark *remark = lr_judge_add (judge, LR_CHECK_LENS_RANGE, LR_GRADE_FIX, camera->placed, NULL);
+
+  if (remark == NULL)
+    return;
+
+  remark->value = camera->focus_m;
+  remark->limit = nearest_m;
+  lr_remark_mark_outline (remark, &camera->placed->footprint, NULL);
+  lr_remark_say (remark,
+                 _("%s is to be sharp at <b>%s</b>, but <b>%s</b> cannot be focused nearer than four times itself, <b>%s</b>: "
+                   "its other figures do not hold."),
+                 lr_say_name (judge, camera->placed), lr_say_length (judge, camera->focus_m),
+                 lr_say_focal (judge, camera->item->camera.focal_m), lr_say_length (judge, nearest_m));
+}
+
 /**
  * lr_judge_lens:
  * @judge: a judge
@@ -246,7 +273,9 @@ lr_judge_lens (LrJudge *judge)
 
       if (camera->has_subject && isfinite (camera->face_ratio) && !lr_judge_is_cutaway (judge, camera))
         judge_face (judge, camera);
-      if (lens != NULL)
+      if (!can_focus (camera))
+        judge_focus (judge, camera);
+      else if (lens != NULL)
         judge_range (judge, camera, lens);
     }
 }
