@@ -157,7 +157,7 @@ class Program:
 
     def _find_application(self):
         if self.process.poll() is not None:
-            raise Failure('the program ended with %d' % self.process.returncode)
+            raise Failure('the program ended with %d: %s' % (self.process.returncode, self.said()))
         desktop = Atspi.get_desktop(0)
         for i in range(desktop.get_child_count()):
             application = desktop.get_child_at_index(i)
@@ -320,10 +320,14 @@ class Program:
             self.process.kill()
         self.process.wait()
 
+    def said(self):
+        with open(self.home.file('stderr'), encoding='utf-8', errors='replace') as log:
+            return log.read().strip()
+
     def complaints(self):
         """What the program and its libraries warned of; what the accessibility bus says at its start is not ours."""
-        with open(self.home.file('stderr'), encoding='utf-8', errors='replace') as log:
-            return [line.strip() for line in log if ('WARNING' in line or 'CRITICAL' in line or 'ERROR' in line) and 'dbind' not in line]
+        return [line.strip() for line in self.said().splitlines()
+                if ('WARNING' in line or 'CRITICAL' in line or 'ERROR' in line) and 'dbind' not in line]
 
 
 def entry_text(node):
