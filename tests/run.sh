@@ -45,7 +45,7 @@ meson compile -C build
 passed=0
 failed=0
 run_suite headless env -u DISPLAY -u WAYLAND_DISPLAY
-run_suite gui xvfb-run -a -s '-screen 0 1920x1200x24 -extension MIT-SHM' dbus-run-session --
+run_suite gui xvfb-run -a -s '-screen 0 1920x1200x24 -extension MIT-SHM -noreset' dbus-run-session --
 
 echo
 echo "$passed passed, $failed failed"

@@ -19,7 +19,7 @@ export HOME="$home" XDG_CONFIG_HOME="$home" XDG_CACHE_HOME="$home" XDG_DATA_HOME
 
 # on_screen COMMAND...
 on_screen () {
-  xvfb-run -a -s '-screen 0 1920x1200x24 -extension MIT-SHM' dbus-run-session -- "$@"
+  xvfb-run -a -s '-screen 0 1920x1200x24 -extension MIT-SHM -noreset' dbus-run-session -- "$@"
 }
 
 printf '%-52s %12s %12s\n' '' figure budget
