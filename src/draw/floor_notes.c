@@ -83,32 +83,6 @@ lr_floor_note_window (const LrFloor  *floor,
   add_outside (floor, placed, &label);
 }
 
-/* What the things take at full that leads from this socket feed [W]; FALSE: no lead is in it */
-static gboolean
-get_load_w (const LrFloor *floor,
-            const LrItem  *socket,
-            double        *load_w)
-{
-  gboolean has_lead = FALSE;
-
-  *load_w = 0.0;
-  for (guint i = 0; i < floor->setup->items->len; i++)
-    {
-      const LrItem *lead = g_ptr_array_index (floor->setup->items, i), *fed;
-
-      if (lead->kind != LR_ITEM_LEAD || g_strcmp0 (lead->lead.socket, socket->id) != 0)
-        continue;
-      has_lead = TRUE;
-      fed = lr_plan_find (floor->plan, lead->lead.feeds);
-      if (fed != NULL && fed->kind == LR_ITEM_LIGHT)
-        *load_w += fed->light.power_w;
-      else if (fed != NULL && fed->kind == LR_ITEM_CAMERA)
-        *load_w += fed->camera.draw_w;
-    }
-
-  return has_lead;
-}
-
 /* "S2 · C1", its tag bold on paper; while Power is shown with its load */
 static char *
 describe_socket (const LrFloor *floor,
@@ -125,7 +99,7 @@ describe_socket (const LrFloor *floor,
   g_string_append_printf (text, is_bold ? "<b>%s</b>" : "%s", tag);
   if (*on != '\0')
     g_string_append_printf (text, "%s%s", !is_bold ? "\u00a0· " : is_upright && !has_power ? "\n" : " ", on);
-  if (has_power && get_load_w (floor, socket, &load_w))
+  if (has_power && lr_study_socket_load_w (floor->study, socket, &load_w))
     g_string_append_printf (text, "%s%.0f\u00a0W", is_upright ? "\n" : " · ", load_w);
   else if (has_power)
     g_string_append_printf (text, "%s%s", is_upright ? "\n" : " · ", _("free"));

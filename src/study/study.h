@@ -163,5 +163,7 @@ gboolean lr_study_door_floor (const LrStudy *study, const LrPlaced *door, LrOutl
 gboolean lr_study_is_clear   (const LrStudy *study, const LrPlaced *placed, LrVec2 at_m, double allowed_m);
 /* A place near the thing's own where it stands clear of others, walls and door swings; @first_m is looked at first */
 gboolean lr_study_find_clear (const LrStudy *study, const LrPlaced *placed, LrVec2 first_m, double allowed_m, LrVec2 *to_m);
+/* What leads from a socket feed, at full [W]; FALSE: no lead is in it */
+gboolean lr_study_socket_load_w (const LrStudy *study, const LrItem *socket, double *load_w);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrStudy, lr_study_free)
