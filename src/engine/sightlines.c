@@ -228,7 +228,7 @@ lr_elevation_rad (LrVec3 from_m,
 
 /**
  * lr_camera_angle_rad:
- * @subject_m: the subject's eyes in plan [m]
+ * @subject_m: the point of the subject that it is measured at, in plan [m]
  * @a_m: a camera [m], not at the subject
  * @b_m: another [m], not at the subject
  * @angle_rad: (out): between them, at the subject [rad], in [0, pi]
