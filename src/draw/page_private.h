@@ -9,6 +9,7 @@
  *   page_plan.c        the floor plan, its title, corners and scale bar
  *   page_chains.c      which dimensions a room is given
  *   page_dimensions.c  drawing them
+ *   page_table.c       what stands in a table or a list
  *   page_tables.c      tables and lists: measuring, cutting, drawing
  *   page_columns.c     where the columns of a table stand
  *   page_rows.c        what the tables say: cameras, lights, sound
@@ -86,7 +87,7 @@ GPtrArray *lr_page_chains_new  (const LrSetup *setup);
 double     lr_page_chains_reach_pt (const GPtrArray *chains, LrEdge edge);
 void       lr_page_chains_draw (const LrSheet *sheet, const LrView *view, const GPtrArray *chains);
 
-/* --- page_tables.c ----------------------------------------------------------------------------------------------- */
+/* --- page_table.c, page_tables.c --------------------------------------------------------------------------------- */
 
 #define LR_MAX_CELLS 6
 #define LR_PAGE_CELLS_X_PT 19.8 /* right of the tags */
