@@ -156,6 +156,18 @@ read_shares (LrCameraReading *reading)
   reading->framing.eyes_down = reading->eyes_down;
 }
 
+/* No upright plane bounds a frame whose edge looks past straight up or down: then the one square to the axis at the eyes
+ * names the shot, as if it were seen level */
+static void
+name_steep_shot (LrCameraReading *reading)
+{
+  LrFraming framing;
+  double top_m = reading->subject->eyes_m.z + reading->eyes_down * reading->field_h_m;
+
+  if (lr_framing (&reading->subject->body, top_m, top_m - reading->field_h_m, &framing))
+    reading->framing.shot = framing.shot;
+}
+
 /* The camera does not roll, so the frame's upper and lower edges meet that plane in level lines */
 static void
 read_framing (LrCameraReading *reading)
@@ -167,8 +179,10 @@ read_framing (LrCameraReading *reading)
   double bottom_m = height_at_m (reading, -reading->projection.half_height, distance_m);
 
   reading->framing = (LrFraming) { top_m, bottom_m, NAN, NAN, LR_N_SHOTS };
-  if (distance_m > 0.0)
+  if (distance_m > 0.0 && isfinite (top_m - bottom_m))
     lr_framing (&reading->subject->body, top_m, bottom_m, &reading->framing);
+  else if (distance_m > 0.0)
+    name_steep_shot (reading);
   read_shares (reading);
 }
 

@@ -135,6 +135,29 @@ test_provoked (gconstpointer data)
     check_remark (remarks->all->pdata[i]);
 }
 
+/* A steep, very wide camera holds the eyes, though its lower edge looks past straight down: 20.25 mm of height over 2 mm of
+ * focal length are 79 degrees each way (atan h / 2 f); tilted down by more than 11, no upright plane bounds its frame */
+static void
+test_steep_view (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrRemarks) remarks = NULL;
+  const LrRemark *remark;
+
+  fixture_set (&plan, CAMERA_A, "focal-mm", 0.002);
+  study = lr_study_new (plan);
+  remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  remark = lr_remarks_find (remarks, "shot-size:camera-1");
+
+  g_assert_cmpfloat (fixture_camera (study, CAMERA_A)->eyes_down, >, 0.0);
+  g_assert_cmpfloat (fixture_camera (study, CAMERA_A)->eyes_down, <, 1.0);
+  g_assert_nonnull (remark);
+  g_assert_cmpint (remark->grade, ==, LR_GRADE_FINE);
+  g_assert_null (strstr (remark->text, "not in"));
+  g_assert_cmpint (fixture_camera (study, CAMERA_A)->framing.shot, ==, LR_SHOT_LONG);
+}
+
 /* The figure judged lies on the wrong side of its limit, unless the rule has none or it is a count of things */
 static void
 test_figure (gconstpointer data)
@@ -221,6 +244,7 @@ main (int   argc,
   g_test_add_func ("/checks/table", test_table);
   g_test_add_func ("/checks/nothing-wrong", test_nothing_wrong);
   g_test_add_func ("/checks/key", test_key);
+  g_test_add_func ("/checks/steep-view", test_steep_view);
   for (gsize i = 0; i < n_provocations; i++)
     {
       static const struct { const char *path; GTestDataFunc func; } tests[] = {
