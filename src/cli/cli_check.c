@@ -5,6 +5,7 @@
 
 #include "config.h"
 
+#include "cautions.h"
 #include "cli_private.h"
 
 #include <glib/gi18n-lib.h>
@@ -29,7 +30,34 @@ print_group (const LrRemarks *remarks,
 }
 
 static void
+print_cautions (const GPtrArray *cautions)
+{
+  if (cautions->len == 0)
+    return;
+
+  g_print ("%s\n", _("Take care"));
+  for (guint i = 0; i < cautions->len; i++)
+    {
+      g_autofree char *text = lr_markup_to_text (g_ptr_array_index (cautions, i));
+
+      g_print ("  %s\n", text);
+    }
+  g_print ("\n");
+}
+
+static JsonNode *
+make_json (const LrCliPlan *plan,
+           const GPtrArray *cautions)
+{
+  JsonNode *root = lr_remarks_to_json (plan->remarks);
+
+  json_object_set_member (json_node_get_object (root), "cautions", lr_cautions_to_json (cautions));
+  return root;
+}
+
+static void
 print_text (const LrCliPlan *plan,
+            const GPtrArray *cautions,
             gboolean         has_fine)
 {
   const LrRemarks *remarks = plan->remarks;
@@ -38,6 +66,7 @@ print_text (const LrCliPlan *plan,
   print_group (remarks, LR_GRADE_MIND);
   if (has_fine)
     print_group (remarks, LR_GRADE_FINE);
+  print_cautions (cautions);
 
   g_print (_("%s: %u to fix, %u to mind, %u fine\n"), plan->study->setup->name,
            remarks->n[LR_GRADE_FIX], remarks->n[LR_GRADE_MIND], remarks->n[LR_GRADE_FINE]);
@@ -64,6 +93,7 @@ lr_cli_check (int    argc,
   };
   LrCliOptions options;
   g_autoptr (LrCliPlan) plan = NULL;
+  g_autoptr (GPtrArray) cautions = NULL;
   LrExit code;
 
   if (lr_cli_parse (argc, argv, _("FILE"), _("Prints what is to fix and what to mind."), own, &options))
@@ -72,11 +102,12 @@ lr_cli_check (int    argc,
   if (plan == NULL)
     return LR_EXIT_FAILED;
 
+  cautions = lr_cautions_new (plan->study, plan->units);
   if (is_json)
-    code = lr_cli_print_json (lr_remarks_to_json (plan->remarks));
+    code = lr_cli_print_json (make_json (plan, cautions));
   else
     {
-      print_text (plan, has_fine);
+      print_text (plan, cautions, has_fine);
       code = lr_cli_flush () ? LR_EXIT_OK : LR_EXIT_FAILED;
     }
 

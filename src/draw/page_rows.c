@@ -411,7 +411,7 @@ where_text (const LrSheet *sheet,
   const LrPlaced *person = find_placed (sheet, mic->form == LR_MIC_LAVALIER ? mic->worn_by : mic->aims_at);
   g_autofree char *name = NULL;
   g_autofree char *distance = NULL;
-  LrVec3 mouth, tip;
+  double distance_m = 0.0;
 
   if (person == NULL || person->item->kind != LR_ITEM_PERSON)
     return g_strdup (mic->form == LR_MIC_LAVALIER ? "" : _("straight down"));
@@ -420,9 +420,8 @@ where_text (const LrSheet *sheet,
   if (mic->form == LR_MIC_LAVALIER)
     return g_strdup_printf (_("on the breastbone of %s"), name);
 
-  mouth = lr_vec3 (person->eyes_m.x, person->eyes_m.y, person->body.mouth_m);
-  tip = lr_vec3 (mic->tip_x_m, mic->tip_y_m, mic->tip_height_m);
-  distance = lr_length_format (lr_vec3_length (lr_vec3_sub (tip, mouth)), sheet->options->units);
+  lr_study_mouth_distance_m (sheet->study, item, &distance_m);
+  distance = lr_length_format (distance_m, sheet->options->units);
   return g_strdup_printf (_("%s from the mouth of %s"), distance, name);
 }
 

@@ -90,8 +90,6 @@ const char *lr_say_towards (LrJudge *judge, LrVec2 way);            /* "towards 
 /* Adds a sentence to the remark; @format has figures between <b> and </b> */
 void lr_remark_say (LrRemark *remark, const char *format, ...) G_GNUC_PRINTF (2, 3);
 void lr_remedy_say (LrRemedy *remedy, const char *short_figure, const char *format, ...) G_GNUC_PRINTF (3, 4);
-/* (transfer full): without tags and entities */
-char *lr_markup_to_text (const char *markup);
 
 /* marks.c */
 void lr_remark_mark_line     (LrRemark *remark, LrVec2 a_m, LrVec2 b_m, const char *figure);

@@ -91,6 +91,8 @@ LrGrade    lr_remarks_worst_for (const LrRemarks *remarks, const char *item_id);
 const LrCheckInfo *lr_check_info (LrCheck check);
 const char        *lr_grade_title (LrGrade grade); /* "Fix", translated */
 const char        *lr_grade_word  (LrGrade grade); /* "fix" */
+/* (transfer full): a sentence without tags and entities */
+char              *lr_markup_to_text (const char *markup);
 
 /* (transfer full): the plan with the remedy applied */
 LrPlan *lr_remedy_apply (const LrRemedy *remedy, const LrPlan *plan, GError **error);

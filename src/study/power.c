@@ -1,4 +1,4 @@
-/* power.c - what the leads draw from the sockets
+/* power.c - leads by length, and what they draw from the sockets
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
@@ -49,4 +49,28 @@ lr_study_socket_load_w (const LrStudy *study,
   if (has_lead)
     *load_w = sum_w;
   return has_lead;
+}
+
+/**
+ * lr_study_read_leads:
+ * @study: a study
+ *
+ * Fills the length of each lead along its path.
+ */
+void
+lr_study_read_leads (LrStudy *study)
+{
+  study->leads = g_array_new (FALSE, FALSE, sizeof (LrLeadReading));
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrItem *item = lr_study_placed_at (study, i)->item;
+      LrLeadReading lead = { item, 0.0 };
+
+      if (item->kind != LR_ITEM_LEAD)
+        continue;
+
+      for (gsize j = 1; j < item->n_path; j++)
+        lead.length_m += lr_vec2_distance (item->path_m[j - 1], item->path_m[j]);
+      g_array_append_val (study->leads, lead);
+    }
 }

@@ -3,7 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * The stable interface for tests and other programs. Keys end in their unit: -m metres, -m2 square metres, -deg degrees,
- * -mm millimetres (on the sensor alone), -share a fraction of the frame; a bare number is a ratio or a count. A number that
+ * -mm millimetres (on the sensor alone), -w watts, -share a fraction of the frame; a bare number is a ratio or a count. A number that
  * cannot be computed is null, and so is a far limit at infinity (then "sharp-to-infinity" is true). Keys are added by later
  * versions, never renamed.
  *
@@ -15,6 +15,8 @@
  *     kind, x-m, y-m, facing-deg, bottom-m, top-m, has-footprint
  *     eyes-x-m, eyes-y-m, eyes-height-m, crown-m                                      people
  *     length-m                                                                        leads
+ *     load-w                                                                          sockets with a lead in them
+ *     mouth-m                                                                         microphones that aim at a person
  *     tape: west-m, south-m, from-p-m, from-q-m, crossing-deg                         what is marked on the floor
  *     subject, is-main, pan-deg, tilt-deg, angle-of-view-h-deg, angle-of-view-v-deg,  cameras
  *     area-width-mm, area-height-mm, coc-mm, lens-x-m .. lens-z-m, focus-m, magnification,
@@ -218,6 +220,19 @@ typedef struct
 } Next;
 
 static void
+add_supply (JsonBuilder   *builder,
+            const LrStudy *study,
+            const LrItem  *item)
+{
+  double number;
+
+  if (item->kind == LR_ITEM_SOCKET && lr_study_socket_load_w (study, item, &number))
+    add_number (builder, "load-w", number);
+  if (item->kind == LR_ITEM_MICROPHONE && lr_study_mouth_distance_m (study, item, &number) != NULL)
+    add_number (builder, "mouth-m", number);
+}
+
+static void
 add_item (JsonBuilder    *builder,
           const LrStudy  *study,
           const LrPlaced *placed,
@@ -244,6 +259,7 @@ add_item (JsonBuilder    *builder,
     add_camera (builder, &g_array_index (study->cameras, LrCameraReading, next->camera++));
   if (placed->item->kind == LR_ITEM_LEAD)
     add_number (builder, "length-m", g_array_index (study->leads, LrLeadReading, next->lead++).length_m);
+  add_supply (builder, study, placed->item);
   if (next->tape < study->tapes->len && g_array_index (study->tapes, LrTapeReading, next->tape).placed == placed)
     add_tape (builder, &g_array_index (study->tapes, LrTapeReading, next->tape++));
   json_builder_end_object (builder);

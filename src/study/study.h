@@ -138,6 +138,9 @@ LrStudy *lr_study_new  (const LrPlan *plan);
 LrStudy *lr_study_new_trial (const LrPlan *plan); /* without wedges, tapes and leads: to try a remedy */
 void     lr_study_free (LrStudy *study);
 
+/* Whom a microphone aims at, and how far its capsule is from the mouth; NULL, with the number untouched, if nobody */
+const LrPlaced *lr_study_mouth_distance_m (const LrStudy *study, const LrItem *microphone, double *distance_m);
+
 const LrPlaced        *lr_study_find_placed (const LrStudy *study, const char *id); /* (nullable) */
 const LrCameraReading *lr_study_find_camera (const LrStudy *study, const char *id); /* (nullable) */
 /* Title of a shot size for people: "medium close-up", translated */

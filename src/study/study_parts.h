@@ -15,7 +15,7 @@ void lr_study_read_background (const LrStudy *study, LrCameraReading *camera); /
 void lr_study_read_pairs      (LrStudy *study);                    /* pair_readings.c */
 void lr_study_find_clashes    (LrStudy *study);                    /* clashes.c */
 void lr_study_read_tapes      (LrStudy *study);                    /* tape_readings.c */
-void lr_study_read_leads      (LrStudy *study);
+void lr_study_read_leads      (LrStudy *study);                    /* power.c */
 
 /* Whom a person looks at; (nullable) */
 const LrPlaced *lr_study_find_partner (const LrStudy *study, const LrPlaced *person);

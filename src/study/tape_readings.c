@@ -199,27 +199,3 @@ lr_study_read_tapes (LrStudy *study)
   for (guint i = 0; study->has_tapes && i < study->tapes->len; i++)
     read_tapes (study, marks_m[i], &g_array_index (study->tapes, LrTapeReading, i).tapes);
 }
-
-/**
- * lr_study_read_leads:
- * @study: a study
- *
- * Fills the length of each lead along its path.
- */
-void
-lr_study_read_leads (LrStudy *study)
-{
-  study->leads = g_array_new (FALSE, FALSE, sizeof (LrLeadReading));
-  for (guint i = 0; i < study->placed->len; i++)
-    {
-      const LrItem *item = lr_study_placed_at (study, i)->item;
-      LrLeadReading lead = { item, 0.0 };
-
-      if (item->kind != LR_ITEM_LEAD)
-        continue;
-
-      for (gsize j = 1; j < item->n_path; j++)
-        lead.length_m += lr_vec2_distance (item->path_m[j - 1], item->path_m[j]);
-      g_array_append_val (study->leads, lead);
-    }
-}

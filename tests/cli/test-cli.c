@@ -171,6 +171,7 @@ test_check_json (void)
   root = parse (run->out, &parser);
   g_assert_cmpstr (json_object_get_string_member (root, "format"), ==, "lookroom-remarks");
   g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "remarks")), >, 3);
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "cautions")), >, 3);
 }
 
 /* A room with one thing that is no trouble: nothing to fix */

@@ -93,7 +93,7 @@ has_unit (const char *key)
     "kind", "has-footprint", "tape", "subject", "is-main", "magnification", "sharp-to-infinity", "shot", "side", "face-ratio",
     "behind", "behind-item", "behind-wall", "size-ratio",
   };
-  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2" };
+  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w" };
 
   for (guint i = 0; i < G_N_ELEMENTS (bare); i++)
     if (g_str_equal (key, bare[i]))
