@@ -7,6 +7,7 @@
 # guessed time: every step waits for what it is about, with a deadline.
 
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -225,6 +226,10 @@ class Program:
         """Each line that is shown, as it is read aloud: "Fix: …"."""
         return [label.get_name() for label in self._remark_labels()]
 
+    def plan_as_shown(self):
+        """All of the plan that can be read in the window."""
+        return self.title(), self.things(), self.counts(), self.remarks()
+
     def _remark_labels(self):
         """Of every row: its box's first child with a name that begins with a grade."""
         for i in range(self.remark_list.get_child_count()):
@@ -333,6 +338,32 @@ class Program:
 def entry_text(node):
     text = node.get_text_iface()
     return text.get_text(0, text.get_character_count()) if text is not None else ''
+
+
+def spoken_place_m(description):
+    """"5.07 m from the left wall, 3.76 m from the lower wall." """
+    return tuple(float(figure) for figure in re.findall(r'([\d.]+)\sm from the (?:left|lower) wall', description))
+
+
+def read_lines(path):
+    with open(path, encoding='utf-8') as file:
+        return file.readlines()
+
+
+def side_of_line(plan, name):
+    """Sign of the side of the line of action on which an item stands: a cross product, here and not in the program."""
+    line, at = plan['line'], plan['items'][name]
+    along = line['to-x-m'] - line['from-x-m'], line['to-y-m'] - line['from-y-m']
+    off = at['x-m'] - line['from-x-m'], at['y-m'] - line['from-y-m']
+    return 1 if along[0] * off[1] - along[1] * off[0] > 0 else -1
+
+
+def mirrored(point, a, b):
+    """@point on the other side of the line through @a and @b, as far from it."""
+    along = b[0] - a[0], b[1] - a[1]
+    share = ((point[0] - a[0]) * along[0] + (point[1] - a[1]) * along[1]) / (along[0] ** 2 + along[1] ** 2)
+    foot = a[0] + share * along[0], a[1] + share * along[1]
+    return round(2 * foot[0] - point[0]), round(2 * foot[1] - point[1])
 
 
 class Tap:
