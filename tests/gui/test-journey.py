@@ -481,6 +481,12 @@ def add_bad_file_steps(journey):
         p = journey.program
         p.key('ctrl+z')
         wait(lambda: not p.title().startswith('•'), 'a title without a mark of changes')
+
+    @tap.step
+    def untouched():
+        """a window that nobody has worked in, where a file opens in place of the example, keeps the example, too."""
+        state['as it was'] = journey.program.plan_as_shown()
+        refuse(open_by_dialog, paths[1])
         check_equal(journey.program.quit(), 0, 'exit code')
         check_equal(journey.program.complaints(), [], 'warnings')
 
