@@ -17,6 +17,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#define TOLD_DEPTH 10 /* how much of a path is told; places in a plan are less deep */
+
 /* Where the walk is in an open object or list */
 typedef struct
 {
@@ -54,12 +56,13 @@ line_of (const char *text,
 }
 
 static char *
-dup_path (const Walk *walk)
+dup_path (const Walk *walk,
+          guint       depth)
 {
   GString *path = g_string_new (NULL);
   char *valid; /* a long name may have been cut inside a character */
 
-  for (guint i = 0; i < walk->depth; i++)
+  for (guint i = 0; i < depth; i++)
     {
       const Frame *frame = &walk->frames[i];
 
@@ -81,13 +84,14 @@ fail (Walk       *walk,
       const char *at,
       const char *what)
 {
-  g_autofree char *path = dup_path (walk);
+  g_autofree char *path = dup_path (walk, MIN (walk->depth, TOLD_DEPTH));
+  const char *rest = walk->depth > TOLD_DEPTH ? "…" : "";
   guint line = line_of (walk->text, at);
 
   if (*path == '\0')
     g_set_error (walk->error, LR_PLAN_ERROR, code, _("line %u: %s"), line, what);
   else
-    g_set_error (walk->error, LR_PLAN_ERROR, code, _("line %u, at %s: %s"), line, path, what);
+    g_set_error (walk->error, LR_PLAN_ERROR, code, _("line %u, at %s%s: %s"), line, path, rest, what);
 
   return FALSE;
 }
@@ -326,7 +330,7 @@ walk_container (Walk      *walk,
 static void
 look_for_wanted (Walk *walk)
 {
-  g_autofree char *path = dup_path (walk);
+  g_autofree char *path = dup_path (walk, walk->depth);
 
   if (walk->found == NULL && strcmp (path, walk->wanted) == 0)
     walk->found = walk->p;

@@ -299,6 +299,8 @@ test_deep_nesting (void)
       g_assert_null (lr_plan_read_data (text->str, text->len, &error));
       g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_TOO_LARGE);
       g_assert_nonnull (strstr (error->message, "nested too deeply"));
+      g_assert_nonnull (strstr (error->message, "at new[0][0]"));
+      g_assert_cmpint (g_utf8_strlen (error->message, -1), <, 100);
     }
 }
 
