@@ -90,6 +90,7 @@ show_camera (LrFinder              *self,
   lr_line_set_short_text (LR_LINE (self->lens), short_lens);
   lr_line_set_text (LR_LINE (self->figures), figures);
   show_grade (self);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->choice), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->picture), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, figures, -1);
 }

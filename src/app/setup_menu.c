@@ -221,7 +221,13 @@ lr_main_window_update_setups (LrMainWindow *self)
       gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->setup_button), G_MENU_MODEL (menu));
     }
   if (g_strcmp0 (gtk_label_get_label (GTK_LABEL (self->setup_label)), setup->name) != 0)
-    gtk_label_set_label (GTK_LABEL (self->setup_label), setup->name);
+    {
+      /* Translators: name of the button that shows which set-up is shown */
+      g_autofree char *spoken = g_strdup_printf (_("Set-up: %s"), setup->name);
+
+      gtk_label_set_label (GTK_LABEL (self->setup_label), setup->name);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (self->setup_button), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+    }
   g_simple_action_set_state (G_SIMPLE_ACTION (shown), g_variant_new_string (setup->id));
   g_simple_action_set_enabled (G_SIMPLE_ACTION (removal), plan->setups->len > 1 && !plan->is_read_only);
 }
