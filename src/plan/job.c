@@ -30,9 +30,9 @@ static const LrProp job_rows[] = {
   TEXT ("time-zone", N_("Time zone"), time_zone),
   NUMBER ("latitude-deg", N_("Latitude"), latitude_deg, -90.0, 90.0, 0.0, 5, "°"),
   NUMBER ("longitude-deg", N_("Longitude"), longitude_deg, -180.0, 180.0, 0.0, 5, "°"),
-  TEXT ("created-by", N_("Created by"), created_by),
-  TEXT ("approved-by", N_("Approved by"), approved_by),
-  TEXT ("identification", N_("Identification"), identification),
+  TEXT ("created-by", N_("Created"), created_by),
+  TEXT ("approved-by", N_("Approved"), approved_by),
+  TEXT ("identification", N_("Plan no."), identification),
   TEXT ("revision", N_("Revision"), revision),
   TEXT ("issued", N_("Issued"), issued),
 };
