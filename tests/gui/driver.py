@@ -2,9 +2,9 @@
 #
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
-# Runs inside an X server of its own (xvfb-run), and starts a session bus of its own. What stands in the window is read
-# through assistive technology's interface; the pointer and the keys are the X server's, by xdotool. Nothing sleeps for a
-# guessed time: every step waits for what it is about, with a deadline.
+# Runs under an X server and a session bus of its own. What stands in the window is read through assistive technology's
+# interface; the pointer and the keys are the X server's, by xdotool. Nothing sleeps for a guessed time: every step waits for
+# what it is about, with a deadline.
 
 import os
 import re
@@ -32,17 +32,43 @@ gtk-enable-animations=0
 gtk-cursor-blink=0
 '''
 
+# Where the window manager knows nothing of shadows, GTK draws a border round windows that fill the screen, too
+STYLE = 'window.solid-csd.maximized { border: none; padding: 0; box-shadow: none; }\n'
 
-def in_own_session():
-    """Starts the script again under a session bus of its own, unless that is done, and ends with its exit code. What the bus's
-    own programs say is kept out of the output, which is read by a machine."""
+
+def start_screen(width, height):
+    """An X server that nobody else uses; it looks for a free number itself. Returns the process and its DISPLAY."""
+    reading, writing = os.pipe()
+    server = subprocess.Popen(['Xvfb', '-displayfd', str(writing), '-screen', '0', '%dx%dx24' % (width, height),
+                               '-extension', 'MIT-SHM', '-noreset', '-nolisten', 'tcp'], pass_fds=[writing], stderr=subprocess.DEVNULL)
+    os.close(writing)
+    with os.fdopen(reading) as answer:
+        number = answer.readline().strip()
+    if not number:
+        raise Failure('the X server did not start')
+    return server, ':' + number
+
+
+def in_own_session(width=1920, height=1200):
+    """Starts the script again under an X server and a session bus of its own, unless that is done, and ends with its exit code.
+    What the bus's own programs say is kept out of the output, which is read by a machine."""
     if os.environ.get(SESSION) == '1':
         return
+
+    server, display = start_screen(width, height)
+    env = dict(os.environ, DISPLAY=display, **{SESSION: '1'})
+    env.pop('XAUTHORITY', None)
     words = ['dbus-run-session', '--', sys.executable, *sys.argv]
-    with subprocess.Popen(words, env=dict(os.environ, **{SESSION: '1'}), stdout=subprocess.PIPE, text=True) as child:
-        for line in child.stdout:
-            if not line.startswith('SpiRegistry'):
-                print(line, end='', flush=True)
+    try:
+        with subprocess.Popen(words, env=env, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as child:
+            for line in child.stdout:
+                if not line.startswith('SpiRegistry'):
+                    print(line, end='', flush=True)
+            errors = [line for line in child.stderr.read().splitlines() if 'dbus-daemon' not in line and 'dbind' not in line]
+    finally:
+        server.kill()
+        server.wait()
+    print('\n'.join(line for line in errors if line), file=sys.stderr)
     sys.exit(child.returncode)
 
 
@@ -111,6 +137,7 @@ class Home:
         """@settings: the program's own, as they stand in its file, with an underscore for a hyphen"""
         self.path = tempfile.mkdtemp(prefix='lookroom-home-')
         self.write('config/gtk-4.0/settings.ini', SETTINGS_INI)
+        self.write('config/gtk-4.0/gtk.css', STYLE)
         rows = ['%s=%s\n' % (key.replace('_', '-'), value) for key, value in settings.items()]
         self.write('config/lookroom/settings', '[lookroom]\n' + ''.join(rows))
 
@@ -247,11 +274,37 @@ class Program:
     def focus(self):
         xdotool('windowfocus', self.xid)
 
+    def focus_sheet(self):
+        """The keys go to the sheet, and nothing is in hand."""
+        thing = self.sheet.get_child_at_index(0)
+        self.do(thing)
+        wait(lambda: has_focus(thing), 'the focus on the sheet')
+        self.key('Escape')
+        wait(lambda: has_focus(self.sheet), 'the focus on the sheet itself')
+
+    def walk_to(self, node, key='Tab', limit=40):
+        """Presses the key until the focus is on it or in it."""
+        for _ in range(limit):
+            if any(has_focus(part) for part in walk(node)):
+                return
+            before = self.focused(self.application)
+            self.key(key)
+            wait(lambda: before is None or not has_focus(before), 'a move of the focus on “%s”' % key)
+        raise Failure('“%s” does not reach “%s”' % (key, node.get_name()))
+
     def origin(self):
         """Where the window's content starts on the screen: GTK draws a border of its own where nobody draws shadows."""
         rows = dict(row.split('=') for row in xdotool('getwindowgeometry', '--shell', self.xid).split())
         _, _, width, height = box_of(self.frame)
         return (int(rows['X']) + (int(rows['WIDTH']) - width) // 2, int(rows['Y']) + (int(rows['HEIGHT']) - height) // 2)
+
+    def windows(self):
+        """All that the program has on the screen, by the X server's numbers."""
+        return xdotool('search', '--onlyvisible', '--pid', self.process.pid).split()
+
+    def size(self):
+        """Of the window's content."""
+        return box_of(self.frame)[2:]
 
     def centre(self, node):
         x, y, width, height = box_of(node)
@@ -263,23 +316,32 @@ class Program:
         wait(lambda: is_shown(node), 'a size')
         xdotool('mousemove', *self.centre(node))
 
+    def park(self):
+        """The pointer stands where nothing is, in the bar above."""
+        left, top = self.origin()
+        xdotool('mousemove', left + self.size()[0] // 3, top + 3)
+
     def click(self, node, button=1):
         self.point(node)
         xdotool('click', button)
 
     def do(self, node):
-        """What assistive technology does in place of a click."""
+        """What assistive technology does in place of a click. A button shows that for a quarter of a second before it acts."""
         node.get_action_iface().do_action(0)
+
+    def act(self, name):
+        """An action of the window, such as a menu offers."""
+        actions = self.frame.get_action_iface()
+        number = next(i for i in range(actions.get_n_actions()) if actions.get_action_name(i) == name)
+        actions.do_action(number)
 
     def press(self, at):
         xdotool('mousemove', *at, 'mousedown', 1)
 
     def move(self, start, end):
         """In steps, as a hand does: the first ones only pass the threshold of a drag."""
-        words = []
         for i in range(1, DRAG_STEPS + 1):
-            words += ['mousemove', *[round(a + (b - a) * i / DRAG_STEPS) for a, b in zip(start, end)]]
-        xdotool(*words)
+            xdotool('mousemove', *[round(a + (b - a) * i / DRAG_STEPS) for a, b in zip(start, end)])
 
     def release(self):
         xdotool('mouseup', 1)
@@ -309,6 +371,10 @@ class Program:
             if has_focus(node):
                 return node
         return None
+
+    def has_journal(self):
+        folder = self.home.file('cache/lookroom/journal')
+        return os.path.isdir(folder) and any(name.endswith('.journal') for name in os.listdir(folder))
 
     # The end
 

@@ -60,7 +60,6 @@ class Journey:
         return self.program
 
     def keep_picture(self, number):
-        os.makedirs(PICTURES, exist_ok=True)
         subprocess.run([SCREENSHOT, os.path.join(PICTURES, 'failed-%s-%d.png' % (JOURNEY, number))], check=False)
         if self.program is not None:
             for line in self.program.complaints():
@@ -493,6 +492,10 @@ def add_bad_file_steps(journey):
 
 def main():
     in_own_session()
+    os.makedirs(PICTURES, exist_ok=True)
+    for name in os.listdir(PICTURES):
+        if name.startswith('failed-%s-' % JOURNEY):
+            os.remove(os.path.join(PICTURES, name))
     journey = Journey()
     {'example': add_example_steps, 'empty': add_empty_steps, 'bad-files': add_bad_file_steps}[JOURNEY](journey)
     try:
