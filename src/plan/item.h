@@ -74,12 +74,13 @@ typedef struct
 typedef struct
 {
   double sensor_width_m, sensor_height_m;
+  double sensor_crop;     /* the mode records 1 / crop of the sensor's width and height; 1: all of it */
   double squeeze;
   int    aspect;          /* LrAspect: delivery, cut from the recorded frame */
   char  *lens;            /* id of a kit entry */
-  double focal_m;
-  double f_number;
-  double coc_m;           /* limit of the blur disc; 0: sensor diagonal / 1500 */
+  double focal_m;         /* as marked on the ring: a converter behind the lens lengthens it */
+  double f_number;        /* as marked */
+  double coc_m;           /* limit of the blur disc; 0: diagonal of the recorded part / 1500 */
   double focus_m;         /* from the sensor plane; 0: on the eyes of whom it aims at */
   double frame_rate_fps;
   double shutter_s;
@@ -203,6 +204,7 @@ typedef struct
   double focal_min_m, focal_max_m;
   double f_number_min, f_number_max; /* min: widest */
   double nearest_focus_m;            /* from the sensor plane */
+  double converter;                  /* factor of the optic between lens and body; 1: none */
 } LrLens;
 
 typedef struct

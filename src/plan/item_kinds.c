@@ -79,6 +79,7 @@ static const LrChoice aspects[] = {
 static const LrProp camera_rows[] = {
   FINE ("sensor-width-mm", N_("Sensor width"), camera.sensor_width_m, 0.001, 0.1, 0.036),
   FINE ("sensor-height-mm", N_("Sensor height"), camera.sensor_height_m, 0.001, 0.1, 0.02025),
+  NUMBER ("sensor-crop", N_("Sensor crop"), camera.sensor_crop, 1.0, 4.0, 1.0, 3, "×"),
   NUMBER ("squeeze", N_("Squeeze"), camera.squeeze, 1.0, 2.5, 1.0, 4, "×"),
   CHOICE ("aspect", N_("Delivered as"), camera.aspect, aspects, LR_ASPECT_SENSOR),
   REF ("lens", N_("Lens"), camera.lens, "lens"),
@@ -243,6 +244,7 @@ static const LrProp lens_rows[] = {
   NUMBER ("f-number-min", N_("Widest stop"), lens.f_number_min, 0.7, 64.0, 1.8, 2, NULL),
   NUMBER ("f-number-max", N_("Smallest stop"), lens.f_number_max, 0.7, 64.0, 16.0, 2, NULL),
   LENGTH ("nearest-focus-mm", N_("Nearest focus"), lens.nearest_focus_m, 0.01, 20.0, 0.45),
+  NUMBER ("converter", N_("Teleconverter"), lens.converter, 0.5, 4.0, 1.0, 3, "×"),
 };
 
 static const LrItemKindInfo kinds[LR_N_ITEM_KINDS] = {
