@@ -18,20 +18,18 @@ lr_painter_init (LrPainter             *painter,
                  const LrCameraReading *camera,
                  double                 width)
 {
-  const LrCamera *item = &camera->item->camera;
-
   *painter = (LrPainter) {
     .cr = cr,
     .projection = &camera->projection,
     .width = width,
     .height = width * camera->projection.half_height / camera->projection.half_width,
     .unit = width / 470.0,
-    .focal_m = item->focal_m,
-    .f_number = item->f_number,
+    .focal_m = camera->focal_m,
+    .f_number = camera->f_number,
   };
-  painter->has_focus = camera->area.width_m > 0.0 && lr_focus_at (item->focal_m, camera->focus_m, &painter->focus);
+  painter->has_focus = camera->area.width_m > 0.0 && lr_focus_at (camera->focal_m, camera->focus_m, &painter->focus);
   if (painter->has_focus)
-    painter->per_sensor_m = width / camera->area.width_m;
+    painter->per_sensor_m = width / (camera->item->camera.squeeze * camera->area.width_m);
 }
 
 /**

@@ -161,6 +161,43 @@ lr_sharp_range (double         focal_m,
 }
 
 /**
+ * lr_f_number_for_depth:
+ * @focal_m: focal length f [m], > 0
+ * @coc_m: circle of confusion c, in the plane of the sensor [m], > 0
+ * @focus: where the lens is focused, from lr_focus_at()
+ * @depth_m: the depth of field T that is wanted, from limit to limit [m], > 0
+ * @f_number: (out): the f-number that gives it
+ *
+ * With `r = N c (s - f) / f^2` the limits are `s / (1 + r)` and `s / (1 - r)`, so `T = 2 s r / (1 - r^2)` and
+ *
+ *   r = T / (s + sqrt (s^2 + T^2))      N = r f^2 / (c (s - f))
+ *
+ * The exact inverse of lr_sharp_range(). For T small beside s it is the usual `N = T m^2 / (2 c (1 + m))`, in which only
+ * the magnification counts: at the same framing every lens takes the same stop.
+ *
+ * Source: closed form from Greenleaf, Photographic Optics (1950).
+ *
+ * Returns: %FALSE, with @f_number untouched, unless every number is finite and in its domain
+ */
+bool
+lr_f_number_for_depth (double         focal_m,
+                       double         coc_m,
+                       const LrFocus *focus,
+                       double         depth_m,
+                       double        *f_number)
+{
+  double r;
+
+  if (!lr_is_positive (focal_m) || !lr_is_positive (coc_m) || !lr_is_positive (depth_m) || !is_focus (focus)
+      || focus->subject_m <= focal_m)
+    return false;
+
+  r = depth_m / (focus->subject_m + hypot (focus->subject_m, depth_m));
+  *f_number = r * focal_m * focal_m / (coc_m * (focus->subject_m - focal_m));
+  return true;
+}
+
+/**
  * lr_blur_disc_m:
  * @focal_m: focal length f [m], > 0
  * @f_number: N, > 0
@@ -228,11 +265,12 @@ lr_sensor_area (double        width_m,
 
 /**
  * lr_coc_default_m:
- * @width_m: width of the whole sensor [m], > 0
+ * @width_m: width of the part of the sensor that is recorded [m], > 0
  * @height_m: its height [m], > 0
  * @coc_m: (out): a circle of confusion to start from [m]
  *
- * A 1500th of the diagonal of the whole sensor, 0.029 mm on 36 mm by 24 mm.
+ * A 1500th of the diagonal, 0.029 mm on 36 mm by 24 mm. A mode that records a part of the sensor acts as a smaller
+ * sensor: its picture is enlarged by more until it is seen. A delivery aspect that is cut later changes nothing.
  *
  * Source: common practice. No standard fixes it for film or video formats; d/1000 and the width of
  * two pixels are met as well, so it is a setting.

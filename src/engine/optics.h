@@ -33,6 +33,7 @@ bool lr_focus_at (double focal_m, double sensor_distance_m, LrFocus *focus);
 bool lr_field_angle_rad (double extent_m, double focal_m, double magnification, double *angle_rad);
 bool lr_field_extent_m (double extent_m, const LrFocus *focus, double distance_from_lens_m, double *field_m);
 bool lr_sharp_range (double focal_m, double f_number, double coc_m, const LrFocus *focus, LrSharpRange *range);
+bool lr_f_number_for_depth (double focal_m, double coc_m, const LrFocus *focus, double depth_m, double *f_number);
 bool lr_blur_disc_m (double focal_m, double f_number, const LrFocus *focus, double point_from_lens_m, double *disc_m);
 bool lr_sensor_area (double width_m, double height_m, double squeeze, double aspect, LrSensorArea *area);
 bool lr_coc_default_m (double width_m, double height_m, double *coc_m);

@@ -48,10 +48,10 @@ say_longer_lens (LrJudge               *judge,
   for (guint i = 0; i < kit->len; i++)
     {
       const LrItem *item = ((const LrKitEntry *) kit->pdata[i])->item;
-      double focal_m = item->kind == LR_ITEM_LENS ? item->lens.focal_max_m : HUGE_VAL;
+      double focal_m = item->kind == LR_ITEM_LENS ? item->lens.focal_max_m * item->lens.converter : HUGE_VAL;
       double its_field_m, its_distance_m;
 
-      if (focal_m >= best_m || focal_m < CLEARLY_LONGER * camera->item->camera.focal_m
+      if (focal_m >= best_m || focal_m < CLEARLY_LONGER * camera->focal_m
           || !lr_camera_behind_with_focal (camera, focal_m, &its_field_m, &its_distance_m)
           || !is_in_room (judge, camera, its_distance_m))
         continue;

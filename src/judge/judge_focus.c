@@ -83,7 +83,7 @@ offer_stop_down (LrJudge               *judge,
       LrSharpRange range;
 
       f_number = lr_nominal_stop (f_number + 0.01, FALSE);
-      if (f_number > most || !lr_sharp_range (c->focal_m, f_number, camera->coc_m, &camera->focus, &range))
+      if (f_number > most || !lr_sharp_range (camera->focal_m, f_number * camera->converter, camera->coc_m, &camera->focus, &range))
         return;
       if (is_comfortable (judge, (Depth) { range.far_m - range.near_m, camera->distance_m - range.near_m }))
         break;

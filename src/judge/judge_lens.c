@@ -78,7 +78,7 @@ offer_step_back (LrJudge               *judge,
   double extent_m = camera->item->camera.squeeze * camera->area.width_m;
   const char *name = lr_say_name (judge, camera->placed), *distance = lr_say_length (judge, wanted_m);
   LrRemedy *remedy;
-  double focal_m;
+  double focal_m = 0.0, ring_m;
 
   if (lr_vec2_length (way) < 1e-3 || wanted_m <= fabs (up_m))
     return;
@@ -86,13 +86,14 @@ offer_step_back (LrJudge               *judge,
   remedy = lr_remedy_new ();
   way = lr_vec2_scale (way, sqrt (wanted_m * wanted_m - up_m * up_m) / lr_vec2_length (way));
   lr_remedy_move (remedy, camera->placed, lr_vec2_add (eyes_m, way), NULL);
-  if (lr_focal_for_field_m (extent_m, camera->field_w_m, wanted_m, &focal_m)
-      && has_focal (lr_judge_mounted_lens (judge, camera), focal_m))
+  ring_m = lr_focal_for_field_m (extent_m, camera->field_w_m, wanted_m, &focal_m)
+               ? 0.001 * round (1000.0 * focal_m / camera->converter) : 0.0;
+  if (ring_m > 0.0 && has_focal (lr_judge_mounted_lens (judge, camera), ring_m))
     {
-      lr_remedy_change (remedy, camera->item, "focal-mm", 0.001 * round (1000.0 * focal_m));
+      lr_remedy_change (remedy, camera->item, "focal-mm", ring_m);
       lr_remedy_say (remedy, distance,
                      _("Take %s back to <b>%s</b> and keep the shot with <b>%s</b>."),
-                     name, distance, lr_say_focal (judge, 0.001 * round (1000.0 * focal_m)));
+                     name, distance, lr_say_focal (judge, ring_m));
     }
   else
     lr_remedy_say (remedy, distance, _("Take %s back to <b>%s</b>; the shot gets wider."), name, distance);
@@ -241,7 +242,7 @@ static void
 judge_focus (LrJudge               *judge,
              const LrCameraReading *camera)
 {
-  double nearest_m = 4.0 * camera->item->camera.focal_m;
+  double nearest_m = 4.0 * camera->focal_m;
   LrRemark *remark = lr_judge_add (judge, LR_CHECK_LENS_RANGE, LR_GRADE_FIX, camera->placed, NULL);
 
   if (remark == NULL)
@@ -254,7 +255,7 @@ judge_focus (LrJudge               *judge,
                  _("%s is to be sharp at <b>%s</b>, but <b>%s</b> cannot be focused nearer than four times itself, <b>%s</b>: "
                    "its other figures do not hold."),
                  lr_say_name (judge, camera->placed), lr_say_length (judge, camera->focus_m),
-                 lr_say_focal (judge, camera->item->camera.focal_m), lr_say_length (judge, nearest_m));
+                 lr_say_focal (judge, camera->focal_m), lr_say_length (judge, nearest_m));
 }
 
 /**

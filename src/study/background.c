@@ -202,6 +202,5 @@ lr_study_read_background (const LrStudy   *study,
   lr_background_extent_m (camera->field_w_m, subject_m, camera->separation_m, &camera->behind_field_w_m);
   lr_background_extent_m (camera->field_h_m, subject_m, camera->separation_m, &camera->behind_field_h_m);
   lr_background_size_ratio (subject_m, camera->separation_m, &camera->size_ratio);
-  if (lr_blur_disc_m (camera->item->camera.focal_m, camera->item->camera.f_number, &camera->focus, at_m, &camera->blur_m))
-    camera->blur_share = camera->blur_m / camera->area.width_m;
+  lr_camera_blur_at_m (camera, camera->behind_m, &camera->blur_m, &camera->blur_share);
 }

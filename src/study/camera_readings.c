@@ -22,27 +22,6 @@
 #define AIM_ROUNDS 3
 
 static double
-aspect_of (const LrCamera *camera)
-{
-  switch ((LrAspect) camera->aspect)
-    {
-    case LR_ASPECT_16_9:
-      return 16.0 / 9.0;
-    case LR_ASPECT_9_16:
-      return 9.0 / 16.0;
-    case LR_ASPECT_1_1:
-      return 1.0;
-    case LR_ASPECT_4_5:
-      return 4.0 / 5.0;
-    case LR_ASPECT_239:
-      return 2.39;
-    case LR_ASPECT_SENSOR:
-    default:
-      return camera->squeeze * camera->sensor_width_m / camera->sensor_height_m;
-    }
-}
-
-static double
 width_extent_m (const LrCameraReading *reading)
 {
   return reading->item->camera.squeeze * reading->area.width_m;
@@ -60,8 +39,8 @@ focus_lens (LrCameraReading *reading,
   if (!(camera->focus_m > 0.0) && on != NULL)
     reading->focus_m = lr_vec3_length (lr_vec3_sub (on->point_m, reading->sensor_m));
 
-  reading->focus = (LrFocus) { HUGE_VAL, camera->focal_m, 0.0 };
-  if (!lr_focus_at (camera->focal_m, reading->focus_m, &reading->focus))
+  reading->focus = (LrFocus) { HUGE_VAL, reading->focal_m, 0.0 };
+  if (!lr_focus_at (reading->focal_m, reading->focus_m, &reading->focus))
     reading->focus_m = reading->focus_m > 0.0 ? reading->focus_m : HUGE_VAL;
   reading->magnification = reading->focus.magnification;
 }
@@ -109,24 +88,6 @@ point_camera (LrCameraReading *reading,
   lr_projection_look (lens_m, reading->pan_rad, reading->tilt_rad, half_width, half_height, &reading->projection);
   reading->angle_h_rad = 2.0 * atan (half_width);
   reading->angle_v_rad = 2.0 * atan (half_height);
-}
-
-static void
-read_sharpness (LrCameraReading *reading)
-{
-  const LrCamera *camera = &reading->item->camera;
-  LrSharpRange range;
-
-  reading->sharp_near_m = reading->sharp_far_m = reading->hyperfocal_m = NAN;
-  reading->coc_m = camera->coc_m;
-  if (!(reading->coc_m > 0.0))
-    lr_coc_default_m (camera->sensor_width_m, camera->sensor_height_m, &reading->coc_m);
-  if (!lr_sharp_range (camera->focal_m, camera->f_number, reading->coc_m, &reading->focus, &range))
-    return;
-
-  reading->sharp_near_m = range.near_m;
-  reading->sharp_far_m = range.far_m;
-  reading->hyperfocal_m = range.hyperfocal_m + reading->focus.image_m;
 }
 
 /* Height at which the ray up the frame by this tangent meets the upright plane at the distance */
@@ -199,6 +160,8 @@ read_field (LrCameraReading *reading)
   reading->eyes_down = eyes.down;
   reading->field_w_m = 2.0 * reading->projection.half_width * eyes.depth_m;
   reading->field_h_m = 2.0 * reading->projection.half_height * eyes.depth_m;
+  reading->recorded_field_w_m = reading->field_w_m / reading->width_share;
+  reading->recorded_field_h_m = reading->field_h_m * reading->recorded.height_m / reading->area.height_m;
 }
 
 static void
@@ -282,27 +245,27 @@ read_camera (LrStudy         *study,
 
   *reading = (LrCameraReading) {
     .item = placed->item, .placed = placed, .subject = subject_of (study, target),
-    .is_main = study->cameras->len == 0, .image_aspect = aspect_of (camera), .behind_wall = -1,
-    .distance_m = NAN, .field_w_m = NAN, .field_h_m = NAN, .eyes_across = NAN, .eyes_down = NAN,
+    .is_main = study->cameras->len == 0, .behind_wall = -1,
+    .distance_m = NAN, .field_w_m = NAN, .field_h_m = NAN, .recorded_field_w_m = NAN, .recorded_field_h_m = NAN,
+    .eyes_across = NAN, .eyes_down = NAN,
     .framing = { NAN, NAN, NAN, NAN, LR_N_SHOTS }, .gaze_rad = NAN, .gaze_up_rad = NAN, .lens_up_rad = NAN,
     .lens_above_m = NAN, .line_margin_rad = NAN, .line_distance_m = NAN, .face_ratio = NAN,
     .behind_at_m = { NAN, NAN, NAN }, .behind_m = NAN, .separation_m = NAN, .behind_field_w_m = NAN,
     .behind_field_h_m = NAN, .size_ratio = NAN, .blur_m = NAN, .blur_share = NAN,
   };
-  lr_sensor_area (camera->sensor_width_m, camera->sensor_height_m, camera->squeeze, reading->image_aspect, &reading->area);
-  reading->focus.image_m = camera->focal_m;
-
+  lr_study_read_glass (study, reading);
   point_camera (reading, target == placed ? NULL : target);
   placed->facing_rad = reading->pan_rad;
   placed->point_m = reading->projection.eye_m;
-  read_sharpness (reading);
   read_wedge (study, reading);
 
   reading->has_subject = reading->subject != NULL;
+  if (reading->has_subject)
+    reading->distance_m = lr_vec3_length (lr_vec3_sub (reading->subject->eyes_m, reading->sensor_m));
+  lr_study_read_sharpness (study, reading);
   if (!reading->has_subject)
     return;
 
-  reading->distance_m = lr_vec3_length (lr_vec3_sub (reading->subject->eyes_m, reading->sensor_m));
   read_field (reading);
   read_framing (reading);
   read_heights (reading);
@@ -343,7 +306,7 @@ lr_study_read_cameras (LrStudy *study)
  * lr_camera_refit:
  * @camera: a reading with a subject and something behind it
  * @behind_field_w_m: width of the background that is wanted [m], > the field at the subject
- * @refit: (out): the focal length and the distance from the sensor plane to the eyes that show it
+ * @refit: (out): the focal length, effective, and the distance from the sensor plane to the eyes that show it
  *
  * The framing of the subject stays: the field at the eyes keeps its width. Assumes that the camera moves along
  * its axis and that the background is a plane square to it.
@@ -373,7 +336,7 @@ lr_camera_refit (const LrCameraReading *camera,
 /**
  * lr_camera_behind_with_focal:
  * @camera: a reading with a subject and something behind it
- * @focal_m: another focal length [m], > 0
+ * @focal_m: another focal length, effective [m], > 0
  * @behind_field_w_m: (out): width of background that the same framing shows through it [m]
  * @distance_m: (out): from the sensor plane to the eyes then [m]
  *

@@ -19,9 +19,11 @@
  *     mouth-m                                                                         microphones that aim at a person
  *     tape: west-m, south-m, from-p-m, from-q-m, crossing-deg                         what is marked on the floor
  *     subject, is-main, pan-deg, tilt-deg, angle-of-view-h-deg, angle-of-view-v-deg,  cameras
- *     area-width-mm, area-height-mm, coc-mm, lens-x-m .. lens-z-m, focus-m, magnification,
- *     sharp-near-m, sharp-far-m, sharp-to-infinity, hyperfocal-m,
- *     distance-m, field-width-m, field-height-m, shot, frame-top-m, frame-bottom-m, headroom-share,
+ *     converter, focal-mm, f-number (effective: as marked, times the converter),
+ *     recorded-width-mm, recorded-height-mm, area-width-mm, area-height-mm (delivered), aspect, width-kept-share, coc-mm, lens-x-m .. lens-z-m, focus-m, magnification,
+ *     sharp-near-m, sharp-far-m, sharp-to-infinity, hyperfocal-m, sharp-depth-m, sharp-front-m (before the eyes), sharp-front-share
+ *     (before the plane of focus), f-number-for-depth (as marked, for the depth that is comfortable),
+ *     distance-m, field-width-m, field-height-m, recorded-field-width-m, recorded-field-height-m, shot, frame-top-m, frame-bottom-m, headroom-share,
  *     eyes-across-share, eyes-down-share, gaze-deg, gaze-up-deg, lens-up-deg, lens-above-m,
  *     side ("left", "right", "on-line", null), line-margin-deg, line-distance-m, face-ratio,
  *     behind ("nothing", "wall", "item", "floor", "ceiling"), behind-item, behind-wall, behind-x-m .. behind-z-m,
@@ -129,8 +131,15 @@ add_lens (JsonBuilder           *builder,
   add_degrees (builder, "tilt-deg", camera->tilt_rad);
   add_degrees (builder, "angle-of-view-h-deg", camera->angle_h_rad);
   add_degrees (builder, "angle-of-view-v-deg", camera->angle_v_rad);
+  add_number (builder, "converter", camera->converter);
+  add_number (builder, "focal-mm", 1000.0 * camera->focal_m);
+  add_number (builder, "f-number", camera->f_number);
+  add_number (builder, "recorded-width-mm", 1000.0 * camera->recorded.width_m);
+  add_number (builder, "recorded-height-mm", 1000.0 * camera->recorded.height_m);
   add_number (builder, "area-width-mm", 1000.0 * camera->area.width_m);
   add_number (builder, "area-height-mm", 1000.0 * camera->area.height_m);
+  add_number (builder, "aspect", camera->image_aspect);
+  add_number (builder, "width-kept-share", camera->width_share);
   add_number (builder, "coc-mm", 1000.0 * camera->coc_m);
   add_number (builder, "lens-x-m", camera->projection.eye_m.x);
   add_number (builder, "lens-y-m", camera->projection.eye_m.y);
@@ -141,6 +150,10 @@ add_lens (JsonBuilder           *builder,
   add_number (builder, "sharp-far-m", camera->sharp_far_m);
   add_flag (builder, "sharp-to-infinity", isinf (camera->sharp_far_m));
   add_number (builder, "hyperfocal-m", camera->hyperfocal_m);
+  add_number (builder, "sharp-depth-m", camera->sharp_depth_m);
+  add_number (builder, "sharp-front-m", camera->sharp_front_m);
+  add_number (builder, "sharp-front-share", camera->sharp_front_share);
+  add_number (builder, "f-number-for-depth", camera->f_number_for_depth);
 }
 
 static void
@@ -150,6 +163,8 @@ add_look (JsonBuilder           *builder,
   add_number (builder, "distance-m", camera->distance_m);
   add_number (builder, "field-width-m", camera->field_w_m);
   add_number (builder, "field-height-m", camera->field_h_m);
+  add_number (builder, "recorded-field-width-m", camera->recorded_field_w_m);
+  add_number (builder, "recorded-field-height-m", camera->recorded_field_h_m);
   add_text (builder, "shot", shot_words[camera->framing.shot]);
   add_number (builder, "frame-top-m", camera->framing.top_m);
   add_number (builder, "frame-bottom-m", camera->framing.bottom_m);

@@ -39,8 +39,12 @@ typedef struct
   const LrPlaced *placed;
   const LrPlaced *subject;       /* whom it is judged against: the person it aims at, else the subject; may be NULL */
   gboolean        is_main;       /* the first camera of the set-up */
-  LrSensorArea    area;          /* used part of the sensor */
+  double          converter;     /* factor behind the lens; 1: none */
+  double          focal_m, f_number; /* effective: as marked, times the converter. The camera's own are the marked ones */
+  LrSensorArea    recorded;      /* part of the sensor that the mode records */
+  LrSensorArea    area;          /* part of that which is delivered */
   double          image_aspect;  /* width : height as delivered */
+  double          width_share;   /* of the recorded width, that is delivered */
   LrVec3          sensor_m;      /* middle of the sensor plane: above the tripod's centre */
   LrProjection    projection;    /* through the lens */
   double          pan_rad, tilt_rad;
@@ -51,8 +55,13 @@ typedef struct
   LrFocus         focus;         /* the same from the lens; without one subject_m is HUGE_VAL and image_m the focal length */
   double          magnification;
   double          coc_m;         /* limit of the blur disc that counts as sharp */
-  double          field_w_m, field_h_m; /* at the eyes */
+  double          field_w_m, field_h_m; /* at the eyes, as delivered */
+  double          recorded_field_w_m, recorded_field_h_m; /* at the eyes, as recorded */
   double          sharp_near_m, sharp_far_m, hyperfocal_m; /* from the sensor plane; far may be HUGE_VAL */
+  double          sharp_depth_m; /* from near to far; HUGE_VAL if far is */
+  double          sharp_front_m; /* of it before the eyes: how far a head may sway; < 0 when they are nearer; NAN without a subject */
+  double          sharp_front_share; /* of the depth, before the plane of focus */
+  double          f_number_for_depth; /* as marked: what gives the depth that is comfortable, focused as it is */
   LrFraming       framing;       /* shot is LR_N_SHOTS and the shares NAN when nothing of the person is in the frame */
   double          eyes_across, eyes_down;   /* where the eyes fall in the frame */
   gboolean        is_looking;    /* the subject looks at someone: gaze and line are known */
@@ -74,7 +83,7 @@ typedef struct
   double          behind_field_w_m, behind_field_h_m; /* how much of it the frame sees, in the plane square to the axis */
   double          size_ratio;    /* a thing there against the same thing at the subject */
   double          blur_m;        /* disc on the sensor */
-  double          blur_share;    /* of the frame's width */
+  double          blur_share;    /* of the frame's width, as delivered */
   LrVec2         *wedge_m;       /* field on the floor, cut by the walls: apex first; n_wedge corners */
   gsize           n_wedge;
 } LrCameraReading;
@@ -151,10 +160,13 @@ char                  *lr_item_title (const LrItem *item);
 const char            *lr_wall_title   (const LrRoom *room, int wall);
 const char            *lr_wall_towards (const LrRoom *room, LrVec2 direction);
 
+/* Blur disc of a plane on the sensor, and as a share of the delivered width; the distance is from the sensor plane */
+gboolean lr_camera_blur_at_m (const LrCameraReading *camera, double distance_m, double *disc_m, double *share);
+
 /* Focal length and distance that show a strip of background at the same framing of the subject */
 typedef struct
 {
-  double focal_m, distance_m;    /* from the sensor plane */
+  double focal_m, distance_m;    /* effective; from the sensor plane */
 } LrRefit;
 
 gboolean lr_camera_refit (const LrCameraReading *camera, double behind_field_w_m, LrRefit *refit);

@@ -11,6 +11,8 @@
 
 void lr_study_place_items     (LrStudy *study);                    /* placed.c */
 void lr_study_read_cameras    (LrStudy *study);                    /* camera_readings.c */
+void lr_study_read_glass      (const LrStudy *study, LrCameraReading *camera); /* lens_readings.c */
+void lr_study_read_sharpness  (const LrStudy *study, LrCameraReading *camera); /* lens_readings.c */
 void lr_study_read_background (const LrStudy *study, LrCameraReading *camera); /* background.c */
 void lr_study_read_pairs      (LrStudy *study);                    /* pair_readings.c */
 void lr_study_find_clashes    (LrStudy *study);                    /* clashes.c */

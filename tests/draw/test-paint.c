@@ -35,9 +35,9 @@ init_reading (const View      *view,
   memset (camera, 0, sizeof *camera);
   lr_projection_look (view->eye_m, view->pan_deg * LR_DEG, view->tilt_deg * LR_DEG, half, half * 9.0 / 16.0,
                       &camera->projection);
-  item->camera.focal_m = 0.05;
-  item->camera.f_number = 2.8;
   camera->item = item;
+  camera->focal_m = 0.05;
+  camera->f_number = 2.8;
   camera->area = (LrSensorArea) { 0.036, 0.02025 };
   camera->focus_m = 2.0;
 }
@@ -218,8 +218,8 @@ test_blur (gconstpointer data)
   LrPainter painter;
 
   init_reading (&views[0], item, &camera);
-  item->camera.focal_m = c->focal_m;
-  item->camera.f_number = c->f_number;
+  camera.focal_m = c->focal_m;
+  camera.f_number = c->f_number;
   camera.focus_m = c->focus_m;
   lr_painter_init (&painter, NULL, &camera, WIDTH);
 

@@ -91,7 +91,7 @@ has_unit (const char *key)
 {
   static const char *const bare[] = {
     "kind", "has-footprint", "tape", "subject", "is-main", "magnification", "sharp-to-infinity", "shot", "side", "face-ratio",
-    "behind", "behind-item", "behind-wall", "size-ratio",
+    "behind", "behind-item", "behind-wall", "size-ratio", "converter", "f-number", "f-number-for-depth", "aspect",
   };
   static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w" };
 
