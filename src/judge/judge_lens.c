@@ -10,6 +10,7 @@
 #include <glib/gi18n-lib.h>
 
 #define SPARE_M 0.05
+#define FOCUS_SPARE_M 0.005 /* places are held to a millimetre, and the tilt lifts the sensor a little */
 
 /**
  * lr_judge_mounted_lens:
@@ -194,6 +195,55 @@ say_stop (LrJudge               *judge,
   offer_setting (judge, remark, camera, "f-number", nearest, lr_say_stop (judge, nearest));
 }
 
+/* The smallest move back from what it is focused on; a focus that was set by hand goes to the eyes, if they are far enough */
+static void
+offer_focus_back (LrJudge               *judge,
+                  LrRemark              *remark,
+                  const LrCameraReading *camera,
+                  double                 nearest_m)
+{
+  const LrPlaced *target = lr_study_find_placed (judge->study, camera->item->camera.aims_at);
+  const LrPlaced *on = target != NULL ? target : camera->subject;
+  double wanted_m = nearest_m + FOCUS_SPARE_M, up_m;
+  LrVec2 way;
+
+  if (on == NULL)
+    return;
+
+  way = lr_vec2_sub (camera->placed->at_m, lr_vec3_flat (on->point_m));
+  up_m = camera->sensor_m.z - on->point_m.z;
+  if (camera->item->camera.focus_m > 0.0 && hypot (lr_vec2_length (way), up_m) >= nearest_m)
+    {
+      LrRemedy *remedy = lr_remedy_new ();
+      const char *distance = lr_say_length (judge, hypot (lr_vec2_length (way), up_m));
+
+      lr_remedy_change (remedy, camera->item, "focus-mm", 0.0);
+      lr_remedy_say (remedy, distance, _("Focus %s on %s, at <b>%s</b>."), lr_say_name (judge, camera->placed),
+                     lr_say_name (judge, on), distance);
+      lr_judge_offer (judge, remark, remedy);
+    }
+  else if (!(camera->item->camera.focus_m > 0.0) && lr_vec2_length (way) > 1e-3 && wanted_m > fabs (up_m))
+    {
+      way = lr_vec2_scale (way, sqrt (wanted_m * wanted_m - up_m * up_m) / lr_vec2_length (way));
+      lr_judge_offer_move (judge, remark, camera->placed, lr_vec2_add (lr_vec3_flat (on->point_m), way), NULL, NULL);
+    }
+}
+
+static void
+say_near (LrJudge               *judge,
+          LrRemark              *remark,
+          const LrCameraReading *camera,
+          const LrLens          *lens)
+{
+  remark->value = camera->focus_m;
+  remark->limit = lens->nearest_focus_m;
+  lr_remark_say (remark,
+                 _("%s is focused at <b>%s</b>, but its lens comes no nearer than <b>%s</b>."),
+                 lr_say_name (judge, camera->placed), lr_say_length_off (judge, camera->focus_m, lens->nearest_focus_m),
+                 lr_say_length (judge, lens->nearest_focus_m));
+  offer_focus_back (judge, remark, camera, lens->nearest_focus_m);
+}
+
 static void
 judge_range (LrJudge               *judge,
              const LrCameraReading *camera,
@@ -205,29 +255,21 @@ judge_range (LrJudge               *judge,
   gboolean is_near = camera->focus_m < lens->nearest_focus_m;
   LrRemark *remark = lr_judge_add (judge, LR_CHECK_LENS_RANGE,
                                    is_focal && is_stop && !is_near ? LR_GRADE_FINE : LR_GRADE_FIX, camera->placed, NULL);
-  const char *name;
 
   if (remark == NULL)
     return;
 
-  name = lr_say_name (judge, camera->placed);
   lr_remark_mark_outline (remark, &camera->placed->footprint, NULL);
   if (!is_focal)
     say_focal (judge, remark, camera, lens);
   else if (!is_stop)
     say_stop (judge, remark, camera, lens);
   else if (is_near)
-    {
-      remark->value = camera->focus_m;
-      remark->limit = lens->nearest_focus_m;
-      lr_remark_say (remark,
-                     _("%s is focused at <b>%s</b>, but its lens comes no nearer than <b>%s</b>."),
-                     name, lr_say_length (judge, camera->focus_m), lr_say_length (judge, lens->nearest_focus_m));
-    }
+    say_near (judge, remark, camera, lens);
   else
     lr_remark_say (remark,
                    _("The lens of %s can do what it is set to: <b>%s</b> at <b>%s</b>, focused at <b>%s</b>."),
-                   name, lr_say_focal (judge, c->focal_m), lr_say_stop (judge, c->f_number),
+                   lr_say_name (judge, camera->placed), lr_say_focal (judge, c->focal_m), lr_say_stop (judge, c->f_number),
                    lr_say_length (judge, camera->focus_m));
 }
 
@@ -256,6 +298,7 @@ judge_focus (LrJudge               *judge,
                    "its other figures do not hold."),
                  lr_say_name (judge, camera->placed), lr_say_length (judge, camera->focus_m),
                  lr_say_focal (judge, camera->focal_m), lr_say_length (judge, nearest_m));
+  offer_focus_back (judge, remark, camera, nearest_m);
 }
 
 /**

@@ -51,9 +51,11 @@ const Provocation provocations[] = {
     { { CAMERA_A, "lens", 0, "lens-50" }, { CAMERA_A, "focal-mm", 0.07, NULL } } },
   { "not-its-stop", LR_CHECK_LENS_RANGE, LR_GRADE_FIX, "lens-range:camera-1", TRUE, { { 0 } },
     { { CAMERA_A, "lens", 0, "lens-50" }, { CAMERA_A, "f-number", 1.2, NULL } } },
-  { "nearer-than-it-focuses", LR_CHECK_LENS_RANGE, LR_GRADE_FIX, "lens-range:camera-1", FALSE, { { 0 } },
+  { "nearer-than-it-focuses", LR_CHECK_LENS_RANGE, LR_GRADE_FIX, "lens-range:camera-1", TRUE, { { 0 } },
     { { CAMERA_A, "lens", 0, "lens-50" }, { CAMERA_A, "focus-mm", 0.3, NULL } } },
-  { "nearer-than-any-lens-focuses", LR_CHECK_LENS_RANGE, LR_GRADE_FIX, "lens-range:camera-1", FALSE, { { 0 } },
+  { "subject-nearer-than-it-focuses", LR_CHECK_LENS_RANGE, LR_GRADE_FIX, "lens-range:camera-2", TRUE, { { 0 } },
+    { { CAMERA_B, "lens", 0, "lens-85" }, { CAMERA_B, "x-mm", 3.45, NULL }, { CAMERA_B, "y-mm", 3.55, NULL } } },
+  { "nearer-than-any-lens-focuses", LR_CHECK_LENS_RANGE, LR_GRADE_FIX, "lens-range:camera-1", TRUE, { { 0 } },
     { { CAMERA_A, "focal-mm", 0.9, NULL } } }, /* thin lens: s + s f / (s - f) is 4 f at the least, at s = 2 f */
   { "focus-behind-the-eyes", LR_CHECK_DEPTH_OF_FIELD, LR_GRADE_FIX, "depth-of-field:camera-1", TRUE, { { 0 } },
     { { CAMERA_A, "focus-mm", 3.5, NULL } } },
