@@ -41,6 +41,9 @@ LrPlan *lr_plan_set_room_text (const LrPlan *plan, const char *key, const char *
 LrPlan *lr_plan_set_job     (const LrPlan *plan, const char *key, const char *text, GError **error);
 LrPlan *lr_plan_set_job_number (const LrPlan *plan, const char *key, double value, GError **error);
 LrPlan *lr_plan_set_contacts (const LrPlan *plan, const LrContact *contacts, gsize n, GError **error);
+/* "count", or a number of what the entry is: "converter"; "title", "note" */
+LrPlan *lr_plan_set_kit_number (const LrPlan *plan, const char *kit_id, const char *key, double value, GError **error);
+LrPlan *lr_plan_set_kit_text (const LrPlan *plan, const char *kit_id, const char *key, const char *text, GError **error);
 LrPlan *lr_plan_set_kit_count (const LrPlan *plan, const char *kit_id, int count, GError **error);
 LrPlan *lr_plan_set_requests (const LrPlan *plan, const char *const *requests, GError **error);
 LrPlan *lr_plan_set_limit   (const LrPlan *plan, LrLimit limit, double value, GError **error); /* NAN: back to the default */

@@ -191,6 +191,126 @@ copy_entry (gconstpointer entry,
   return lr_kit_entry_copy (entry);
 }
 
+/* The next plan with a kit of its own, and the entry in it, which may be written; @entry's item is still shared */
+static LrPlan *
+begin_kit (const LrPlan  *plan,
+           const char    *kit_id,
+           LrKitEntry   **entry,
+           GError       **error)
+{
+  g_autoptr (LrPlan) next = lr_edit_begin (plan, NULL, error);
+
+  if (next == NULL)
+    return NULL;
+
+  g_ptr_array_unref (next->kit);
+  next->kit = g_ptr_array_copy (plan->kit, (GCopyFunc) copy_entry, NULL);
+  *entry = (LrKitEntry *) lr_plan_find_kit (next, kit_id);
+  if (*entry == NULL)
+    {
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND, _("There is no “%s” in the kit."), kit_id);
+      return NULL;
+    }
+
+  return g_steal_pointer (&next);
+}
+
+/* What may be no less than another number takes that along: the ends of a prime lens move together */
+static void
+take_along (LrItem     *item,
+            const char *key)
+{
+  const LrOrderedPair *pair = lr_item_check_order (item);
+
+  if (pair != NULL)
+    {
+      const LrProp *changed = lr_item_find_prop (item->kind, key);
+      const LrProp *other = lr_item_find_prop (item->kind, strcmp (pair->low, key) == 0 ? pair->high : pair->low);
+
+      lr_prop_put_number (other, item, lr_prop_get_number (changed, item));
+    }
+}
+
+/**
+ * lr_plan_set_kit_number:
+ * @plan: a plan
+ * @kit_id: of a kit entry
+ * @key: "count", or a number of what the entry is
+ * @value: in inside units
+ * @error: return location
+ *
+ * Things that were taken from the entry before keep what they are; cameras that have a lens of the kit on them see through
+ * it as it is now. A shortest focal length that is set beyond the longest takes that along, and so on.
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_kit_number (const LrPlan  *plan,
+                        const char    *kit_id,
+                        const char    *key,
+                        double         value,
+                        GError       **error)
+{
+  const LrProp *prop = lr_prop_table_find (lr_kit_entry_table (), key);
+  LrKitEntry *entry = NULL;
+  g_autoptr (LrPlan) next = begin_kit (plan, kit_id, &entry, error);
+  LrItem *item;
+
+  if (next == NULL)
+    return NULL;
+  if (prop != NULL && !lr_prop_is_text (prop))
+    {
+      if (!lr_edit_check_number (prop, value, error))
+        return NULL;
+      lr_prop_put_number (prop, entry, value);
+      return g_steal_pointer (&next);
+    }
+
+  item = lr_item_copy (entry->item);
+  lr_item_unref (entry->item);
+  entry->item = item;
+  if (!lr_edit_put_number (item, key, value, error))
+    return NULL;
+  take_along (item, key);
+
+  return g_steal_pointer (&next);
+}
+
+/**
+ * lr_plan_set_kit_text:
+ * @plan: a plan
+ * @kit_id: of a kit entry
+ * @key: "title" or "note"
+ * @text: what it becomes
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_kit_text (const LrPlan  *plan,
+                      const char    *kit_id,
+                      const char    *key,
+                      const char    *text,
+                      GError       **error)
+{
+  const LrProp *prop = lr_prop_table_find (lr_kit_entry_table (), key);
+  LrKitEntry *entry = NULL;
+  g_autoptr (LrPlan) next = begin_kit (plan, kit_id, &entry, error);
+
+  if (next == NULL)
+    return NULL;
+  if (prop == NULL || !lr_prop_is_text (prop))
+    {
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND, _("A thing of the kit has no text “%s”."), key);
+      return NULL;
+    }
+  if (!lr_edit_check_text (_(prop->label), text, error))
+    return NULL;
+  lr_prop_put_text (prop, entry, text);
+
+  return g_steal_pointer (&next);
+}
+
 /**
  * lr_plan_set_kit_count:
  * @plan: a plan
@@ -206,23 +326,5 @@ lr_plan_set_kit_count (const LrPlan  *plan,
                        int            count,
                        GError       **error)
 {
-  g_autoptr (LrPlan) next = lr_edit_begin (plan, NULL, error);
-  LrKitEntry *entry;
-
-  if (next == NULL)
-    return NULL;
-
-  g_ptr_array_unref (next->kit);
-  next->kit = g_ptr_array_copy (plan->kit, (GCopyFunc) copy_entry, NULL);
-  entry = (LrKitEntry *) lr_plan_find_kit (next, kit_id);
-  if (entry == NULL)
-    {
-      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND, _("There is no “%s” in the kit."), kit_id);
-      return NULL;
-    }
-  if (!lr_edit_check_number (lr_prop_table_find (lr_kit_entry_table (), "count"), count, error))
-    return NULL;
-  entry->count = count;
-
-  return g_steal_pointer (&next);
+  return lr_plan_set_kit_number (plan, kit_id, "count", count, error);
 }

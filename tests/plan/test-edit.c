@@ -246,6 +246,32 @@ left (const LrPlan *plan,
   return lr_plan_kit_left (plan, lr_plan_find_kit (plan, id));
 }
 
+/* A lens of the kit is changed in place; its ends keep their order */
+static void
+test_kit_lens (LrPlan **plan)
+{
+  const LrLens *lens;
+  g_autoptr (GError) error = NULL;
+
+  take_next (plan, lr_plan_set_kit_number (*plan, "lens-85", "converter", 1.4, &error), &error);
+  take_next (plan, lr_plan_set_kit_number (*plan, "lens-85", "focal-min-mm", 0.135, &error), &error);
+  take_next (plan, lr_plan_set_kit_text (*plan, "lens-85", "title", "135 mm lens", &error), &error);
+  lens = &lr_plan_find_kit (*plan, "lens-85")->item->lens;
+  g_assert_cmpfloat (lens->converter, ==, 1.4);
+  g_assert_cmpfloat (lens->focal_max_m, ==, 0.135);
+  g_assert_cmpstr (lr_plan_find_kit (*plan, "lens-85")->title, ==, "135 mm lens");
+  assert_round_trip (*plan);
+
+  g_assert_null (lr_plan_set_kit_number (*plan, "lens-85", "converter", 4.5, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_kit_number (*plan, "lens-85", "beam-deg", 1.0, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_kit_text (*plan, "lens-85", "count", "2", &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+}
+
 static void
 test_kit (void)
 {
@@ -275,6 +301,7 @@ test_kit (void)
   take_next (&plan, lr_plan_set_kit_count (plan, "lens-85", 2, &error), &error);
   g_assert_cmpint (left (plan, "lens-85"), ==, 0);
   assert_round_trip (plan);
+  test_kit_lens (&plan);
 
   g_assert_null (lr_plan_add_from_kit (plan, "lens-35", lr_vec2 (1.0, 1.0), 0.0, NULL, &error));
   g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
