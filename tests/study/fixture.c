@@ -134,6 +134,42 @@ fixture_interview (void)
   return plan;
 }
 
+LrPlan *
+fixture_face_to_face (double distance_m)
+{
+  LrPlan *plan = fixture_empty ();
+  const char *person = fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_SUBJECT, distance_m + LR_EYES_AHEAD_M, 0.0);
+  const char *camera = fixture_add (&plan, LR_ITEM_CAMERA, 0, 0.0, 0.0);
+
+  g_assert_cmpstr (camera, ==, CAMERA_A);
+  fixture_set (&plan, person, "posture", LR_POSTURE_STANDING);
+  fixture_set (&plan, person, "facing-deg", LR_PI);
+  fixture_set (&plan, person, "eye-height-mm", 1.6);
+  fixture_set (&plan, camera, "lens-height-mm", 1.6);
+  fixture_set (&plan, camera, "sensor-height-mm", 0.024);
+  fixture_set (&plan, camera, "down-pct", 0.5);
+  fixture_text (&plan, camera, "aims-at", person);
+  return plan;
+}
+
+void
+fixture_lens (LrPlan    **plan,
+              const char *camera,
+              double      shortest_m,
+              double      longest_m,
+              double      converter)
+{
+  const struct { const char *key; double value; } rows[] = {
+    { "focal-max-mm", 2.0 }, { "focal-min-mm", shortest_m }, { "focal-max-mm", longest_m }, { "f-number-min", 0.7 },
+    { "converter", converter },
+  };
+  GError *error = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    replace (plan, lr_plan_set_kit_number (*plan, "lens-50", rows[i].key, rows[i].value, &error), error);
+  fixture_text (plan, camera, "lens", "lens-50");
+}
+
 const LrCameraReading *
 fixture_camera (const LrStudy *study,
                 const char    *id)

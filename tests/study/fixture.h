@@ -38,6 +38,12 @@ void        fixture_move  (LrPlan **plan, const char *id, double x_m, double y_m
  * at (5.6, 3.2), 50 mm, camera B at (5.05, 4.75), 85 mm, both aim at Wenna's eyes, which are level with Ines's and the lenses */
 LrPlan     *fixture_interview (void);
 
+/* One camera at (0, 0), 36 mm by 24 mm, that looks along +x at a standing person, eyes level with the lens and @distance_m from
+ * the sensor plane, in the middle of the frame: the distance is along the axis */
+LrPlan     *fixture_face_to_face (double distance_m);
+/* The kit's 50 mm becomes a lens of this range, with a converter behind it, and is put on the camera */
+void        fixture_lens (LrPlan **plan, const char *camera, double shortest_m, double longest_m, double converter);
+
 #define WENNA "person-1"
 #define INES "person-2"
 #define CAMERA_A "camera-1"

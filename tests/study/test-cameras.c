@@ -2,31 +2,10 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A camera looks along +x from (0, 0) at a standing person whose eyes are level with the lens, so that the distance is along
- * the axis. Positions are held to a millimetre, which the tolerances allow for.
+ * Positions are held to a millimetre, which the tolerances allow for.
  */
 
 #include "fixture.h"
-
-#define EYES_M 1.6
-
-/* One camera and one person, whose eyes are @distance_m from the sensor plane; the person looks at the camera's side */
-static LrPlan *
-face_to_face (double distance_m)
-{
-  LrPlan *plan = fixture_empty ();
-  const char *person = fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_SUBJECT, distance_m + LR_EYES_AHEAD_M, 0.0);
-  const char *camera = fixture_add (&plan, LR_ITEM_CAMERA, 0, 0.0, 0.0);
-
-  fixture_set (&plan, person, "posture", LR_POSTURE_STANDING);
-  fixture_set (&plan, person, "facing-deg", LR_PI);
-  fixture_set (&plan, person, "eye-height-mm", EYES_M);
-  fixture_set (&plan, camera, "lens-height-mm", EYES_M);
-  fixture_set (&plan, camera, "sensor-height-mm", 0.024);
-  fixture_set (&plan, camera, "down-pct", 0.5);
-  fixture_text (&plan, camera, "aims-at", person);
-  return plan;
-}
 
 typedef struct
 {
@@ -76,7 +55,7 @@ static void
 test_field (gconstpointer data)
 {
   const FieldCase *c = data;
-  g_autoptr (LrPlan) plan = face_to_face (c->distance_m);
+  g_autoptr (LrPlan) plan = fixture_face_to_face (c->distance_m);
   g_autoptr (LrStudy) study = NULL;
   const LrCameraReading *camera;
 
@@ -112,7 +91,7 @@ test_depth (gconstpointer data)
 {
   const DepthCase *c = data;
   double s_m = 10.0 * 0.3048, v_m = 0.05 * s_m / (s_m - 0.05);
-  g_autoptr (LrPlan) plan = face_to_face (s_m + v_m);
+  g_autoptr (LrPlan) plan = fixture_face_to_face (s_m + v_m);
   g_autoptr (LrStudy) study = NULL;
   const LrCameraReading *camera;
 
@@ -129,7 +108,7 @@ test_depth (gconstpointer data)
 static void
 test_infinity (void)
 {
-  g_autoptr (LrPlan) plan = face_to_face (3.1);
+  g_autoptr (LrPlan) plan = fixture_face_to_face (3.1);
   g_autoptr (LrStudy) study = NULL;
 
   fixture_set (&plan, "camera-1", "focal-mm", 0.024);
@@ -201,7 +180,7 @@ test_gaze (gconstpointer data)
 static void
 test_shot (void)
 {
-  g_autoptr (LrPlan) plan = face_to_face (1.356 + 0.0519);
+  g_autoptr (LrPlan) plan = fixture_face_to_face (1.356 + 0.0519);
   g_autoptr (LrStudy) study = NULL;
   const LrCameraReading *camera;
 
@@ -223,7 +202,7 @@ test_shot (void)
 static void
 test_across (void)
 {
-  g_autoptr (LrPlan) plan = face_to_face (2.051);
+  g_autoptr (LrPlan) plan = fixture_face_to_face (2.051);
   g_autoptr (LrStudy) study = NULL;
   const LrCameraReading *camera;
 
@@ -267,7 +246,7 @@ static void
 test_too_near (gconstpointer data)
 {
   const ClosedCase *c = data;
-  g_autoptr (LrPlan) plan = face_to_face (c->distance_m);
+  g_autoptr (LrPlan) plan = fixture_face_to_face (c->distance_m);
   g_autoptr (LrStudy) study = NULL;
   const LrCameraReading *camera;
 
