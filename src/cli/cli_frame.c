@@ -1,4 +1,4 @@
-/* cli_frame.c - what one camera sees, as a picture
+/* cli_frame.c - what one camera sees, or two that are cut against each other, as a picture
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -7,6 +7,7 @@
 
 #include "cli_private.h"
 #include "save.h"
+#include "strip.h"
 #include "viewfinder.h"
 
 #include <cairo-svg.h>
@@ -15,6 +16,17 @@
 
 #define DEFAULT_WIDTH_PX 1280
 #define MAX_WIDTH_PX 8192
+#define STRIP_USUAL_PX 900.0 /* width at which its type has the screen's size */
+#define STRIP_MARGIN_PX 12.0
+
+/* One camera's picture or, with two, their strip */
+typedef struct
+{
+  const LrStudy         *study;
+  const LrCameraReading *camera; /* NULL: the strip */
+  LrStrip                strip;
+  int                    width_px;
+} Picture;
 
 static cairo_status_t
 append_cb (void                *closure,
@@ -40,21 +52,65 @@ find_camera (const LrStudy *study,
   return NULL;
 }
 
-static cairo_status_t
-draw (const LrStudy         *study,
-      const LrCameraReading *camera,
-      int                    width_px,
-      gboolean               is_svg,
-      GByteArray            *bytes)
+static LrStripStyle
+strip_style (const Picture *picture)
 {
-  const LrViewfinderStyle style = { .width = width_px, .has_thirds = TRUE, .has_safe_area = TRUE, .has_eye_pointers = TRUE };
-  int height_px = (int) ceil (lr_viewfinder_height (camera, width_px));
+  double unit = picture->width_px / STRIP_USUAL_PX;
+
+  return (LrStripStyle) { .width = picture->width_px - 2.0 * STRIP_MARGIN_PX * unit, .unit = unit };
+}
+
+static int
+picture_height_px (const Picture *picture)
+{
+  const LrStripStyle style = strip_style (picture);
+  cairo_surface_t *surface;
+  cairo_t *cr;
+  double height;
+
+  if (picture->camera != NULL)
+    return (int) ceil (lr_viewfinder_height (picture->camera, picture->width_px));
+
+  surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+  cr = cairo_create (surface);
+  height = lr_strip_height (cr, lr_theme_get (LR_THEME_LIGHT), &picture->strip, &style) + 2.0 * STRIP_MARGIN_PX * style.unit;
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  return (int) ceil (height);
+}
+
+static void
+draw_picture (cairo_t       *cr,
+              const Picture *picture)
+{
+  const LrViewfinderStyle own = { .width = picture->width_px, .has_thirds = TRUE, .has_safe_area = TRUE, .has_eye_pointers = TRUE };
+  const LrStripStyle style = strip_style (picture);
+  const LrTheme *theme = lr_theme_get (LR_THEME_LIGHT);
+
+  if (picture->camera != NULL)
+    {
+      lr_viewfinder_draw (cr, picture->study, picture->camera, &own);
+      return;
+    }
+
+  lr_theme_set_color (cr, theme->room, 1.0);
+  cairo_paint (cr);
+  cairo_translate (cr, STRIP_MARGIN_PX * style.unit, STRIP_MARGIN_PX * style.unit);
+  lr_strip_draw (cr, theme, &picture->strip, &style);
+}
+
+static cairo_status_t
+draw (const Picture *picture,
+      gboolean       is_svg,
+      GByteArray    *bytes)
+{
+  int width_px = picture->width_px, height_px = picture_height_px (picture);
   cairo_surface_t *surface = is_svg ? cairo_svg_surface_create_for_stream (append_cb, bytes, width_px, height_px)
                                     : cairo_image_surface_create (CAIRO_FORMAT_RGB24, width_px, height_px);
   cairo_t *cr = cairo_create (surface);
   cairo_status_t status;
 
-  lr_viewfinder_draw (cr, study, camera, &style);
+  draw_picture (cr, picture);
   status = cairo_status (cr);
   cairo_destroy (cr);
 
@@ -67,28 +123,72 @@ draw (const LrStudy         *study,
   return status;
 }
 
-static LrExit
-write_frame (const LrCliPlan *plan,
-             const char      *camera_word,
-             int              width_px,
-             const char      *output)
+static void
+complain_of_camera (const LrCliPlan *plan,
+                    const char      *word)
 {
-  const LrCameraReading *camera = find_camera (plan->study, camera_word);
-  gboolean is_svg = g_str_has_suffix (output, ".svg");
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  g_autoptr (GError) error = NULL;
-  cairo_status_t status;
+  if (word != NULL)
+    lr_cli_complain (plan->path, _("there is no camera “%s” in “%s”"), word, plan->study->setup->name);
+  else
+    lr_cli_complain (plan->path, _("there is no camera in “%s”"), plan->study->setup->name);
+}
 
-  if (camera == NULL)
+/* The two cameras that @cut names: "A,B" */
+static gboolean
+find_strip (const LrCliPlan *plan,
+            const char      *cut,
+            LrStrip         *strip)
+{
+  g_auto (GStrv) words = g_strsplit (cut, ",", -1);
+  const LrCameraReading *cameras[LR_STRIP_SIDES];
+
+  if (g_strv_length (words) != LR_STRIP_SIDES)
     {
-      if (camera_word != NULL)
-        lr_cli_complain (plan->path, _("there is no camera “%s” in “%s”"), camera_word, plan->study->setup->name);
-      else
-        lr_cli_complain (plan->path, _("there is no camera in “%s”"), plan->study->setup->name);
-      return LR_EXIT_FAILED;
+      lr_cli_complain ("frame", _("--cut is “%s”, not two cameras: A,B"), cut);
+      return FALSE;
     }
 
-  status = draw (plan->study, camera, width_px, is_svg, bytes);
+  for (int i = 0; i < LR_STRIP_SIDES; i++)
+    {
+      cameras[i] = find_camera (plan->study, g_strstrip (words[i]));
+      if (cameras[i] == NULL)
+        {
+          complain_of_camera (plan, words[i]);
+          return FALSE;
+        }
+    }
+
+  if (lr_strip_init (strip, plan->study, plan->remarks, cameras[0]->item->id, cameras[1]->item->id))
+    return TRUE;
+  lr_cli_complain ("frame", _("--cut is “%s”: a camera is not cut against itself"), cut);
+  return FALSE;
+}
+
+/* FALSE after saying why */
+static gboolean
+find_picture (const LrCliPlan *plan,
+              const char      *camera_word,
+              const char      *cut,
+              Picture         *picture)
+{
+  picture->study = plan->study;
+  if (cut != NULL)
+    return find_strip (plan, cut, &picture->strip);
+
+  picture->camera = find_camera (plan->study, camera_word);
+  if (picture->camera == NULL)
+    complain_of_camera (plan, camera_word);
+  return picture->camera != NULL;
+}
+
+static LrExit
+write_picture (const Picture *picture,
+               const char    *output)
+{
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  g_autoptr (GError) error = NULL;
+  cairo_status_t status = draw (picture, g_str_has_suffix (output, ".svg"), bytes);
+
   if (status != CAIRO_STATUS_SUCCESS)
     {
       lr_cli_complain (output, _("the picture cannot be drawn: %s"), cairo_status_to_string (status));
@@ -105,7 +205,8 @@ write_frame (const LrCliPlan *plan,
 
 static gboolean
 options_are_good (const char *output,
-                  int         width_px)
+                  int         width_px,
+                  gboolean    has_both)
 {
   if (output == NULL)
     lr_cli_complain ("frame", _("needs -o and the name of the picture to write"));
@@ -113,6 +214,8 @@ options_are_good (const char *output,
     lr_cli_complain (output, _("the name of a picture ends in .png or .svg"));
   else if (width_px < 16 || width_px > MAX_WIDTH_PX)
     lr_cli_complain ("frame", _("--width is %d, outside 16 to %d"), width_px, MAX_WIDTH_PX);
+  else if (has_both)
+    lr_cli_complain ("frame", _("takes --camera or --cut, not both"));
   else
     return TRUE;
 
@@ -124,7 +227,7 @@ options_are_good (const char *output,
  * @argc: from the command's word on
  * @argv: from the command's word on
  *
- * Draws what one camera sees, without a display.
+ * Draws what one camera sees, or the strip of two that are cut against each other, without a display.
  *
  * Returns: an exit code
  */
@@ -134,20 +237,24 @@ lr_cli_frame (int    argc,
 {
   g_autofree char *output = NULL;
   g_autofree char *camera = NULL;
-  int width_px = DEFAULT_WIDTH_PX;
+  g_autofree char *cut = NULL;
+  Picture picture = { .width_px = DEFAULT_WIDTH_PX };
   const GOptionEntry own[] = {
     { "camera", 'c', 0, G_OPTION_ARG_STRING, &camera, N_("Its tag or id; else the main camera"), N_("CAMERA") },
+    { "cut", 0, 0, G_OPTION_ARG_STRING, &cut, N_("Two cameras side by side, as they will be cut"), N_("A,B") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output, N_("The picture to write, .png or .svg"), N_("OUT") },
-    { "width", 0, 0, G_OPTION_ARG_INT, &width_px, N_("Its width in pixels"), N_("PIXELS") },
+    { "width", 0, 0, G_OPTION_ARG_INT, &picture.width_px, N_("Its width in pixels"), N_("PIXELS") },
     { NULL }
   };
   LrCliOptions options;
   g_autoptr (LrCliPlan) plan = NULL;
 
-  if (lr_cli_parse (argc, argv, _("FILE"), _("Draws what one camera sees."), own, &options)
-      && options_are_good (output, width_px))
+  if (lr_cli_parse (argc, argv, _("FILE"), _("Draws what one camera sees, or two side by side."), own, &options)
+      && options_are_good (output, picture.width_px, camera != NULL && cut != NULL))
     plan = lr_cli_plan_open (&options);
   lr_cli_options_clear (&options);
 
-  return plan != NULL ? (int) write_frame (plan, camera, width_px, output) : (int) LR_EXIT_FAILED;
+  if (plan == NULL || !find_picture (plan, camera, cut, &picture))
+    return LR_EXIT_FAILED;
+  return (int) write_picture (&picture, output);
 }

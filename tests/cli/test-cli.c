@@ -275,6 +275,30 @@ test_frame (void)
 }
 
 static void
+test_cut (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autofree char *png = in_folder ("cut.png"), *svg = in_folder ("cut.svg"), *none = in_folder ("none.png");
+  g_autoptr (Run) a = run_program ("frame", loft, "--cut", "A,B", "-o", png, "--width", "640", NULL);
+  g_autoptr (Run) b = run_program ("frame", loft, "--cut=camera-b, camera-a", "-o", svg, NULL);
+  g_autoptr (Run) one = run_program ("frame", loft, "--cut", "A", "-o", none, NULL);
+  g_autoptr (Run) same = run_program ("frame", loft, "--cut", "A,A", "-o", none, NULL);
+  g_autoptr (Run) unknown = run_program ("frame", loft, "--cut", "A,Z", "-o", none, NULL);
+  g_autoptr (Run) both = run_program ("frame", loft, "--cut", "A,B", "--camera", "A", "-o", none, NULL);
+
+  g_assert_cmpint (a->code, ==, 0);
+  g_assert_cmpstr (a->err, ==, "");
+  g_assert_cmpint (b->code, ==, 0);
+  assert_starts_with (png, "\x89PNG\r\n");
+  assert_starts_with (svg, "<?xml");
+  assert_complaint (one, "frame", "A,B");
+  assert_complaint (same, "frame", "itself");
+  assert_complaint (unknown, loft, "Z");
+  assert_complaint (both, "frame", "--cut");
+  g_assert_false (g_file_test (none, G_FILE_TEST_EXISTS));
+}
+
+static void
 test_unwritable (void)
 {
   g_autofree char *loft = example ("loft.lookroom");
@@ -428,6 +452,7 @@ main (int    argc,
   g_test_add_func ("/cli/page", test_page);
   g_test_add_func ("/cli/setup", test_setup);
   g_test_add_func ("/cli/frame", test_frame);
+  g_test_add_func ("/cli/cut", test_cut);
   g_test_add_func ("/cli/unwritable", test_unwritable);
   for (gsize i = 0; i < G_N_ELEMENTS (bad_cases); i++)
     {
