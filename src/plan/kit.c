@@ -3,13 +3,14 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * The generic kit of a new plan is what one person with one car brings to two cameras and a seated speaker: common
- * practice, no source. Its entries are their kinds' usual sizes with the changes listed here.
+ * practice, no source. Its entries are their kinds' usual sizes; lenses are those of the table in data.
  */
 
 #include "config.h"
 
 #include "plan_private.h"
 
+#include "formats.h"
 #include "plan_json.h"
 #include "prop_rows.h"
 
@@ -27,35 +28,26 @@ static const LrPropTable entry_table = TABLE (entry_rows);
 
 typedef struct
 {
-  const char *key;
-  double      value;
-} KitValue;
-
-typedef struct
-{
-  const char *id, *title, *note;
+  const char *id, *title, *note; /* without a title: of the table of lenses */
   int         count;
   LrItemKind  kind;
   int         form;
-  KitValue    values[4];
 } KitRow;
 
 static const KitRow generic_kit[] = {
-  { "camera-body", N_("Camera body"), N_("36.0 × 20.3 mm sensor"), 2, LR_ITEM_CAMERA, 0, { { NULL, 0.0 } } },
-  { "lens-35", N_("35 mm lens"), N_("f/1.8 to f/16"), 1, LR_ITEM_LENS, 0,
-    { { "focal-min-mm", 0.035 }, { "focal-max-mm", 0.035 }, { "nearest-focus-mm", 0.35 }, { NULL, 0.0 } } },
-  { "lens-50", N_("50 mm lens"), N_("f/1.8 to f/16"), 1, LR_ITEM_LENS, 0, { { NULL, 0.0 } } },
-  { "lens-85", N_("85 mm lens"), N_("f/1.8 to f/16"), 1, LR_ITEM_LENS, 0,
-    { { "focal-min-mm", 0.085 }, { "focal-max-mm", 0.085 }, { "nearest-focus-mm", 0.8 }, { NULL, 0.0 } } },
-  { "wide-emitter", N_("Wide emitter"), N_("90 × 90 cm, 200 W"), 2, LR_ITEM_LIGHT, LR_LIGHT_WIDE, { { NULL, 0.0 } } },
-  { "small-panel", N_("Small panel"), N_("30 × 30 cm, 60 W"), 2, LR_ITEM_LIGHT, LR_LIGHT_PANEL, { { NULL, 0.0 } } },
-  { "point-source", N_("Point source"), N_("with doors, 80 W"), 1, LR_ITEM_LIGHT, LR_LIGHT_POINT, { { NULL, 0.0 } } },
-  { "reflector", N_("Reflector"), N_("100 cm, on a stand"), 1, LR_ITEM_PANEL, LR_PANEL_REFLECTOR, { { NULL, 0.0 } } },
-  { "flag", N_("Flag"), N_("60 × 90 cm"), 2, LR_ITEM_PANEL, LR_PANEL_FLAG, { { NULL, 0.0 } } },
-  { "backdrop", N_("Backdrop"), N_("2.7 m wide, on two stands"), 1, LR_ITEM_PANEL, LR_PANEL_BACKDROP, { { NULL, 0.0 } } },
-  { "boom", N_("Boom on a stand"), N_("short tube, narrow"), 1, LR_ITEM_MICROPHONE, LR_MIC_BOOM, { { NULL, 0.0 } } },
-  { "lavalier", N_("Lavalier"), N_("all-round"), 2, LR_ITEM_MICROPHONE, LR_MIC_LAVALIER, { { NULL, 0.0 } } },
-  { "lead-10", N_("Lead, 10 m"), N_("three-pin"), 4, LR_ITEM_LEAD, 0, { { NULL, 0.0 } } },
+  { "camera-body", N_("Camera body"), N_("36.0 × 20.3 mm sensor"), 2, LR_ITEM_CAMERA, 0 },
+  { "lens-35", NULL, NULL, 1, LR_ITEM_LENS, 0 },
+  { "lens-50", NULL, NULL, 1, LR_ITEM_LENS, 0 },
+  { "lens-85", NULL, NULL, 1, LR_ITEM_LENS, 0 },
+  { "wide-emitter", N_("Wide emitter"), N_("90 × 90 cm, 200 W"), 2, LR_ITEM_LIGHT, LR_LIGHT_WIDE },
+  { "small-panel", N_("Small panel"), N_("30 × 30 cm, 60 W"), 2, LR_ITEM_LIGHT, LR_LIGHT_PANEL },
+  { "point-source", N_("Point source"), N_("with doors, 80 W"), 1, LR_ITEM_LIGHT, LR_LIGHT_POINT },
+  { "reflector", N_("Reflector"), N_("100 cm, on a stand"), 1, LR_ITEM_PANEL, LR_PANEL_REFLECTOR },
+  { "flag", N_("Flag"), N_("60 × 90 cm"), 2, LR_ITEM_PANEL, LR_PANEL_FLAG },
+  { "backdrop", N_("Backdrop"), N_("2.7 m wide, on two stands"), 1, LR_ITEM_PANEL, LR_PANEL_BACKDROP },
+  { "boom", N_("Boom on a stand"), N_("short tube, narrow"), 1, LR_ITEM_MICROPHONE, LR_MIC_BOOM },
+  { "lavalier", N_("Lavalier"), N_("all-round"), 2, LR_ITEM_MICROPHONE, LR_MIC_LAVALIER },
+  { "lead-10", N_("Lead, 10 m"), N_("three-pin"), 4, LR_ITEM_LEAD, 0 },
 };
 
 /**
@@ -151,15 +143,12 @@ lr_kit_entry_equal (const LrKitEntry *a,
 static LrKitEntry *
 new_entry (const KitRow *row)
 {
-  LrItem *item = lr_item_new_usual (row->kind, row->form, row->id);
-  LrKitEntry *entry;
+  const LrLensType *type = row->title == NULL ? lr_lens_type_find (row->id) : NULL;
+  LrItem *item = type != NULL ? lr_item_copy (type->item) : lr_item_new_usual (row->kind, row->form, row->id);
+  LrKitEntry *entry = lr_kit_entry_new (item);
 
-  for (guint i = 0; row->values[i].key != NULL; i++)
-    lr_prop_put_number (lr_item_find_prop (row->kind, row->values[i].key), item, row->values[i].value);
-
-  entry = lr_kit_entry_new (item);
-  lr_prop_put_text (lr_prop_table_find (&entry_table, "title"), entry, _(row->title));
-  lr_prop_put_text (lr_prop_table_find (&entry_table, "note"), entry, _(row->note));
+  lr_prop_put_text (lr_prop_table_find (&entry_table, "title"), entry, _(type != NULL ? type->title : row->title));
+  lr_prop_put_text (lr_prop_table_find (&entry_table, "note"), entry, _(type != NULL ? type->note : row->note));
   entry->count = row->count;
 
   return entry;
