@@ -43,6 +43,7 @@ void lr_judge_cut        (LrJudge *judge);
 /* Whether every cut that passes now would pass with the camera at another place, as far from the subject */
 gboolean lr_judge_keeps_cuts (const LrJudge *judge, const LrCameraReading *camera, LrVec2 to_m);
 void lr_judge_room       (LrJudge *judge);
+LrGrade lr_clash_grade   (const LrClash *clash, double limit_m);
 
 /* remarks.c: NULL in a trial. @a is marked; the key names @a and @b (both may be NULL) in this order */
 LrRemark *lr_judge_add (LrJudge *judge, LrCheck check, LrGrade grade, const LrPlaced *a, const LrPlaced *b);

@@ -68,11 +68,19 @@ leg_gap_m (const LrPlaced *placed)
   return placed != NULL && is_stand (placed) ? LEG_GAP_SHARE * placed->footprint.radius_m : 0.0;
 }
 
-static LrGrade
-grade_of (const LrJudge *judge,
-          const LrClash *clash)
+/**
+ * lr_clash_grade:
+ * @clash: a clash
+ * @limit_m: the plan's limit of an overlap [m]
+ *
+ * Legs of stands may stand in each other's gaps: that is a Mind.
+ *
+ * Returns: how bad it is
+ */
+LrGrade
+lr_clash_grade (const LrClash *clash,
+                double         limit_m)
 {
-  double limit_m = judge->limits[LR_LIMIT_OVERLAP];
 
   if (clash->depth_m <= limit_m)
     return LR_GRADE_FINE;
@@ -135,7 +143,7 @@ add_clash (LrJudge       *judge,
            LrCheck        check,
            const LrClash *clash)
 {
-  LrRemark *remark = lr_judge_add (judge, check, grade_of (judge, clash), clash->a, clash->b);
+  LrRemark *remark = lr_judge_add (judge, check, lr_clash_grade (clash, judge->limits[LR_LIMIT_OVERLAP]), clash->a, clash->b);
 
   if (remark == NULL)
     return NULL;
@@ -341,7 +349,7 @@ summarise (const LrJudge *judge)
     {
       const LrClash *clash = &g_array_index (study->clashes, LrClash, i);
 
-      summary.n_bad[clash->type] += clash->type == LR_CLASH_CEILING || grade_of (judge, clash) != LR_GRADE_FINE ? 1 : 0;
+      summary.n_bad[clash->type] += clash->type == LR_CLASH_CEILING || lr_clash_grade (clash, judge->limits[LR_LIMIT_OVERLAP]) != LR_GRADE_FINE ? 1 : 0;
     }
   return summary;
 }
@@ -384,7 +392,7 @@ is_blocked (const LrJudge  *judge,
     {
       const LrClash *clash = &g_array_index (judge->study->clashes, LrClash, i);
 
-      if (clash->type == LR_CLASH_DOOR && clash->b == door && grade_of (judge, clash) != LR_GRADE_FINE)
+      if (clash->type == LR_CLASH_DOOR && clash->b == door && lr_clash_grade (clash, judge->limits[LR_LIMIT_OVERLAP]) != LR_GRADE_FINE)
         return TRUE;
     }
 
@@ -428,7 +436,7 @@ lr_judge_room (LrJudge *judge)
 
       if (clash->type == LR_CLASH_CEILING)
         judge_ceiling (judge, clash);
-      else if (grade_of (judge, clash) == LR_GRADE_FINE)
+      else if (lr_clash_grade (clash, judge->limits[LR_LIMIT_OVERLAP]) == LR_GRADE_FINE)
         continue;
       else if (clash->type == LR_CLASH_OVERLAP)
         judge_overlap (judge, clash);

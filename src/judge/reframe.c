@@ -1,0 +1,478 @@
+/* reframe.c - a shot that is wanted, a background that is wanted
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "reframe_private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* Who looks past the lens is given room on that side: an aim in this part of the frame's width is kept */
+#define KEPT_ACROSS 0.25
+
+#define LEVEL_M 0.05
+
+/* Under the edge of a lens's nearest focus */
+static gboolean
+is_too_near (const LrReframing *self,
+             double            *nearest_m)
+{
+  const LrKitEntry *entry = self->reframe->lens != NULL ? lr_plan_find_kit (self->study->plan, self->reframe->lens)
+                                                        : lr_reframing_mounted (self);
+
+  *nearest_m = fmax (entry != NULL ? entry->item->lens.nearest_focus_m : 0.0, 4.0 * self->now->focal_m);
+  return self->now->focus_m < *nearest_m;
+}
+
+/* The eyes where a well framed shot has them; FALSE: the person has no such shot. @cut_m (out): from them to the lower edge */
+static gboolean
+aim_shot (LrReframing *self,
+          LrShot       shot,
+          double      *cut_m)
+{
+  const LrCameraReading *camera = self->camera;
+  double height_m, eyes_down, across = camera->eyes_across;
+
+  if (!lr_shot_frame_height_m (shot, &camera->subject->body, &height_m, &eyes_down))
+    return FALSE;
+
+  if (g_str_equal (camera->item->camera.aims_at, camera->subject->item->id))
+    across = camera->item->camera.across;
+  else if (!(across > KEPT_ACROSS && across < 1.0 - KEPT_ACROSS))
+    across = 0.5;
+  lr_reframing_aim (self, across, eyes_down);
+  lr_reframing_focus (self);
+  *cut_m = (1.0 - eyes_down) * height_m;
+  return TRUE;
+}
+
+static LrReframe *
+no_subject (LrReframing *self)
+{
+  g_autofree char *name = lr_reframing_say_name (self);
+
+  return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s has nobody to frame: place a person first."), name), NULL);
+}
+
+/* Near a face, a lens that is higher or lower looks too steeply to frame as is usual */
+static LrReframe *
+no_shot (LrReframing *self,
+         LrShot       shot)
+{
+  double above_m = self->camera->lens_above_m;
+  g_autofree char *name = lr_reframing_say_name (self), *off = lr_reframing_say_length (self, fabs (above_m));
+
+  if (fabs (above_m) > LEVEL_M)
+    /* Translators: camera, length, shot size: "A is 0.35 m above the eyes: too high for close-up with this lens." */
+    return lr_reframing_end (self, FALSE,
+                             g_strdup_printf (above_m > 0.0 ? _("%s is %s above the eyes: too high for %s with this lens.")
+                                                            : _("%s is %s below the eyes: too low for %s with this lens."),
+                                              name, off, lr_shot_title (shot)), NULL);
+  /* Translators: camera, shot size */
+  return lr_reframing_end (self, FALSE, g_strdup_printf (_("From there %s has no %s."), name, lr_shot_title (shot)), NULL);
+}
+
+/* Solved, with the size that was asked for */
+static gboolean
+place_shot (LrReframing *self,
+            LrShot       shot)
+{
+  double cut_m;
+
+  return aim_shot (self, shot, &cut_m) && lr_reframing_by_place (self, LR_SIZE_CUT, cut_m)
+         && self->now->framing.shot == shot;
+}
+
+static LrReframe *
+end_place (LrReframing *self,
+           LrShot       shot)
+{
+  g_autofree char *name = lr_reframing_say_name (self), *distance = lr_reframing_say_length (self, self->now->distance_m);
+  g_autofree char *focal = lr_reframing_say_focal (self, self->now->item->camera.focal_m);
+
+  /* Translators: "B stands at 2.14 m: medium with 85 mm." */
+  return lr_reframing_end (self, TRUE,
+                           g_strdup_printf (_("%s stands at %s: %s with %s."), name, distance, lr_shot_title (shot), focal), NULL);
+}
+
+/* The next size that fits, tighter if the camera is to be nearer than it was asked to go */
+static LrReframe *
+next_that_fits (const LrReframing *asked,
+                LrShot             shot,
+                int                by)
+{
+  for (int other = (int) shot + by; other >= 0 && other < LR_SHOT_LONG; other += by)
+    {
+      LrReframing self;
+      g_autofree char *obstacle = NULL;
+      double nearest_m;
+
+      lr_reframing_start (&self, asked->study, asked->camera, asked->units);
+      if (place_shot (&self, (LrShot) other))
+        {
+          obstacle = lr_reframing_obstacle (&self);
+          if (obstacle == NULL && !is_too_near (&self, &nearest_m))
+            return end_place (&self, (LrShot) other);
+        }
+      lr_reframing_clear (&self);
+    }
+  return NULL;
+}
+
+/* "B needs 4.10 m for full; the east wall ends it at 3.20 m: medium long at most." */
+static LrReframe *
+end_blocked (LrReframing *self,
+             LrShot       shot,
+             const char  *obstacle)
+{
+  gboolean is_back = self->now->distance_m > self->camera->distance_m;
+  g_autofree char *name = lr_reframing_say_name (self), *needed = lr_reframing_say_length (self, self->now->distance_m);
+  g_autofree char *end = NULL;
+  LrReframe *instead = next_that_fits (self, shot, is_back ? -1 : 1);
+  LrReframing edge;
+
+  lr_reframing_copy (&edge, self);
+  if (lr_reframing_try (&edge) && lr_reframing_find_free (&edge))
+    end = lr_reframing_say_length (&edge, edge.now->distance_m);
+  lr_reframing_clear (&edge);
+
+  if (end == NULL || instead == NULL)
+    return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s needs %s for %s, but %s is in the way."), name, needed,
+                                                           lr_shot_title (shot), obstacle), instead);
+  return lr_reframing_end (self, FALSE,
+                           g_strdup_printf (is_back ? _("%s needs %s for %s; %s ends it at %s: %s at most.")
+                                                    : _("%s needs %s for %s; %s ends it at %s: %s at the tightest."),
+                                            name, needed, lr_shot_title (shot), obstacle, end, lr_shot_title (instead->shot)), instead);
+}
+
+static LrReframe *
+end_too_near (LrReframing *self,
+              LrShot       shot,
+              double       nearest_m)
+{
+  g_autofree char *name = lr_reframing_say_name (self), *needed = lr_reframing_say_length (self, self->now->distance_m);
+  g_autofree char *nearest = lr_reframing_say_length (self, nearest_m);
+  LrReframe *instead = next_that_fits (self, shot, 1);
+
+  return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s needs %s for %s; its lens focuses no nearer than %s."), name, needed,
+                                                         lr_shot_title (shot), nearest), instead);
+}
+
+static LrReframe *
+shot_by_place (LrReframing *self,
+               LrShot       shot)
+{
+  g_autofree char *obstacle = NULL;
+  double nearest_m;
+
+  if (!place_shot (self, shot))
+    return no_shot (self, shot);
+  if (is_too_near (self, &nearest_m))
+    return end_too_near (self, shot, nearest_m);
+  obstacle = lr_reframing_obstacle (self);
+  return obstacle != NULL ? end_blocked (self, shot, obstacle) : end_place (self, shot);
+}
+
+static LrReframe *
+end_lens (LrReframing      *self,
+          LrShot            shot,
+          const LrKitEntry *entry)
+{
+  g_autofree char *name = lr_reframing_say_name (self), *focal = lr_reframing_say_focal (self, self->now->item->camera.focal_m);
+  g_autofree char *distance = lr_reframing_say_length (self, self->now->distance_m);
+
+  if (self->reframe->lens != NULL)
+    /* Translators: "B takes the 85 mm lens, at 85 mm: medium from 2.14 m." */
+    return lr_reframing_end (self, TRUE, g_strdup_printf (_("%s takes the %s, at %s: %s from %s."), name, entry->title, focal,
+                                                          lr_shot_title (shot), distance), NULL);
+  /* Translators: "B is set to 73 mm: medium from 2.14 m." */
+  return lr_reframing_end (self, TRUE, g_strdup_printf (_("%s is set to %s: %s from %s."), name, focal, lr_shot_title (shot), distance), NULL);
+}
+
+/* No lens at hand makes the shot: the one that comes nearest, which makes another or nobody's */
+static LrReframe *
+nearest_lens (const LrReframing *asked,
+              const LrKitEntry  *entry,
+              double             effective_m)
+{
+  LrReframing self;
+  LrShot shot;
+
+  lr_reframing_copy (&self, asked);
+  lr_reframing_mount (&self, entry, effective_m);
+  if (!lr_reframing_try (&self) || self.now->framing.shot >= LR_N_SHOTS)
+    {
+      lr_reframing_clear (&self);
+      return NULL;
+    }
+  shot = self.now->framing.shot;
+  return end_lens (&self, shot, entry);
+}
+
+static LrReframe *
+end_no_lens (LrReframing      *self,
+             LrShot            shot,
+             const LrKitEntry *entry,
+             double            effective_m)
+{
+  const LrKitEntry *mounted = lr_reframing_mounted (self);
+  g_autofree char *needed = lr_reframing_say_focal (self, self->now->item->camera.focal_m), *nearest = NULL;
+  g_autofree char *name = lr_reframing_say_name (self), *end = NULL;
+  LrReframe *instead = nearest_lens (self, entry, effective_m);
+  gboolean is_zoom_end = entry == mounted && !lr_lens_is_prime (&entry->item->lens);
+
+  if (instead == NULL)
+    return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s needs %s for %s, and no lens comes near."), name, needed,
+                                                           lr_shot_title (shot)), NULL);
+  end = lr_reframing_say_focal (self, instead->focal_m);
+  return lr_reframing_end (self, FALSE,
+                           g_strdup_printf (is_zoom_end ? _("%s needs %s for %s; the lens ends at %s: %s.")
+                                                        : _("%s needs %s for %s; %s comes nearest in the kit: %s."),
+                                            name, needed, lr_shot_title (shot), end, lr_shot_title (instead->shot)), instead);
+}
+
+static LrReframe *
+shot_by_lens (LrReframing *self,
+              LrShot       shot)
+{
+  const LrKitEntry *entry = lr_reframing_mounted (self);
+  double cut_m, effective_m, nearest_m;
+  LrReframing mounted;
+
+  if (!aim_shot (self, shot, &cut_m) || !lr_reframing_by_lens (self, LR_SIZE_CUT, cut_m) || self->now->framing.shot != shot)
+    return no_shot (self, shot);
+  if (entry == NULL || lr_lens_has_focal (&entry->item->lens, self->now->item->camera.focal_m))
+    return is_too_near (self, &nearest_m) ? end_too_near (self, shot, nearest_m) : end_lens (self, shot, entry);
+
+  effective_m = self->now->focal_m;
+  entry = lr_reframing_nearest_lens (self, effective_m);
+  if (entry == NULL)
+    return no_shot (self, shot);
+  lr_reframing_copy (&mounted, self);
+  lr_reframing_mount (&mounted, entry, effective_m);
+  if (lr_reframing_try (&mounted) && mounted.now->framing.shot == shot && !is_too_near (&mounted, &nearest_m))
+    {
+      lr_reframing_clear (self);
+      return end_lens (&mounted, shot, entry);
+    }
+  lr_reframing_clear (&mounted);
+  return end_no_lens (self, shot, entry, effective_m);
+}
+
+/**
+ * lr_reframe_shot:
+ * @study: a study
+ * @camera: one of its cameras
+ * @shot: the size that is wanted
+ * @by: what may change: the place, along the direction in which it stands from the subject, or the lens
+ * @units: of the sentence
+ *
+ * The camera aims at its subject, the eyes as far down the frame as lr_shot_frame_height_m() has them for this size, across
+ * where they were. By the lens a prime is changed for the one at hand that comes nearest; if that does not make the size,
+ * it is what is offered instead.
+ *
+ * Returns: (transfer full): what does it, or why it cannot be and what comes nearest
+ */
+LrReframe *
+lr_reframe_shot (const LrStudy         *study,
+                 const LrCameraReading *camera,
+                 LrShot                 shot,
+                 LrReframeBy            by,
+                 LrUnits                units)
+{
+  LrReframing self;
+
+  lr_reframing_start (&self, study, camera, units);
+  if (!camera->has_subject)
+    return no_subject (&self);
+  return by == LR_REFRAME_BY_PLACE ? shot_by_place (&self, shot) : shot_by_lens (&self, shot);
+}
+
+/* "B stands at 2.60 m with 73 mm and sees 2.50 m of the west wall." */
+static LrReframe *
+end_background (LrReframing *self)
+{
+  g_autofree char *name = lr_reframing_say_name (self), *distance = lr_reframing_say_length (self, self->now->distance_m);
+  g_autofree char *focal = lr_reframing_say_focal (self, self->now->item->camera.focal_m);
+  g_autofree char *width = lr_reframing_say_length (self, self->now->behind_field_w_m), *behind = lr_reframing_say_behind (self);
+
+  return lr_reframing_end (self, TRUE, g_strdup_printf (_("%s stands at %s with %s and sees %s of the %s."), name, distance, focal,
+                                                        width, behind), NULL);
+}
+
+/* The same framing through a lens that is at hand */
+static LrReframe *
+same_framing (const LrReframing *asked,
+              const LrKitEntry  *entry,
+              double             effective_m)
+{
+  LrReframing self;
+  g_autofree char *obstacle = NULL;
+  double nearest_m;
+
+  lr_reframing_copy (&self, asked);
+  lr_reframing_mount (&self, entry, effective_m);
+  if (lr_reframing_by_place (&self, LR_SIZE_FIELD, asked->camera->field_w_m))
+    {
+      obstacle = lr_reframing_obstacle (&self);
+      if (obstacle == NULL && !is_too_near (&self, &nearest_m))
+        return end_background (&self);
+    }
+  lr_reframing_clear (&self);
+  return NULL;
+}
+
+/* "2.50 m of the west wall" */
+static char *
+say_wanted (const LrReframing *self,
+            double             behind_field_w_m)
+{
+  g_autofree char *width = lr_reframing_say_length (self, behind_field_w_m), *behind = lr_reframing_say_behind (self);
+
+  return g_strdup_printf (_("%s of the %s"), width, behind);
+}
+
+/* No lens at hand has the focal length: the next longer one shows less of the background, which is what is mostly wanted */
+static LrReframe *
+end_other_lens (LrReframing *self,
+                double       behind_field_w_m)
+{
+  double effective_m = self->now->focal_m;
+  const LrKitEntry *entry = lr_reframing_longer_lens (self, effective_m);
+  g_autofree char *needed = lr_reframing_say_focal (self, self->now->item->camera.focal_m);
+  g_autofree char *distance = lr_reframing_say_length (self, self->now->distance_m);
+  g_autofree char *width = say_wanted (self, behind_field_w_m), *its_distance = NULL, *its_width = NULL;
+  g_autofree char *its_focal = NULL;
+  LrReframe *instead = entry != NULL ? same_framing (self, entry, effective_m) : NULL;
+
+  if (instead == NULL && (entry = lr_reframing_nearest_lens (self, effective_m)) != NULL)
+    instead = same_framing (self, entry, effective_m);
+  if (instead == NULL)
+    return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s takes %s from %s, and no lens at hand can do it here."), width,
+                                                           needed, distance), NULL);
+
+  its_distance = lr_reframing_say_length (self, instead->distance_m);
+  its_width = lr_reframing_say_length (self, instead->behind_field_w_m);
+  its_focal = lr_reframing_say_focal (self, instead->focal_m);
+  return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s takes %s from %s; %s from %s comes nearest: %s."), width, needed,
+                                                         distance, its_focal, its_distance, its_width), instead);
+}
+
+/* By how much it does not fit, and what the furthest place shows */
+static LrReframe *
+end_no_room (LrReframing *self,
+             double       behind_field_w_m,
+             const char  *obstacle)
+{
+  double needed_m = self->now->distance_m;
+  g_autofree char *needed = lr_reframing_say_length (self, needed_m), *missing = NULL, *end = NULL, *its_width = NULL;
+  g_autofree char *width = say_wanted (self, behind_field_w_m);
+  const LrKitEntry *mounted = lr_reframing_mounted (self);
+  LrReframe *instead = NULL;
+  LrReframing edge;
+
+  lr_reframing_copy (&edge, self);
+  if (!lr_reframing_try (&edge) || !lr_reframing_find_free (&edge)
+      || !lr_reframing_by_lens (&edge, LR_SIZE_FIELD, self->camera->field_w_m))
+    {
+      lr_reframing_clear (&edge);
+      return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s takes %s, but %s is in the way."), width, needed, obstacle), NULL);
+    }
+
+  missing = lr_reframing_say_length (self, fabs (needed_m - edge.now->distance_m));
+  end = lr_reframing_say_length (self, edge.now->distance_m);
+  its_width = lr_reframing_say_length (self, edge.now->behind_field_w_m);
+  if (mounted == NULL || lr_lens_has_focal (&mounted->item->lens, edge.now->item->camera.focal_m))
+    instead = end_background (&edge);
+  else
+    {
+      const LrKitEntry *entry = lr_reframing_nearest_lens (self, edge.now->focal_m);
+
+      instead = entry != NULL ? same_framing (self, entry, edge.now->focal_m) : NULL;
+      lr_reframing_clear (&edge);
+    }
+  return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s takes %s, and %s is in the way by %s: at %s it is %s."), width,
+                                                         needed, obstacle, missing, end, its_width), instead);
+}
+
+static LrReframe *
+end_not_seen (LrReframing *self,
+              double       behind_field_w_m)
+{
+  g_autofree char *width = say_wanted (self, behind_field_w_m);
+  g_autofree char *least = lr_reframing_say_length (self, self->camera->field_w_m);
+
+  if (self->camera->behind == LR_BEHIND_NOTHING)
+    return lr_reframing_end (self, FALSE, g_strdup (_("There is nothing behind the subject.")), NULL);
+  if (behind_field_w_m <= self->camera->field_w_m)
+    return lr_reframing_end (self, FALSE,
+                             g_strdup_printf (_("The frame is %s wide at the subject already: of what is behind it shows more."), least), NULL);
+  return lr_reframing_end (self, FALSE, g_strdup_printf (_("No place along this direction shows %s."), width), NULL);
+}
+
+/**
+ * lr_reframe_background:
+ * @study: a study
+ * @camera: one of its cameras, with the eyes of its subject in the frame
+ * @behind_field_w_m: width that is wanted of what is behind [m], in the plane square to the axis
+ * @units: of the sentence
+ *
+ * The field at the eyes and their place in the frame stay. The focal length must be one of the mounted lens, or of another
+ * lens at hand; a camera whose lens is not named takes any.
+ *
+ * Source: similar triangles, lr_distance_for_background_m(); the thin lens.
+ *
+ * Returns: (transfer full): what does it, or why it cannot be and what comes nearest
+ */
+LrReframe *
+lr_reframe_background (const LrStudy         *study,
+                       const LrCameraReading *camera,
+                       double                 behind_field_w_m,
+                       LrUnits                units)
+{
+  LrReframing self;
+  g_autofree char *obstacle = NULL;
+  const LrKitEntry *mounted;
+  double nearest_m;
+
+  lr_reframing_start (&self, study, camera, units);
+  if (!lr_camera_holds_eyes (camera))
+    return no_subject (&self);
+
+  lr_reframing_aim (&self, camera->eyes_across, camera->eyes_down);
+  lr_reframing_focus (&self);
+  if (camera->behind == LR_BEHIND_NOTHING || behind_field_w_m <= camera->field_w_m
+      || !lr_reframing_by_both (&self, camera->field_w_m, behind_field_w_m))
+    return end_not_seen (&self, behind_field_w_m);
+
+  obstacle = lr_reframing_obstacle (&self);
+  if (obstacle != NULL)
+    return end_no_room (&self, behind_field_w_m, obstacle);
+
+  mounted = lr_reframing_mounted (&self);
+  if (mounted != NULL && !lr_lens_has_focal (&mounted->item->lens, self.now->item->camera.focal_m))
+    {
+      double effective_m = self.now->focal_m;
+      const LrKitEntry *entry = lr_reframing_nearest_lens (&self, effective_m);
+      LrReframe *same;
+
+      if (entry == NULL || !lr_lens_has_focal (&entry->item->lens, effective_m / entry->item->lens.converter))
+        return end_other_lens (&self, behind_field_w_m);
+      same = same_framing (&self, entry, effective_m);
+      if (same == NULL)
+        return end_other_lens (&self, behind_field_w_m);
+      lr_reframing_clear (&self);
+      return same;
+    }
+  if (is_too_near (&self, &nearest_m))
+    {
+      g_autofree char *needed = lr_reframing_say_length (&self, self.now->distance_m);
+      g_autofree char *nearest = lr_reframing_say_length (&self, nearest_m);
+
+      return lr_reframing_end (&self, FALSE, g_strdup_printf (_("It takes %s; the lens focuses no nearer than %s."), needed, nearest), NULL);
+    }
+  return end_background (&self);
+}
