@@ -5,13 +5,14 @@
  * Fractions of stature. Standing: Drillis & Contini 1966, in Winter, Biomechanics and Motor Control
  * of Human Movement, figure 4.1, for eye, chin, shoulder, hip and knee (chest: the same figure,
  * from memory). Waist: the navel of ANSUR II, 0.602 of women's and 0.601 of men's stature. Thigh:
- * between hip and knee. Mouth: 0.40 of the way from chin to the root of the nose (menton-sellion is
+ * between hip and knee. Elbow: the same figure, from memory. Neck: half-way from chin to shoulder. Mouth: 0.40 of the way from chin to the root of the nose (menton-sellion is
  * 0.0696 of stature in ANSUR II; the 0.40 is from memory of Farkas, Anthropometry of the Head and
  * Face, 1994).
  *
  * Seated: the eyes are 0.459 of stature above the seat, women 0.459 and men 0.458 in ANSUR II
  * (Gordon et al. 2014, NATICK/TR-15/007). Shoes do not count, for the seat carries the body. A
- * slump takes up to 40 mm (Pheasant, Bodyspace): only a measured eye height knows of it.
+ * slump takes up to 40 mm (Pheasant, Bodyspace): only a measured eye height knows of it. The elbow
+ * hangs an upper arm, 0.186, under the shoulder (Winter, the same figure).
  */
 
 #include "body.h"
@@ -23,11 +24,13 @@
 #define CHIN 0.870
 #define SHOULDER 0.818
 #define CHEST 0.720
+#define ELBOW 0.630
 #define WAIST 0.600
 #define HIP 0.530
 #define THIGH 0.410
 #define KNEE 0.285
 #define SHOULDER_WIDTH 0.259
+#define UPPER_ARM 0.186
 
 #define EYES_ABOVE_SEAT 0.459
 
@@ -53,8 +56,8 @@ eye_height_m (const LrBodyInput *input)
  *
  * From the hip up everything keeps its distance from the eyes, standing or seated, so a measured
  * eye height moves the whole upper body. Below the hip, a standing person's legs fill what is left
- * in their usual proportion; a seated person's thighs run level, and thigh and knee are given at
- * the height of the seat. Bare feet: the 25 mm of shoes (ISO 3411) belong in a measured eye height.
+ * in their usual proportion; a seated person's thighs run level and ahead, so that no height below
+ * the hip tells where a frame cuts them, and thigh and knee are given at the height of the seat. Bare feet: the 25 mm of shoes (ISO 3411) belong in a measured eye height.
  *
  * Source: see the head of this file.
  *
@@ -82,8 +85,10 @@ lr_body (const LrBodyInput *input,
     .eyes_m = crown_m - (1.0 - EYES) * h,
     .mouth_m = crown_m - (1.0 - MOUTH) * h,
     .chin_m = crown_m - (1.0 - CHIN) * h,
+    .neck_m = crown_m - (1.0 - 0.5 * (CHIN + SHOULDER)) * h,
     .shoulder_m = crown_m - (1.0 - SHOULDER) * h,
     .chest_m = crown_m - (1.0 - CHEST) * h,
+    .elbow_m = crown_m - (1.0 - (input->is_seated ? SHOULDER - UPPER_ARM : ELBOW)) * h,
     .waist_m = crown_m - (1.0 - WAIST) * h,
     .hip_m = hip_m,
     .thigh_m = input->is_seated ? input->seat_height_m : THIGH / HIP * hip_m,

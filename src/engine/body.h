@@ -22,7 +22,8 @@ typedef struct
 typedef struct
 {
   /* heights above the floor */
-  double crown_m, eyes_m, mouth_m, chin_m, shoulder_m, chest_m, waist_m, hip_m, thigh_m, knee_m, floor_m;
+  double crown_m, eyes_m, mouth_m, chin_m, neck_m, shoulder_m, chest_m, elbow_m, waist_m, hip_m;
+  double thigh_m, knee_m, floor_m; /* seated, thigh and knee are at the seat, and ahead of the eyes */
   double head_width_m, head_depth_m, head_height_m, shoulder_width_m;
   double stature_m;
   bool   is_seated;

@@ -93,6 +93,19 @@ test_seated (gconstpointer data)
   g_assert_cmpfloat (body.knee_m, ==, c->seat_mm * 1e-3);
 }
 
+/* An upper arm under the shoulder, wherever that is; the height of a seated elbow in ANSUR II (elbow rest, women 233 mm, men 247 mm
+ * above the seat) is from memory, and with the arm bent to a table it is a little lower */
+static void
+test_seated_elbow (void)
+{
+  LrBody woman = body_of (1.6285, true, 0.45, 0.0), man = body_of (1.7562, true, 0.45, 0.0);
+
+  g_test_message (WINTER ": upper arm 0.186 of stature; " ANSUR ", from memory");
+  assert_near (woman.shoulder_m - woman.elbow_m, 0.186 * 1.6285, 1e-9);
+  assert_near (woman.elbow_m - 0.45, 0.233, 0.025);
+  assert_near (man.elbow_m - 0.45, 0.247, 0.030);
+}
+
 typedef struct
 {
   const char *name;
@@ -128,6 +141,9 @@ typedef struct
 static const ShareCase share_cases[] = {
   { "mouth", G_STRUCT_OFFSET (LrBody, mouth_m), 0.898, 0.004,
     "chin 0.870 and 0.40 of menton-sellion, 113.1 / 1628.5 and 122.6 / 1756.2 in ANSUR II; 0.40 from memory of Farkas" },
+  { "neck", G_STRUCT_OFFSET (LrBody, neck_m), 0.844, 1e-9, "half-way from chin to shoulder, " WINTER },
+  { "elbow", G_STRUCT_OFFSET (LrBody, elbow_m), 0.630, 1e-9, WINTER " (from memory)" },
+  { "elbow-by-the-arm", G_STRUCT_OFFSET (LrBody, elbow_m), 0.818 - 0.186, 0.003, "shoulder less upper arm, " WINTER },
   { "chest", G_STRUCT_OFFSET (LrBody, chest_m), 0.720, 1e-9, WINTER " (from memory)" },
   { "chest-of-women", G_STRUCT_OFFSET (LrBody, chest_m), 0.719, 0.002, ANSUR },
   { "chest-of-men", G_STRUCT_OFFSET (LrBody, chest_m), 0.735, 0.016, ANSUR },
@@ -152,8 +168,8 @@ static void
 assert_in_order (const LrBody *body)
 {
   const double heights_m[] = {
-    body->crown_m, body->eyes_m, body->mouth_m, body->chin_m, body->shoulder_m, body->chest_m,
-    body->waist_m, body->hip_m, body->thigh_m, body->knee_m, body->floor_m,
+    body->crown_m, body->eyes_m, body->mouth_m, body->chin_m, body->neck_m, body->shoulder_m,
+    body->chest_m, body->elbow_m, body->waist_m, body->hip_m, body->thigh_m, body->knee_m, body->floor_m,
   };
 
   for (size_t i = 1; i < G_N_ELEMENTS (heights_m); i++)
@@ -219,6 +235,7 @@ main (int    argc,
   add_rows ("/body/seated", seated_cases, test_seated);
   add_rows ("/body/means", mean_cases, test_means);
   add_rows ("/body/share", share_cases, test_share);
+  g_test_add_func ("/body/seated-elbow", test_seated_elbow);
   g_test_add_func ("/body/upper-body", test_upper_body);
   g_test_add_func ("/body/domain", test_domain);
 
