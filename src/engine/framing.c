@@ -11,6 +11,10 @@
  * headroom of a tenth, F1 = (1 - b) H / 0.9, and the eyes a third down, F2 = 1.5 (0.936 - b) H.
  * They agree around the medium close-up. Wider, the third leaves a fifth and more above the head;
  * tighter, the headroom pushes the eyes to the middle. So F = min (F1, F2).
+ *
+ * A frame does not end at a joint, or the limb seems to end there. The joints are neck, elbow and
+ * knee: the medium shot ends at the waist by its name. The three-quarter shot, that of the knees,
+ * is therefore cut a little under them, at 0.25 of stature, for the knee is at 0.285.
  */
 
 #include "framing.h"
@@ -22,6 +26,7 @@
 #define HEADROOM 0.10
 #define FOOTROOM 0.05
 #define EYES_DOWN (1.0 / 3.0)
+#define UNDER_KNEES (0.25 / 0.285) /* of the knees' height */
 #define LONG_FIGURE (2.0 / 3.0) /* a long shot's figure fills this much of the frame, or less */
 
 /* An extreme close-up is 0.05 H to 0.08 H high, brow to mouth; a big close-up is 0.1065 H */
@@ -53,7 +58,7 @@ cut_height_m (LrShot        shot,
     case LR_SHOT_MEDIUM_LONG:
       return body->thigh_m;
     case LR_SHOT_THREE_QUARTER: /* seated, the thighs hide the knees' height: half-way down the shins */
-      return body->is_seated ? 0.5 * (body->knee_m + body->floor_m) : body->knee_m;
+      return body->is_seated ? 0.5 * (body->knee_m + body->floor_m) : UNDER_KNEES * body->knee_m;
     case LR_SHOT_FULL:
     case LR_SHOT_LONG:
     case LR_N_SHOTS:
@@ -188,6 +193,115 @@ lr_shot_frame_height_m (LrShot        shot,
       *height_m = fmin (cut_m / (1.0 - HEADROOM), (cut_m - eyes_m) / (1.0 - EYES_DOWN));
       *eyes_down = 1.0 - (cut_m - eyes_m) / *height_m;
     }
+  return true;
+}
+
+/**
+ * lr_eyes_down_for_height:
+ * @body: the person, from lr_body()
+ * @height_m: height of a frame in the plane of the eyes [m], > 0
+ * @eyes_down: (out): share of it above the eyes, in (0, 1/3]
+ *
+ * The rule of lr_shot_frame_height_m() for any frame, tighter than a full shot: `min (1/3, 1/10 +
+ * e / F)`, e the eyes' distance below the crown.
+ *
+ * Source: common practice, see the head of this file; the figures are ours.
+ *
+ * Returns: %FALSE, with @eyes_down untouched, unless @height_m is finite and > 0
+ */
+bool
+lr_eyes_down_for_height (const LrBody *body,
+                         double        height_m,
+                         double       *eyes_down)
+{
+  if (!lr_is_positive (height_m))
+    return false;
+
+  *eyes_down = fmin (EYES_DOWN, HEADROOM + (body->crown_m - body->eyes_m) / height_m);
+  return true;
+}
+
+/* Nearest to the frame's lower edge so far; a joint beside the frame is not cut */
+static void
+try_joint (const LrProjection *projection,
+           LrJoint             joint,
+           LrVec3              at_m,
+           LrJointCut         *cut)
+{
+  LrFramePoint place;
+  double above_m;
+
+  if (!lr_projection_point (projection, at_m, &place) || place.across < 0.0 || place.across > 1.0)
+    return;
+
+  above_m = (1.0 - place.down) * 2.0 * projection->half_height * place.depth_m;
+  if (cut->joint == LR_N_JOINTS || fabs (above_m) < fabs (cut->above_m))
+    *cut = (LrJointCut) { joint, above_m };
+}
+
+/**
+ * lr_joint_cut:
+ * @body: the person, from lr_body()
+ * @at_m: the middle of their head, on the floor [m]
+ * @facing_rad: where their shoulders face [rad]
+ * @projection: the camera
+ * @cut: (out): the joint and how far it is above the lower edge [m], measured square to the axis at
+ *   the joint's own depth
+ *
+ * Of the neck, both elbows and, of a person who stands, the knees, the one nearest to the lower
+ * edge, among those that lie within the frame's width. The upper edge cuts no joint of a person
+ * whose eyes are in the frame, and along the sides arms run with the edge. Seated, thighs run ahead
+ * and shins and feet go where they like: no knee is given. Elbows hang at half the width of the
+ * shoulders; whether the trunk hides one is not asked.
+ *
+ * Source: central projection; which joints count is common practice, see the head of this file.
+ *
+ * Returns: %FALSE, with @cut untouched, if no joint is before the camera and within the width
+ */
+bool
+lr_joint_cut (const LrBody       *body,
+              LrVec2              at_m,
+              double              facing_rad,
+              const LrProjection *projection,
+              LrJointCut         *cut)
+{
+  LrVec2 left = lr_vec2_polar (facing_rad + 0.5 * LR_PI, 0.5 * body->shoulder_width_m);
+  LrJointCut nearest = { LR_N_JOINTS, HUGE_VAL };
+
+  try_joint (projection, LR_JOINT_NECK, lr_vec2_raise (at_m, body->neck_m), &nearest);
+  try_joint (projection, LR_JOINT_ELBOW, lr_vec2_raise (lr_vec2_add (at_m, left), body->elbow_m), &nearest);
+  try_joint (projection, LR_JOINT_ELBOW, lr_vec2_raise (lr_vec2_sub (at_m, left), body->elbow_m), &nearest);
+  if (!body->is_seated)
+    try_joint (projection, LR_JOINT_KNEE, lr_vec2_raise (at_m, body->knee_m), &nearest);
+  if (nearest.joint == LR_N_JOINTS)
+    return false;
+
+  *cut = nearest;
+  return true;
+}
+
+/**
+ * lr_look_room:
+ * @across: where the face is in the frame: 0 its left edge, 1 its right one
+ * @look_across: the look's part to the right of the frame, of any length; < 0 to the left
+ * @room: (out): share of the frame's width ahead of the face
+ *
+ * With the face at a third of the width and looking into the other two thirds it is 2/3; under a
+ * half the frame is short-sided.
+ *
+ * Source: common practice.
+ *
+ * Returns: %FALSE, with @room untouched, unless the face is in the frame and looks to a side
+ */
+bool
+lr_look_room (double  across,
+              double  look_across,
+              double *room)
+{
+  if (!(across >= 0.0 && across <= 1.0) || !isfinite (look_across) || look_across == 0.0)
+    return false;
+
+  *room = look_across > 0.0 ? 1.0 - across : across;
   return true;
 }
 

@@ -40,7 +40,7 @@ static const ShotCase shot_cases[] = {
   { "medium-close-up", LR_SHOT_MEDIUM_CLOSE_UP, 0.311, 0.5289, 0.10, 0.306 },
   { "medium", LR_SHOT_MEDIUM, 0.444, 0.756, 0.10, 0.244 },
   { "medium-long", LR_SHOT_MEDIUM_LONG, 0.656, 1.114, 0.10, 0.20 },
-  { "three-quarter", LR_SHOT_THREE_QUARTER, 0.794, 1.351, 0.10, 0.18 },
+  { "three-quarter", LR_SHOT_THREE_QUARTER, 0.833, 1.417, 0.10, 0.177 }, /* 0.035 H under the joint at 0.285 */
   { "full", LR_SHOT_FULL, 1.176, 2.000, 0.10, NAN },
   { "long", LR_SHOT_LONG, 1.5, 2.55, NAN, NAN },
 };
@@ -86,6 +86,7 @@ static const CutCase cut_cases[] = {
   { "waist", 0.60, LR_SHOT_MEDIUM, "waist" },
   { "hip", 0.53, LR_SHOT_MEDIUM, "hip: some texts end the medium shot here" },
   { "mid-thigh", 0.41, LR_SHOT_MEDIUM_LONG, "mid-thigh, the cowboy shot" },
+  { "under-the-knees", 0.25, LR_SHOT_THREE_QUARTER, "just under the knees" },
   { "knees", 0.285, LR_SHOT_THREE_QUARTER, "knees" },
   { "shins", 0.10, LR_SHOT_FULL, "nearer to the floor than to the knees" },
   { "feet", -0.05, LR_SHOT_FULL, "under the feet" },
@@ -253,6 +254,107 @@ test_monotone (void)
     }
 }
 
+typedef struct
+{
+  const char *name;
+  bool        is_seated;               /* in: 1.70 m tall, on a seat of 0.45 m */
+  double      aspect;
+  double      bottom, height;          /* over stature, bottom counted from a standing floor below the crown */
+  LrJoint     joint;                   /* expected; LR_N_JOINTS: none nearer than a head */
+  double      above;                   /* over stature */
+  const char *source;
+} JointCase;
+
+#define WINTER "Drillis & Contini 1966 in Winter, figure 4.1: "
+
+/* Seen level from so far that the camera is a ruler */
+static const JointCase joint_cases[] = {
+  { "at-the-elbow", false, 16.0 / 9.0, 0.630, 0.41, LR_JOINT_ELBOW, 0.0, WINTER "elbow 0.630 (from memory)" },
+  { "waist", false, 16.0 / 9.0, 0.60, 0.444, LR_JOINT_ELBOW, 0.03, WINTER "elbow 0.630, and the waist's 0.60" },
+  { "seated-waist", true, 16.0 / 9.0, 0.60, 0.444, LR_JOINT_ELBOW, 0.032, WINTER "shoulder 0.818, upper arm 0.186" },
+  { "arms-beside-the-frame", false, 9.0 / 16.0, 0.630, 0.41, LR_JOINT_NECK, 0.214,
+    WINTER "half a shoulder width, 0.1295, is more than half of 0.41 × 9 / 16" },
+  { "neck", false, 16.0 / 9.0, 0.854, 0.2, LR_JOINT_NECK, -0.010, WINTER "chin 0.870, shoulder 0.818, half-way" },
+  { "knee", false, 16.0 / 9.0, 0.280, 0.8, LR_JOINT_KNEE, 0.005, WINTER "knee 0.285" },
+  { "seated-knee", true, 16.0 / 9.0, 0.285, 0.8, LR_JOINT_ELBOW, 0.347, "no knee seated: thighs run towards the lens" },
+};
+
+static void
+test_joint (gconstpointer data)
+{
+  const JointCase *c = data;
+  LrBody body = body_of (1.70, c->is_seated, 0.45);
+  double bottom_m = body.crown_m - (1.0 - c->bottom) * 1.70, half_m = 0.5 * c->height * 1.70, far_m = 1e4;
+  LrProjection projection;
+  LrJointCut cut;
+
+  g_test_message ("%s", c->source);
+  lr_projection_look (lr_vec3 (0.0, -far_m, bottom_m + half_m), 0.5 * LR_PI, 0.0, c->aspect * half_m / far_m,
+                      half_m / far_m, &projection);
+  g_assert_true (lr_joint_cut (&body, lr_vec2 (0.0, 0.0), -0.5 * LR_PI, &projection, &cut));
+  g_assert_cmpint (cut.joint, ==, c->joint);
+  assert_near (cut.above_m / 1.70, c->above, 1e-4);
+}
+
+/* A medium shot from 2 m, tilted, with the person turned aside: where the edge's ray passes an elbow, by similar triangles */
+static void
+test_joint_near (void)
+{
+  LrBody body = body_of (1.70, false, 0.0);
+  double tilt_rad = -3.0 * LR_DEG, half = 0.1, half_width_m = 0.5 * 0.259 * 1.70;
+  double z_m = 0.630 * 1.70 - 1.20, y_m = 2.0 - half_width_m; /* the near elbow, from the lens */
+  double depth_m = y_m * cos (tilt_rad) + z_m * sin (tilt_rad);
+  double up_m = z_m * cos (tilt_rad) - y_m * sin (tilt_rad);
+  LrProjection projection;
+  LrJointCut cut;
+
+  g_test_message ("rotation of the plane by hand: depth and height of the elbow in the tilted camera");
+  lr_projection_look (lr_vec3 (0.0, -2.0, 1.20), 0.5 * LR_PI, tilt_rad, 0.35, half, &projection);
+  g_assert_true (lr_joint_cut (&body, lr_vec2 (0.0, 0.0), 0.0, &projection, &cut));
+  g_assert_cmpint (cut.joint, ==, LR_JOINT_ELBOW);
+  assert_near (cut.above_m, up_m + half * depth_m, 1e-9);
+}
+
+typedef struct
+{
+  const char *name;
+  double      across, look_across, room;
+} LookCase;
+
+static const LookCase look_cases[] = {
+  { "third-to-the-right", 1.0 / 3.0, 0.3, 2.0 / 3.0 },
+  { "third-to-the-left", 2.0 / 3.0, -2.0, 2.0 / 3.0 },
+  { "middle", 0.5, 1.0, 0.5 },
+  { "short-sided", 0.3, -1.0, 0.3 },
+};
+
+static void
+test_look_room (gconstpointer data)
+{
+  const LookCase *c = data;
+  double room;
+
+  g_test_message ("common practice: twice as much ahead of the face as behind; the shares by hand");
+  g_assert_true (lr_look_room (c->across, c->look_across, &room));
+  assert_near (room, c->room, 1e-12);
+}
+
+/* The rule for a height is the rule for a shot, up to the three-quarter shot */
+static void
+test_eyes_rule (void)
+{
+  for (int is_seated = 0; is_seated < 2; is_seated++)
+    for (LrShot shot = 0; shot <= LR_SHOT_THREE_QUARTER; shot++)
+      {
+        LrBody body = body_of (1.70, is_seated, 0.45);
+        double height_m, wanted, eyes_down;
+
+        g_assert_true (lr_shot_frame_height_m (shot, &body, &height_m, &wanted));
+        g_assert_true (lr_eyes_down_for_height (&body, height_m, &eyes_down));
+        assert_near (eyes_down, wanted, 1e-12);
+      }
+}
+
 static void
 test_steps (void)
 {
@@ -278,6 +380,12 @@ test_domain (void)
   g_assert_false (lr_framing (&body, 2.5, 1.71, &framing));  /* over the head */
   g_assert_false (lr_framing (&body, -0.1, -0.5, &framing)); /* under the floor */
   g_assert_false (lr_shot_frame_height_m (LR_N_SHOTS, &body, &height_m, &eyes_down));
+  g_assert_false (lr_eyes_down_for_height (&body, 0.0, &eyes_down));
+  g_assert_false (lr_eyes_down_for_height (&body, NAN, &eyes_down));
+  g_assert_false (lr_look_room (1.1, 1.0, &eyes_down));
+  g_assert_false (lr_look_room (NAN, 1.0, &eyes_down));
+  g_assert_false (lr_look_room (0.5, 0.0, &eyes_down));
+  g_assert_false (lr_look_room (0.5, NAN, &eyes_down));
   g_assert_cmpfloat (framing.headroom, ==, UNTOUCHED);
   g_assert_cmpfloat (height_m, ==, UNTOUCHED);
   g_assert_cmpfloat (eyes_down, ==, UNTOUCHED);
@@ -291,6 +399,10 @@ main (int    argc,
 
   add_rows ("/framing/shot", shot_cases, test_shot);
   add_rows ("/framing/cut", cut_cases, test_cut);
+  add_rows ("/framing/joint", joint_cases, test_joint);
+  add_rows ("/framing/look-room", look_cases, test_look_room);
+  g_test_add_func ("/framing/joint-near", test_joint_near);
+  g_test_add_func ("/framing/eyes-rule", test_eyes_rule);
   add_rows ("/framing/distance", distance_cases, test_distance);
   g_test_add_func ("/framing/extreme", test_extreme);
   g_test_add_func ("/framing/without-eyes", test_without_eyes);
