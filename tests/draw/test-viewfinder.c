@@ -6,77 +6,11 @@
 #include "config.h"
 
 #include <cairo-pdf.h>
-#include <math.h>
 #include <string.h>
 
-#include "fixture.h"
-#include "viewfinder.h"
+#include "picture.h"
 
-#define WIDTH 470
 #define NBSP "\302\240"
-
-typedef struct
-{
-  cairo_surface_t *surface;
-  int              width, height;
-} Picture;
-
-static Picture
-draw (const LrPlan *plan,
-      const char   *id)
-{
-  g_autoptr (LrStudy) study = lr_study_new (plan);
-  const LrCameraReading *camera = fixture_camera (study, id);
-  LrViewfinderStyle style = { .width = WIDTH };
-  Picture picture = { .width = WIDTH, .height = (int) ceil (lr_viewfinder_height (camera, WIDTH)) };
-  cairo_t *cr;
-
-  picture.surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, picture.width, picture.height);
-  cr = cairo_create (picture.surface);
-  lr_viewfinder_draw (cr, study, camera, &style);
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  cairo_destroy (cr);
-  cairo_surface_flush (picture.surface);
-  return picture;
-}
-
-static guint32
-pixel (const Picture *picture,
-       double         across,
-       double         down)
-{
-  int x = CLAMP ((int) (across * picture->width), 0, picture->width - 1);
-  int y = CLAMP ((int) (down * picture->height), 0, picture->height - 1);
-  int stride = cairo_image_surface_get_stride (picture->surface);
-  const guint8 *row = cairo_image_surface_get_data (picture->surface) + y * stride;
-
-  return ((const guint32 *) (const void *) row)[x] & 0xffffff;
-}
-
-static void
-free_picture (Picture *picture)
-{
-  cairo_surface_destroy (picture->surface);
-}
-
-static int
-luma (guint32 color)
-{
-  return (int) (2 * (color >> 16 & 0xff) + 5 * (color >> 8 & 0xff) + (color & 0xff)) / 8;
-}
-
-/* Where a point of the room is in a camera's picture */
-static LrFramePoint
-place (const LrPlan *plan,
-       const char   *id,
-       LrVec3        at_m)
-{
-  g_autoptr (LrStudy) study = lr_study_new (plan);
-  LrFramePoint at;
-
-  g_assert_true (lr_projection_point (&fixture_camera (study, id)->projection, at_m, &at));
-  return at;
-}
 
 /* First row, from the top, in which two pictures differ */
 static int
@@ -93,18 +27,6 @@ first_difference (const Picture *a,
       }
 
   return -1;
-}
-
-/* The subject of the interview alone before a bare wall, with one camera that is sharp to the wall */
-static LrPlan *
-new_portrait (void)
-{
-  LrPlan *plan = fixture_interview ();
-
-  fixture_set (&plan, CAMERA_A, "f-number", 22.0);
-  fixture_set (&plan, CAMERA_A, "down-pct", 0.40);
-  fixture_move (&plan, INES, 7.5, 5.5);
-  return plan;
 }
 
 /* The crown is where the reading of the same camera says, but for the hair; the eyes of the figure lie under it */
@@ -141,75 +63,6 @@ test_crown (void)
       free_picture (&a);
       free_picture (&b);
     }
-}
-
-/* A box put at a place: what is drawn at the subject's chest and beside it tells what hides what */
-typedef struct
-{
-  const char *name;
-  double      x_m, y_m;
-  gboolean    hides_chest; /* seen from camera A */
-} Occluder;
-
-static const Occluder occluders[] = {
-  { "before", 4.3, 3.10, TRUE },
-  { "behind", 1.2, 2.86, FALSE },
-  { "just-before", 3.95, 3.07, TRUE },
-  { "just-behind", 2.45, 2.96, FALSE },
-};
-
-static void
-test_occlusion (gconstpointer data)
-{
-  const Occluder *c = data;
-  g_autoptr (LrPlan) bare = new_portrait ();
-  g_autoptr (LrPlan) with = lr_plan_ref (bare);
-  const char *box = fixture_add (&with, LR_ITEM_FURNITURE, LR_FURNITURE_BOX, c->x_m, c->y_m);
-  g_autoptr (LrStudy) study = NULL;
-  LrFramePoint chest, beside;
-  Picture a, b;
-
-  fixture_set (&with, box, "length-mm", 0.2);
-  fixture_set (&with, box, "width-mm", 1.2);
-  fixture_set (&with, box, "height-mm", 2.0);
-  fixture_set (&with, box, "reflectance-pct", 0.9);
-  study = lr_study_new (bare);
-  chest = place (bare, CAMERA_A, lr_vec3 (3.10, 2.98, study->subject->body.chest_m));
-  beside = place (bare, CAMERA_A, lr_vec3 (3.0, 3.33, study->subject->body.chest_m));
-
-  a = draw (bare, CAMERA_A);
-  b = draw (with, CAMERA_A);
-  if (c->hides_chest)
-    g_assert_cmphex (pixel (&a, chest.across, chest.down), !=, pixel (&b, chest.across, chest.down));
-  else
-    g_assert_cmphex (pixel (&a, chest.across, chest.down), ==, pixel (&b, chest.across, chest.down));
-  /* Beside her the box is seen either way */
-  g_assert_cmphex (pixel (&a, beside.across, beside.down), !=, pixel (&b, beside.across, beside.down));
-
-  free_picture (&a);
-  free_picture (&b);
-}
-
-/* A stand behind her and before the wall: seen over her shoulder, not through her */
-static void
-test_stand_behind (void)
-{
-  g_autoptr (LrPlan) bare = new_portrait ();
-  g_autoptr (LrPlan) with = lr_plan_ref (bare);
-  const char *light = fixture_add (&with, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.5, 2.88);
-  g_autoptr (LrStudy) study = lr_study_new (bare);
-  LrFramePoint chest = place (bare, CAMERA_A, lr_vec3 (3.1, 2.98, study->subject->body.chest_m));
-  LrFramePoint over = place (bare, CAMERA_A, lr_vec3 (1.5, 2.88, 1.62));
-  Picture a, b;
-
-  fixture_set (&with, light, "lamp-height-mm", 2.4);
-  fixture_set (&with, light, "dim-pct", 0.0); /* it must not change the light in the picture */
-  a = draw (bare, CAMERA_A);
-  b = draw (with, CAMERA_A);
-  g_assert_cmphex (pixel (&a, chest.across, chest.down), ==, pixel (&b, chest.across, chest.down));
-  g_assert_cmpint (luma (pixel (&b, over.across, over.down)), <, luma (pixel (&a, over.across, over.down)) - 30);
-  free_picture (&a);
-  free_picture (&b);
 }
 
 /* Behind a wall there is a wall; through its window one sees in */
@@ -489,8 +342,6 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/viewfinder/crown", test_crown);
-  add_rows ("/viewfinder/occlusion", occluders, test_occlusion);
-  g_test_add_func ("/viewfinder/stand-behind", test_stand_behind);
   g_test_add_func ("/viewfinder/outside", test_outside);
   g_test_add_func ("/viewfinder/tones", test_tones);
   g_test_add_func ("/viewfinder/depth", test_depth);
