@@ -92,6 +92,78 @@ lr_page_put_markup (const LrSheet *sheet,
 }
 
 /**
+ * lr_page_put_paragraph:
+ * @sheet: the page
+ * @color: of the text
+ * @size: of the type [pt]
+ * @x: left edge [pt]
+ * @y: baseline of the first line [pt]
+ * @width: at which it is broken [pt]
+ * @markup: Pango markup; nothing is drawn for ""
+ *
+ * Returns: the baseline of a line after it [pt]
+ */
+double
+lr_page_put_paragraph (const LrSheet *sheet,
+                       LrColor        color,
+                       double         size,
+                       double         x,
+                       double         y,
+                       double         width,
+                       const char    *markup)
+{
+  const LrTextStyle style = { .size = size, .weight = PANGO_WEIGHT_NORMAL, .has_markup = TRUE };
+  double full;
+
+  if (markup[0] == '\0')
+    return y;
+
+  /* a little smaller rather than a word on a line of its own */
+  lr_text_measure (sheet->cr, sheet->theme, &style, markup, &full, NULL);
+  if (full > width && full * LR_PAGE_LEAST_SIZE / size <= width)
+    size *= width / full;
+
+  lr_page_tag_begin (sheet, "P");
+  y += lr_page_put_markup (sheet, size, color, x, y, width, markup);
+  lr_page_tag_end (sheet, "P");
+  return y;
+}
+
+/**
+ * lr_page_put_line:
+ * @sheet: the page
+ * @color: of the text
+ * @size: of the type [pt]
+ * @x: left edge [pt]
+ * @y: baseline [pt]
+ * @width: that it has [pt]
+ * @markup: Pango markup
+ *
+ * One line: what is too long is set smaller, and what is still too long ends in an ellipsis.
+ */
+void
+lr_page_put_line (const LrSheet *sheet,
+                  LrColor        color,
+                  double         size,
+                  double         x,
+                  double         y,
+                  double         width,
+                  const char    *markup)
+{
+  LrTextStyle style = { .size = size, .weight = PANGO_WEIGHT_NORMAL, .has_markup = TRUE };
+  double full;
+
+  lr_text_measure (sheet->cr, sheet->theme, &style, markup, &full, NULL);
+  if (full > width)
+    {
+      style.size = fmax (LR_PAGE_LEAST_SIZE, size * width / full);
+      style.width = width;
+    }
+  lr_theme_set_color (sheet->cr, color, 1.0);
+  lr_text_draw (sheet->cr, sheet->theme, &style, x, y, markup);
+}
+
+/**
  * lr_page_text_width:
  * @sheet: the page
  * @size: of the type [pt]

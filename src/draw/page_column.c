@@ -11,18 +11,15 @@
 #include <glib/gi18n-lib.h>
 
 #include "page_private.h"
-#include "symbols.h"
-#include "viewfinder.h"
 
 #define DAY_Y_PT      7.6
 #define DAY_GAP_PT   10.0
 #define TIMES_Y_PT   22.5
 #define WHO_Y_PT     34.3
 #define WHO_LINE_PT   8.6
-#define FRAME_LABEL_PT 11.7 /* height of the line over a frame */
-#define FRAME_GAP_PT  (4.0 * LR_MM_PT)
-#define FRAME_UNIT    0.42 /* of the guides, pt: thinner than the page's own lines */
-#define N_FRAMES      2
+#define FRAMES_FOOT_PT 4.2
+#define FOOT_PT        3.0
+#define LEAST_EASE    -0.375 /* of rows and gaps: 0 is tight, 1 airy; less only where a remark would be left out */
 #define NO_BREAK_SPACE "\u00a0"
 #define EN_SPACE      "\u2002"
 
@@ -143,33 +140,6 @@ where_text (const LrJob *job)
   return g_strconcat (job->place, job->place[0] != '\0' && job->address[0] != '\0' ? ", " : "", job->address, NULL);
 }
 
-/* Returns the baseline after the last line */
-static double
-draw_lines (const LrSheet *sheet,
-            LrColor        color,
-            double         size,
-            double         x,
-            double         y,
-            double         width,
-            const char    *markup)
-{
-  const LrTextStyle style = { .size = size, .weight = PANGO_WEIGHT_NORMAL, .has_markup = TRUE };
-  double full;
-
-  if (markup[0] == '\0')
-    return y;
-
-  /* a little smaller rather than a word on a line of its own */
-  lr_text_measure (sheet->cr, sheet->theme, &style, markup, &full, NULL);
-  if (full > width && full * LR_PAGE_LEAST_SIZE / size <= width)
-    size *= width / full;
-
-  lr_page_tag_begin (sheet, "P");
-  y += lr_page_put_markup (sheet, size, color, x, y, width, markup);
-  lr_page_tag_end (sheet, "P");
-  return y;
-}
-
 /* Returns the foot of what was drawn */
 static double
 draw_head (const LrSheet *sheet,
@@ -185,98 +155,14 @@ draw_head (const LrSheet *sheet,
   double y = box->y + WHO_Y_PT - (has_times ? 0.0 : TIMES_Y_PT - DAY_Y_PT) - (has_day || has_times ? 0.0 : DAY_Y_PT);
 
   draw_times (sheet, box);
-  y = draw_lines (sheet, sheet->theme->ink, sheet->body_size, box->x, y, box->width, who);
+  y = lr_page_put_paragraph (sheet, sheet->theme->ink, sheet->body_size, box->x, y, box->width, who);
   if (!has_where)
     {
       g_autofree char *markup = g_markup_escape_text (where, -1);
 
-      y = draw_lines (sheet, sheet->theme->ink2, LR_PAGE_NOTE_SIZE, box->x, y, box->width, markup);
+      y = lr_page_put_paragraph (sheet, sheet->theme->ink2, LR_PAGE_NOTE_SIZE, box->x, y, box->width, markup);
     }
   return y - WHO_LINE_PT + 4.6;
-}
-
-/* --- Frames --------------------------------------------------------------------------------------------------- */
-
-static void
-draw_frame_label (const LrSheet         *sheet,
-                  const LrCameraReading *camera,
-                  double                 x,
-                  double                 y,
-                  double                 width)
-{
-  g_autofree char *lens = g_strdup_printf (_("%.4g mm"), camera->item->camera.focal_m * 1000.0);
-  double tag_width, tag_height, shot = 0.0;
-
-  lr_tag_measure (sheet->cr, sheet->theme, LR_ITEM_CAMERA, camera->item->tag, 7.4, &tag_width, &tag_height);
-  lr_page_tag_begin (sheet, "Caption");
-  lr_tag_draw (sheet->cr, sheet->theme, LR_ITEM_CAMERA, camera->item->tag, 7.4, x + tag_width / 2.0, y - 2.7);
-  if (camera->has_subject)
-    shot = lr_page_put (sheet, 7.6, PANGO_WEIGHT_SEMIBOLD, LR_ALIGN_LEFT, sheet->theme->ink, x + tag_width + 4.0, y,
-                        lr_shot_title (camera->framing.shot));
-  /* the lens stands in the table, too: it goes where both have no room */
-  if (shot + tag_width + 8.0 + lr_page_text_width (sheet, sheet->body_size, PANGO_WEIGHT_NORMAL, lens) < width)
-    lr_page_put (sheet, sheet->body_size, PANGO_WEIGHT_NORMAL, LR_ALIGN_RIGHT, sheet->theme->ink2, x + width, y, lens);
-  lr_page_tag_end (sheet, "Caption");
-}
-
-/* A picture of at most the height that a 16:9 one has; narrower ones stand in the middle of their place */
-static double
-draw_frame (const LrSheet         *sheet,
-            const LrCameraReading *camera,
-            double                 x,
-            double                 y,
-            double                 width)
-{
-  LrViewfinderStyle style = { .width = width, .has_thirds = TRUE, .has_safe_area = TRUE, .has_eye_pointers = TRUE,
-                              .unit = FRAME_UNIT };
-  double height = lr_viewfinder_height (camera, width), most = width * 9.0 / 16.0;
-
-  if (height > most)
-    {
-      style.width = width * most / height;
-      height = lr_viewfinder_height (camera, style.width);
-    }
-
-  lr_page_tag_begin (sheet, "Figure");
-  cairo_save (sheet->cr);
-  cairo_translate (sheet->cr, x + (width - style.width) / 2.0, y);
-  lr_viewfinder_draw (sheet->cr, sheet->study, camera, &style);
-  cairo_restore (sheet->cr);
-
-  cairo_save (sheet->cr);
-  lr_theme_set_color (sheet->cr, sheet->theme->ink, 1.0);
-  lr_theme_set_line (sheet->cr, sheet->theme, LR_LINE_THIN, LR_DASH_SOLID);
-  cairo_rectangle (sheet->cr, x + (width - style.width) / 2.0, y, style.width, height);
-  cairo_stroke (sheet->cr);
-  cairo_restore (sheet->cr);
-  lr_page_tag_end (sheet, "Figure");
-  return height;
-}
-
-/* The main camera's picture and the next one's, side by side, because they will be cut against each other */
-static double
-draw_frames (const LrSheet *sheet,
-             const LrBox   *box,
-             double         y)
-{
-  const GArray *cameras = sheet->study->cameras;
-  double width = (box->width - FRAME_GAP_PT) / N_FRAMES, lowest = 0.0;
-
-  if (cameras->len == 0)
-    return y;
-
-  y += FRAME_LABEL_PT;
-  lr_page_anchor (sheet, "frames");
-  for (guint i = 0; i < MIN (cameras->len, N_FRAMES); i++)
-    {
-      const LrCameraReading *camera = &g_array_index (cameras, LrCameraReading, i);
-      double x = box->x + i * (width + FRAME_GAP_PT);
-
-      draw_frame_label (sheet, camera, x, y - 4.7, width);
-      lowest = MAX (lowest, draw_frame (sheet, camera, x, y, width));
-    }
-
-  return y + lowest;
 }
 
 /* --- Lists ---------------------------------------------------------------------------------------------------- */
@@ -366,7 +252,7 @@ cut_to (LrTable *const *tables,
         guint           least,
         double          room)
 {
-  while (tables[which]->n_shown > least && total_height (tables, 0.0) > room)
+  while (tables[which]->n_shown > least && total_height (tables, LEAST_EASE) > room)
     tables[which]->n_shown--;
 }
 
@@ -382,10 +268,21 @@ refill (LrTable *const *tables,
   for (guint n = shown + 1; n <= table->rows->len; n++)
     {
       table->n_shown = n;
-      if (total_height (tables, 0.0) <= room)
+      if (total_height (tables, LEAST_EASE) <= room)
         shown = n;
     }
   table->n_shown = shown;
+}
+
+static double
+largest_ease (LrTable *const *tables,
+              double          room)
+{
+  double ease = 1.0;
+
+  while (ease > LEAST_EASE && total_height (tables, ease) > room)
+    ease -= 0.125;
+  return ease;
 }
 
 /* Ease at which all fits after as little cutting as need be */
@@ -401,9 +298,8 @@ fit_tables (const LrSheet  *sheet,
     { LIGHTS, 0 }, { SOUND, 0 }, { CAMERAS, 0 }, { ARRANGE, 0 }, { CARE, 0 }, { OPEN, 0 }
   };
 
-  for (double ease = 1.0; ease >= 0.0; ease -= 0.125)
-    if (total_height (tables, ease) <= room)
-      return ease;
+  if (total_height (tables, LEAST_EASE) <= room)
+    return largest_ease (tables, room);
 
   cut_to (tables, OPEN, MIN (sheet->remarks->n[LR_GRADE_FIX], tables[OPEN]->rows->len), room);
   for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
@@ -411,7 +307,7 @@ fit_tables (const LrSheet  *sheet,
   refill (tables, OPEN, room);
   refill (tables, CARE, room);
 
-  return 0.0;
+  return largest_ease (tables, room);
 }
 
 /**
@@ -429,14 +325,16 @@ lr_page_column_draw (const LrSheet *sheet,
     [CAMERAS] = lr_page_cameras_new (sheet), [LIGHTS] = lr_page_lights_new (sheet), [SOUND] = lr_page_sound_new (sheet),
     [ARRANGE] = arrange_new (sheet), [OPEN] = open_new (sheet), [CARE] = lr_page_care_new (sheet)
   };
-  double y = draw_frames (sheet, box, draw_head (sheet, box)), ease;
+  double least = FRAMES_FOOT_PT + FOOT_PT - space_after (tables[CARE], LEAST_EASE), y = draw_head (sheet, box), room, ease;
 
   for (guint i = 0; i < N_TABLES; i++)
     lr_table_wrap (sheet, tables[i], box->width);
 
-  y += 5.0;
-  ease = fit_tables (sheet, tables, box->y + box->height - y - 3.0 + space_after (tables[CARE], 0.0));
-  y += 3.0 * ease;
+  room = box->y + box->height - lr_page_frames_foot (sheet, box, y) - least;
+  y = lr_page_frames_draw (sheet, box, y, total_height (tables, LEAST_EASE) - room);
+  ease = fit_tables (sheet, tables, box->y + box->height - y - least);
+  y += FRAMES_FOOT_PT;
+  y += 3.0 * MAX (ease, 0.0);
   for (guint i = 0; i < N_TABLES; i++)
     if (tables[i]->rows->len > 0)
       {

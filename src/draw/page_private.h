@@ -16,6 +16,7 @@
  *   page_tape.c        places by tape
  *   page_care.c        what can hurt someone
  *   page_column.c      the right column: when, who, frames, tables, lists
+ *   page_frames.c      the two pictures as they will be cut, and the figures of every cut
  *   page_block.c       the title block
  *   page_pdf.c         the surface, metadata, the file
  */
@@ -164,6 +165,11 @@ LrTable *lr_page_care_new (const LrSheet *sheet);
 
 void lr_page_column_draw (const LrSheet *sheet, const LrBox *box);
 
+/* --- page_frames.c ----------------------------------------------------------------------------------------------- */
+
+double lr_page_frames_draw (const LrSheet *sheet, const LrBox *box, double y, double missing_pt);
+double lr_page_frames_foot (const LrSheet *sheet, const LrBox *box, double y);
+
 /* --- page_block.c ------------------------------------------------------------------------------------------------ */
 
 void lr_page_block_draw (const LrSheet *sheet, const LrBox *box);
@@ -205,6 +211,8 @@ void lr_page_plan_draw  (const LrSheet *sheet, const LrPlanPlace *place);
 
 double lr_page_put        (const LrSheet *sheet, double size, int weight, LrAlign align, LrColor color, double x, double y, const char *text);
 double lr_page_put_markup (const LrSheet *sheet, double size, LrColor color, double x, double y, double width, const char *markup);
+double lr_page_put_paragraph (const LrSheet *sheet, LrColor color, double size, double x, double y, double width, const char *markup);
+void   lr_page_put_line   (const LrSheet *sheet, LrColor color, double size, double x, double y, double width, const char *markup);
 double lr_page_text_width (const LrSheet *sheet, double size, int weight, const char *text);
 gboolean    lr_page_is_imperial (const LrSheet *sheet);
 const char *lr_page_title_text  (const LrSheet *sheet); /* of the job, else of the set-up */

@@ -110,7 +110,7 @@ static double
 row_pitch (const LrTable *table,
            double         ease)
 {
-  return (table->columns != NULL ? 9.3 : 8.7) + 0.9 * ease;
+  return MAX ((table->columns != NULL ? 9.3 : 8.7) + 0.9 * ease, LINE_PT);
 }
 
 /* Title to the first row's baseline */
@@ -132,7 +132,7 @@ n_left_out (const LrTable *table)
 /**
  * lr_table_height:
  * @table: a table, wrapped
- * @ease: 0 tight to 1 airy
+ * @ease: 0 tight to 1 airy; a little less than 0 is tighter still
  *
  * Returns: from the upper edge of its title to the foot of its last line [pt]; 0 when it has no rows
  */

@@ -16,7 +16,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#define GAP_PX         9.0 /* between the pictures */
+#define GAP_PX        12.0 /* between the pictures */
+#define MOST_APART_PX 36.0 /* what they may stand farther apart, so that the outer edges stay where they are */
 #define SPLICE_PX      3.0 /* how far its line stands out over them, and half the width of its ends */
 #define ARROW_PX      11.0 /* least length */
 #define ARROW_M       0.30 /* of the look, seen from the side */
@@ -96,13 +97,15 @@ lr_strip_init_main (LrStrip         *strip,
  * @strip: two cameras
  * @style: width and most height
  * @place: (out): of their pictures, at the same height and in the middle of the width
+ *
+ * Where the height limits them they first move apart a little, then both to the middle.
  */
 void
 lr_strip_place (const LrStrip      *strip,
                 const LrStripStyle *style,
                 LrStripPlace       *place)
 {
-  double gap = GAP_PX * style->unit, aspect[LR_STRIP_SIDES], height;
+  double gap = GAP_PX * style->unit, aspect[LR_STRIP_SIDES], height, slack, apart;
 
   for (int i = 0; i < LR_STRIP_SIDES; i++)
     aspect[i] = 1.0 / lr_viewfinder_height (strip->camera[i], 1.0);
@@ -114,8 +117,10 @@ lr_strip_place (const LrStrip      *strip,
   place->height = height;
   place->width[0] = height * aspect[0];
   place->width[1] = height * aspect[1];
-  place->x[0] = 0.5 * (style->width - gap - place->width[0] - place->width[1]);
-  place->x[1] = place->x[0] + place->width[0] + gap;
+  slack = fmax (0.0, style->width - gap - place->width[0] - place->width[1]);
+  apart = fmin (slack, MOST_APART_PX * style->unit);
+  place->x[0] = 0.5 * (slack - apart);
+  place->x[1] = place->x[0] + place->width[0] + gap + apart;
 }
 
 static gboolean

@@ -260,7 +260,7 @@ test_text (void)
 {
   static const char *const in_order[] = {
     "Wenna Carrow, sailmaker", "Oral-history interview", "Thursday 19 February 2026", "08:30 in", "Ines Aldous", "medium close-up",
-    "Cameras", "50 mm f/2.8 1.20 m", "Lights", "key, 90 cm emitter", "Sound", "boom", "Please arrange", "Still open", "22°",
+    "1 size 22° round eyes 31", "both look left", "Cameras", "50 mm f/2.8 1.20 m", "Lights", "key, 90 cm emitter", "Sound", "boom", "Please arrange", "Still open", "22°",
     "Take care", "7.20", "Scale 1:50", "Tape positions", "Supplementary title", "MQ-03", "1/1"
   };
   g_autoptr (Page) page = page_new (read_example ("loft.lookroom"), LR_PAPER_A4, LR_UNITS_METRIC);
@@ -282,6 +282,61 @@ test_text (void)
       at = found;
     }
   g_assert_null (strstr (text, "safe"));
+}
+
+/* (transfer full): the example with so many cameras, the others beside the first */
+static LrPlan *
+read_with_cameras (guint n)
+{
+  LrPlan *plan = read_example ("loft.lookroom");
+
+  for (guint i = 2; i < n; i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autofree char *id = NULL;
+      LrPlan *more = lr_plan_duplicate (plan, "camera-a", lr_vec2 (0.1 * i, -0.3 * i), &id, &error);
+
+      g_assert_no_error (error);
+      lr_plan_unref (plan);
+      plan = more;
+    }
+  if (n < 2)
+    {
+      g_autoptr (GError) error = NULL;
+      LrPlan *fewer = lr_plan_remove (plan, "camera-b", &error);
+
+      g_assert_no_error (error);
+      lr_plan_unref (plan);
+      plan = fewer;
+    }
+  return plan;
+}
+
+/* Lines of figures: none for one camera, one for two, without names; then each names its cameras, and the rest is counted */
+static void
+test_cuts (void)
+{
+  static const struct { guint n_cameras; const char *has, *has_not; } cases[] = {
+    { 1, "medium", "° round" }, { 2, "22° round", "A | B" }, { 3, "B | C", "more cut" }, { 5, "and 6 more cuts", "D | E" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (Page) page = page_new (read_with_cameras (cases[i].n_cameras), LR_PAPER_A4, LR_UNITS_METRIC);
+      const char *const args[] = { "pdftotext", "-raw", page->path, "-", NULL };
+      g_autofree char *text = NULL;
+
+      g_assert_cmpuint (page->study->pairs->len, ==, cases[i].n_cameras * (cases[i].n_cameras - 1) / 2);
+      if (!probe_has_tools ())
+        return;
+
+      text = probe_run (args);
+      g_assert_nonnull (strstr (text, cases[i].has));
+      if (strstr (text, "Still open") != NULL)
+        *strstr (text, "Still open") = '\0';
+      g_assert_null (strstr (text, cases[i].has_not));
+      g_assert_cmpfloat (probe_least_type_pt (page->path), >=, 6.5 - 1e-6);
+    }
 }
 
 /* No word stands on another: not a note on a dimension, not a cell on its neighbour */
@@ -468,6 +523,7 @@ main (int    argc,
   ADD_CASES (apart_cases, "apart", test_apart)
   g_test_add_func ("/page/vector", test_vector);
   g_test_add_func ("/page/text", test_text);
+  g_test_add_func ("/page/cuts", test_cuts);
   g_test_add_func ("/page/least-type", test_least_type);
   g_test_add_data_func ("/page/cut/metric", GINT_TO_POINTER (LR_UNITS_METRIC), test_cut);
   g_test_add_data_func ("/page/cut/imperial", GINT_TO_POINTER (LR_UNITS_IMPERIAL), test_cut);
