@@ -250,6 +250,7 @@ read_camera (LrStudy         *study,
     .eyes_across = NAN, .eyes_down = NAN,
     .framing = { NAN, NAN, NAN, NAN, LR_N_SHOTS }, .gaze_rad = NAN, .gaze_up_rad = NAN, .lens_up_rad = NAN,
     .lens_above_m = NAN, .line_margin_rad = NAN, .line_distance_m = NAN, .face_ratio = NAN,
+    .joint = { LR_N_JOINTS, NAN }, .eyes_rule = NAN, .look_across = NAN, .look_room = NAN,
     .behind_at_m = { NAN, NAN, NAN }, .behind_m = NAN, .separation_m = NAN, .behind_field_w_m = NAN,
     .behind_field_h_m = NAN, .size_ratio = NAN, .blur_m = NAN, .blur_share = NAN,
   };
@@ -270,6 +271,7 @@ read_camera (LrStudy         *study,
   read_framing (reading);
   read_heights (reading);
   read_look (study, reading);
+  lr_study_read_framing (study, reading);
   lr_study_read_background (study, reading);
 }
 

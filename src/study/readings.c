@@ -26,10 +26,14 @@
  *     distance-m, field-width-m, field-height-m, recorded-field-width-m, recorded-field-height-m, shot, frame-top-m, frame-bottom-m, headroom-share,
  *     eyes-across-share, eyes-down-share, gaze-deg, gaze-up-deg, lens-up-deg, lens-above-m,
  *     side ("left", "right", "on-line", null), line-margin-deg, line-distance-m, face-ratio,
+ *     joint ("neck", "elbow", "knee", null: nearest to the lower edge), joint-above-m, eyes-rule-share,
+ *     looks-to ("left", "right" of the frame, null), look-room-share,
  *     behind ("nothing", "wall", "item", "floor", "ceiling"), behind-item, behind-wall, behind-x-m .. behind-z-m,
  *     behind-m, separation-m, behind-field-width-m, behind-field-height-m, size-ratio, blur-mm, blur-share
  *   } }
- *   pairs [ { a, b, angle-deg, shot-steps, size-ratio, is-same-side } ]
+ *   pairs [ { a, b, angle-deg, shot-steps, size-ratio, is-same-side, is-same-look, eyes-step-share, gaze-step-deg,
+ *     gaze-up-step-deg } ]               two cameras on one person; steps are b less a
+ *   reverses [ { a, b, is-opposed, gaze-step-deg, gaze-up-step-deg, size-ratio } ]   two on the two who look at each other
  *   clashes [ { type ("overlap", "outside", "door", "ceiling"), a, b, depth-m, push-deg, x-m, y-m } ]
  */
 
@@ -51,6 +55,10 @@ static const char *const shot_words[LR_N_SHOTS + 1] = {
 static const char *const behind_words[] = {
   [LR_BEHIND_NOTHING] = "nothing", [LR_BEHIND_WALL] = "wall", [LR_BEHIND_ITEM] = "item", [LR_BEHIND_FLOOR] = "floor",
   [LR_BEHIND_CEILING] = "ceiling",
+};
+
+static const char *const joint_words[LR_N_JOINTS + 1] = {
+  [LR_JOINT_NECK] = "neck", [LR_JOINT_ELBOW] = "elbow", [LR_JOINT_KNEE] = "knee", [LR_N_JOINTS] = NULL,
 };
 
 static const char *const clash_words[] = {
@@ -182,6 +190,19 @@ add_look (JsonBuilder           *builder,
 }
 
 static void
+add_framing (JsonBuilder           *builder,
+             const LrCameraReading *camera)
+{
+  gboolean is_looking = isfinite (camera->look_across) && camera->look_across != 0.0;
+
+  add_text (builder, "joint", joint_words[camera->joint.joint]);
+  add_number (builder, "joint-above-m", camera->joint.above_m);
+  add_number (builder, "eyes-rule-share", camera->eyes_rule);
+  add_text (builder, "looks-to", !is_looking ? NULL : camera->look_across > 0.0 ? "right" : "left");
+  add_number (builder, "look-room-share", camera->look_room);
+}
+
+static void
 add_behind (JsonBuilder           *builder,
             const LrCameraReading *camera)
 {
@@ -211,6 +232,7 @@ add_camera (JsonBuilder           *builder,
   add_flag (builder, "is-main", camera->is_main);
   add_lens (builder, camera);
   add_look (builder, camera);
+  add_framing (builder, camera);
   add_behind (builder, camera);
 }
 
@@ -343,6 +365,32 @@ add_pairs (JsonBuilder   *builder,
       add_count (builder, "shot-steps", pair->steps);
       add_number (builder, "size-ratio", pair->size_ratio);
       add_flag (builder, "is-same-side", pair->is_same_side);
+      add_flag (builder, "is-same-look", pair->is_same_look);
+      add_number (builder, "eyes-step-share", pair->eyes_step);
+      add_degrees (builder, "gaze-step-deg", pair->gaze_step_rad);
+      add_degrees (builder, "gaze-up-step-deg", pair->gaze_up_step_rad);
+      json_builder_end_object (builder);
+    }
+  json_builder_end_array (builder);
+}
+
+static void
+add_reverses (JsonBuilder   *builder,
+              const LrStudy *study)
+{
+  json_builder_set_member_name (builder, "reverses");
+  json_builder_begin_array (builder);
+  for (guint i = 0; i < study->reverses->len; i++)
+    {
+      const LrReverseReading *reverse = &g_array_index (study->reverses, LrReverseReading, i);
+
+      json_builder_begin_object (builder);
+      add_text (builder, "a", reverse->a->item->id);
+      add_text (builder, "b", reverse->b->item->id);
+      add_flag (builder, "is-opposed", reverse->is_opposed);
+      add_degrees (builder, "gaze-step-deg", reverse->gaze_step_rad);
+      add_degrees (builder, "gaze-up-step-deg", reverse->gaze_up_step_rad);
+      add_number (builder, "size-ratio", reverse->size_ratio);
       json_builder_end_object (builder);
     }
   json_builder_end_array (builder);
@@ -397,6 +445,7 @@ lr_readings_to_json (const LrStudy *study)
     add_item (builder, study, &g_array_index (study->placed, LrPlaced, i), &next);
   json_builder_end_object (builder);
   add_pairs (builder, study);
+  add_reverses (builder, study);
   add_clashes (builder, study);
   json_builder_end_object (builder);
 

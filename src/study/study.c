@@ -83,6 +83,7 @@ lr_study_free (LrStudy *study)
   g_array_unref (study->leads);
   g_array_unref (study->clashes);
   g_array_unref (study->pairs);
+  g_array_unref (study->reverses);
   g_array_unref (study->cameras);
   g_array_unref (study->placed);
   g_hash_table_unref (study->by_id);

@@ -73,6 +73,10 @@ typedef struct
   LrSide          side;          /* of the tripod's centre */
   double          line_margin_rad; /* 0 on the line .. pi/2 */
   double          line_distance_m;
+  LrJointCut      joint;         /* nearest to the lower edge; joint is LR_N_JOINTS when none is in the frame's width */
+  double          eyes_rule;     /* where a frame so high should have the eyes, of its height */
+  double          look_across;   /* the look's part to the right of the frame, -1 .. 1; < 0 looks left; NAN without a partner */
+  double          look_room;     /* share of the frame's width ahead of the face; NAN when not in it or nobody is looked at */
   double          face_ratio;    /* nose over ear: perspective of the face */
   LrBehind        behind;        /* what the lens axis meets behind the subject */
   const LrPlaced *behind_item;
@@ -95,7 +99,21 @@ typedef struct
   int      steps;                /* whole shot sizes apart */
   double   size_ratio;           /* of the heads in the two frames, >= 1 */
   gboolean is_same_side;
+  gboolean is_same_look;         /* both show the subject looking to the same side of the frame; FALSE without a look */
+  double   eyes_step;            /* eyes_down of b less that of a */
+  double   gaze_step_rad;        /* how much farther past the lens the look goes in b */
+  double   gaze_up_step_rad;     /* gaze_up_rad of b less that of a */
 } LrPairReading;
+
+/* Two cameras on the two people who look at each other, to be cut as question and answer */
+typedef struct
+{
+  const LrCameraReading *a, *b;
+  gboolean is_opposed;           /* one looks left, the other right */
+  double   gaze_step_rad;        /* as in a pair */
+  double   gaze_up_step_rad;     /* 0 when the lens heights mirror each other: each look passes its lens alike */
+  double   size_ratio;           /* of the fields' heights, >= 1 */
+} LrReverseReading;
 
 typedef enum { LR_CLASH_OVERLAP, LR_CLASH_OUTSIDE, LR_CLASH_DOOR, LR_CLASH_CEILING } LrClashType;
 
@@ -131,7 +149,8 @@ typedef struct
   gboolean       has_line;
   LrVec2         line_from_m, line_to_m; /* eyes of the subject, eyes of the interviewer */
   GArray        *cameras;        /* LrCameraReading */
-  GArray        *pairs;          /* LrPairReading: every two cameras */
+  GArray        *pairs;          /* LrPairReading: every two cameras on one person */
+  GArray        *reverses;       /* LrReverseReading: every two on the two ends of the line */
   GArray        *clashes;        /* LrClash */
   GArray        *leads;          /* LrLeadReading */
   GArray        *tapes;          /* LrTapeReading: people, cameras, lights, microphones on stands, panels */

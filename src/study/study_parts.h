@@ -14,6 +14,7 @@ void lr_study_read_cameras    (LrStudy *study);                    /* camera_rea
 void lr_study_read_glass      (const LrStudy *study, LrCameraReading *camera); /* lens_readings.c */
 void lr_study_read_sharpness  (const LrStudy *study, LrCameraReading *camera); /* lens_readings.c */
 void lr_study_read_background (const LrStudy *study, LrCameraReading *camera); /* background.c */
+void lr_study_read_framing    (const LrStudy *study, LrCameraReading *camera); /* framing_readings.c */
 void lr_study_read_pairs      (LrStudy *study);                    /* pair_readings.c */
 void lr_study_find_clashes    (LrStudy *study);                    /* clashes.c */
 void lr_study_read_tapes      (LrStudy *study);                    /* tape_readings.c */

@@ -48,6 +48,8 @@ test_layout (gconstpointer data)
   g_assert_cmpint (pair->b->side, ==, c->side);
   g_assert_cmpint (pair->is_same_side, ==, c->side == LR_SIDE_LEFT);
   assert_near (pair->angle_rad / LR_DEG, c->angle_deg, 0.01);
+  g_assert_cmpint (pair->is_same_look, ==, c->side == LR_SIDE_LEFT);
+  g_assert_cmpuint (study->reverses->len, ==, 0);
 }
 
 /* The interviewer's own camera stands on the same side of the same line, and makes no pair with the subject's */
@@ -62,6 +64,45 @@ test_reverse (void)
   g_assert_cmpuint (study->pairs->len, ==, 0);
   g_assert_true (fixture_camera (study, "camera-2")->is_on_study_line);
   g_assert_cmpint (fixture_camera (study, "camera-2")->side, ==, LR_SIDE_LEFT);
+}
+
+/* Mirrored about the middle of the line of action, by hand: with the heads of (0, 0) and (0, 2) and the cameras at (-0.6, 2.2) and
+ * (-0.6, -0.2), both looks pass their lenses by the same angle, one to the left of its frame and one to the right. With one
+ * lens 0.2 m higher, 2.0 m away in plan from the eyes (0.08 m ahead of the head, hypot (0.6, 2.12) = 2.203 m): atan (0.2 / 2.203)
+ * is 5.19 degrees, less what the image distance takes */
+static void
+test_mirrored (void)
+{
+  g_autoptr (LrPlan) plan = make_layout (lr_vec2 (-0.6, -0.2));
+  g_autoptr (LrStudy) study = NULL, raised = NULL;
+  const LrReverseReading *reverse;
+
+  fixture_move (&plan, "person-2", 0.0, 2.0);
+  fixture_move (&plan, "camera-1", -0.6, 2.2);
+  fixture_text (&plan, "camera-2", "aims-at", "person-2");
+  fixture_set (&plan, "person-1", "eye-height-mm", 1.2);
+  fixture_set (&plan, "person-2", "eye-height-mm", 1.2);
+  fixture_set (&plan, "camera-1", "lens-height-mm", 1.2);
+  fixture_set (&plan, "camera-2", "lens-height-mm", 1.2);
+  study = lr_study_new (plan);
+  g_assert_cmpuint (study->pairs->len, ==, 0);
+  g_assert_cmpuint (study->reverses->len, ==, 1);
+  reverse = &g_array_index (study->reverses, LrReverseReading, 0);
+  g_assert_true (reverse->is_opposed);
+  assert_near (reverse->gaze_step_rad, 0.0, 1e-9);
+  assert_near (reverse->gaze_up_step_rad, 0.0, 1e-9);
+  assert_near (reverse->size_ratio, 1.0, 1e-9);
+
+  fixture_set (&plan, "camera-2", "lens-height-mm", 1.4);
+  raised = lr_study_new (plan);
+  reverse = &g_array_index (raised->reverses, LrReverseReading, 0);
+  assert_near (reverse->gaze_up_step_rad / LR_DEG, -5.19, 0.15);
+
+  /* On the other side of the line both look left */
+  fixture_move (&plan, "camera-2", 0.6, -0.2);
+  lr_study_free (g_steal_pointer (&raised));
+  raised = lr_study_new (plan);
+  g_assert_false (g_array_index (raised->reverses, LrReverseReading, 0).is_opposed);
 }
 
 /* The sizes of heads go with the heights of the fields: 85 mm against 50 mm from the same place is 1.7 but for the closeness
@@ -216,6 +257,7 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
   add_rows ("/pairs/layout", layout_cases, test_layout);
   g_test_add_func ("/pairs/reverse", test_reverse);
+  g_test_add_func ("/pairs/mirrored", test_mirrored);
   g_test_add_func ("/pairs/sizes", test_sizes);
   g_test_add_func ("/pairs/no-partner", test_no_partner);
   g_test_add_func ("/tapes/corners", test_tapes);

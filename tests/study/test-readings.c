@@ -29,6 +29,7 @@ static const NumberCase number_cases[] = {
   { "b-near", "camera-b", "sharp-near-m", 2.473, 0.003, "85 mm, f/2.8, 0.030 mm, s 2.451, v 0.0880" },
   { "b-far", "camera-b", "sharp-far-m", 2.608, 0.003, "the same" },
   { "a-lens-above", "camera-a", "lens-above-m", 0.02, 0.0005, "1.20 - 1.18" },
+  { "a-look-room", "camera-a", "look-room-share", 0.61, 1e-6, "aimed 61 % across, and Ines is to the left of the lens" },
   { "b-x", "camera-b", "x-m", 5.07, 1e-9, "the file" },
 };
 
@@ -69,6 +70,9 @@ test_pair (void)
   assert_near (json_object_get_double_member (pair, "angle-deg"), 22.04, 0.01);
   g_assert_cmpint (json_object_get_int_member (pair, "shot-steps"), ==, 1);
   g_assert_true (json_object_get_boolean_member (pair, "is-same-side"));
+  g_assert_true (json_object_get_boolean_member (pair, "is-same-look"));
+  assert_near (json_object_get_double_member (pair, "gaze-step-deg"), 22.5, 0.4); /* 40.8 - 18.3 */
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "reverses")), ==, 0);
 }
 
 /* B stands 5.40 - 3.76 = 1.64 m from the north wall and (11.65 - 5.07 - 3.76) / sqrt 2 = 1.99 m from the slanting one */
@@ -91,7 +95,7 @@ has_unit (const char *key)
 {
   static const char *const bare[] = {
     "kind", "has-footprint", "tape", "subject", "is-main", "magnification", "sharp-to-infinity", "shot", "side", "face-ratio",
-    "behind", "behind-item", "behind-wall", "size-ratio", "converter", "f-number", "f-number-for-depth", "aspect",
+    "joint", "looks-to", "behind", "behind-item", "behind-wall", "size-ratio", "converter", "f-number", "f-number-for-depth", "aspect",
   };
   static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w" };
 
