@@ -269,6 +269,29 @@ measure (LrPlaced *placed)
     }
 }
 
+/**
+ * lr_study_place_item:
+ * @study: a study whose items are placed
+ * @item: one of its items, changed
+ * @placed: (out): where it would stand, and the room that it would take
+ *
+ * What it looks or aims at is where it is in @study.
+ */
+void
+lr_study_place_item (const LrStudy *study,
+                     const LrItem  *item,
+                     LrPlaced      *placed)
+{
+  *placed = (LrPlaced) { .item = item };
+  if (!lr_setup_place (study->setup, item, &placed->at_m, &placed->facing_rad))
+    placed->at_m = lr_vec2 (NAN, NAN);
+
+  face (study, placed);
+  if (item->kind == LR_ITEM_PERSON)
+    read_body (placed);
+  measure (placed);
+}
+
 static const LrPlaced *
 find_role (const LrStudy *study,
            LrRole         role)

@@ -34,10 +34,17 @@
  *   pairs [ { a, b, angle-deg, shot-steps, size-ratio, is-same-side, is-same-look, eyes-step-share, gaze-step-deg,
  *     gaze-up-step-deg } ]               two cameras on one person; steps are b less a
  *   reverses [ { a, b, is-opposed, gaze-step-deg, gaze-up-step-deg, size-ratio } ]   two on the two who look at each other
+ *   intrusions [ { camera, item (null: ceiling, floor), part ("stand", "head", "arm", "capsule", "sheet", "person", "furniture",
+ *     "window", "fixture", "ceiling", "floor"), edge ("left", "right", "top", "bottom": the nearest to get out by), is-cut (by it),
+ *     reach-share, move-m (out by that edge), area-share (null where its parts cover each other), face-share, body-share (of
+ *     the subject, hidden by it), is-nearer, is-partly-hidden, clearance-share (a boom over the frame, else null),
+ *     outlines [ [ [ across, down ], ... ], ... ] (0..1 from the frame's upper left) } ]
  *   clashes [ { type ("overlap", "outside", "door", "ceiling"), a, b, depth-m, push-deg, x-m, y-m } ]
  */
 
 #include "readings.h"
+
+#include "intrusions.h"
 
 static const char *const shot_words[LR_N_SHOTS + 1] = {
   [LR_SHOT_EXTREME_CLOSE_UP] = "extreme-close-up",
@@ -64,6 +71,16 @@ static const char *const joint_words[LR_N_JOINTS + 1] = {
 static const char *const clash_words[] = {
   [LR_CLASH_OVERLAP] = "overlap", [LR_CLASH_OUTSIDE] = "outside", [LR_CLASH_DOOR] = "door",
   [LR_CLASH_CEILING] = "ceiling",
+};
+
+static const char *const part_words[LR_N_INTRUDER_PARTS] = {
+  [LR_INTRUDER_STAND] = "stand", [LR_INTRUDER_HEAD] = "head", [LR_INTRUDER_ARM] = "arm", [LR_INTRUDER_CAPSULE] = "capsule",
+  [LR_INTRUDER_SHEET] = "sheet", [LR_INTRUDER_PERSON] = "person", [LR_INTRUDER_FURNITURE] = "furniture", [LR_INTRUDER_WINDOW] = "window",
+  [LR_INTRUDER_FIXTURE] = "fixture", [LR_INTRUDER_CEILING] = "ceiling", [LR_INTRUDER_FLOOR] = "floor",
+};
+
+static const char *const edge_words[LR_N_BORDERS] = {
+  [LR_BORDER_LEFT] = "left", [LR_BORDER_RIGHT] = "right", [LR_BORDER_TOP] = "top", [LR_BORDER_BOTTOM] = "bottom",
 };
 
 static void
@@ -397,6 +414,62 @@ add_reverses (JsonBuilder   *builder,
 }
 
 static void
+add_outlines (JsonBuilder       *builder,
+              const LrStudy     *study,
+              const LrIntrusion *intrusion)
+{
+  json_builder_set_member_name (builder, "outlines");
+  json_builder_begin_array (builder);
+  for (guint i = 0; i < intrusion->n_outlines; i++)
+    {
+      guint n;
+      const LrVec2 *corner = lr_study_outline (study, intrusion, i, &n);
+
+      json_builder_begin_array (builder);
+      for (guint j = 0; j < n; j++)
+        {
+          json_builder_begin_array (builder);
+          json_builder_add_double_value (builder, corner[j].x);
+          json_builder_add_double_value (builder, corner[j].y);
+          json_builder_end_array (builder);
+        }
+      json_builder_end_array (builder);
+    }
+  json_builder_end_array (builder);
+}
+
+static void
+add_intrusions (JsonBuilder   *builder,
+                const LrStudy *study)
+{
+  json_builder_set_member_name (builder, "intrusions");
+  json_builder_begin_array (builder);
+  for (guint i = 0; i < study->intrusions->len; i++)
+    {
+      const LrIntrusion *intrusion = lr_study_intrusion (study, i);
+      gboolean is_over = isfinite (intrusion->clearance);
+
+      json_builder_begin_object (builder);
+      add_text (builder, "camera", intrusion->camera->item->id);
+      add_text (builder, "item", id_of (intrusion->placed));
+      add_text (builder, "part", part_words[intrusion->part]);
+      add_text (builder, "edge", edge_words[intrusion->edge]);
+      add_flag (builder, "is-cut", intrusion->is_cut);
+      add_number (builder, "reach-share", is_over ? 0.0 : intrusion->reach[intrusion->edge]);
+      add_number (builder, "move-m", is_over ? 0.0 : intrusion->move_m[intrusion->edge]);
+      add_number (builder, "area-share", intrusion->share);
+      add_number (builder, "face-share", intrusion->face_share);
+      add_number (builder, "body-share", intrusion->body_share);
+      add_flag (builder, "is-nearer", intrusion->is_nearer);
+      add_flag (builder, "is-partly-hidden", intrusion->is_partly_hidden);
+      add_number (builder, "clearance-share", intrusion->clearance);
+      add_outlines (builder, study, intrusion);
+      json_builder_end_object (builder);
+    }
+  json_builder_end_array (builder);
+}
+
+static void
 add_clashes (JsonBuilder   *builder,
              const LrStudy *study)
 {
@@ -446,6 +519,7 @@ lr_readings_to_json (const LrStudy *study)
   json_builder_end_object (builder);
   add_pairs (builder, study);
   add_reverses (builder, study);
+  add_intrusions (builder, study);
   add_clashes (builder, study);
   json_builder_end_object (builder);
 

@@ -34,6 +34,7 @@ study_plan (const LrPlan *plan,
   g_array_set_clear_func (study->cameras, clear_camera);
   lr_study_read_pairs (study);
   lr_study_find_clashes (study);
+  lr_study_find_intrusions (study);
   lr_study_read_leads (study);
   lr_study_read_tapes (study);
 
@@ -81,6 +82,9 @@ lr_study_free (LrStudy *study)
 
   g_array_unref (study->tapes);
   g_array_unref (study->leads);
+  g_array_unref (study->outline_points);
+  g_array_unref (study->outlines);
+  g_array_unref (study->intrusions);
   g_array_unref (study->clashes);
   g_array_unref (study->pairs);
   g_array_unref (study->reverses);

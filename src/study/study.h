@@ -152,6 +152,8 @@ typedef struct
   GArray        *pairs;          /* LrPairReading: every two cameras on one person */
   GArray        *reverses;       /* LrReverseReading: every two on the two ends of the line */
   GArray        *clashes;        /* LrClash */
+  GArray        *intrusions;     /* LrIntrusion, see intrusions.h */
+  GArray        *outlines, *outline_points; /* LrFrameOutline; LrVec2 in the frame */
   GArray        *leads;          /* LrLeadReading */
   GArray        *tapes;          /* LrTapeReading: people, cameras, lights, microphones on stands, panels */
   gsize          tape_p, tape_q; /* the corners they are taped from */

@@ -17,8 +17,12 @@ void lr_study_read_background (const LrStudy *study, LrCameraReading *camera); /
 void lr_study_read_framing    (const LrStudy *study, LrCameraReading *camera); /* framing_readings.c */
 void lr_study_read_pairs      (LrStudy *study);                    /* pair_readings.c */
 void lr_study_find_clashes    (LrStudy *study);                    /* clashes.c */
+void lr_study_find_intrusions (LrStudy *study);                    /* intrusions.c */
 void lr_study_read_tapes      (LrStudy *study);                    /* tape_readings.c */
 void lr_study_read_leads      (LrStudy *study);                    /* power.c */
+
+/* Where a changed item of the study would stand */
+void lr_study_place_item (const LrStudy *study, const LrItem *item, LrPlaced *placed); /* placed.c */
 
 /* Whom a person looks at; (nullable) */
 const LrPlaced *lr_study_find_partner (const LrStudy *study, const LrPlaced *person);

@@ -1,0 +1,527 @@
+/* intrusions.c - what stands in a camera's picture that should not
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Balls round things are tested first, so that most cost a few products. What is left is seen as the hull of each of its
+ * parts, cut by the frame. Where people, furniture, panels or walls may hide it, rays through a net of points over each part tell;
+ * else its figures are those of the corners of what is seen, without a net.
+ */
+
+#include "intrusions_private.h"
+
+#define NET_LINES 7     /* over the longer side of a part's bounds */
+#define NET_PLACES 5    /* along each */
+#define COVER_LINES 16  /* over the face */
+#define INWARD 0.02     /* a corner is looked at that much towards the middle: its own ray may just miss */
+#define EDGE_SHARE 1e-9
+#define LEAST_COVER 0.01
+
+/**
+ * lr_look_note_place:
+ * @look: a thing that is looked at
+ * @p: the camera
+ * @at: a place in the frame where it is seen
+ * @depth_m: how far it is there, along the axis [m]
+ *
+ * Source: similar triangles.
+ */
+void
+lr_look_note_place (LrLook             *look,
+                    const LrProjection *p,
+                    LrVec2              at,
+                    double              depth_m)
+{
+  double *move_m = look->intrusion.move_m;
+  double wide_m = 2.0 * p->half_width * depth_m, high_m = 2.0 * p->half_height * depth_m;
+
+  look->bounds.x0 = fmin (look->bounds.x0, at.x);
+  look->bounds.x1 = fmax (look->bounds.x1, at.x);
+  look->bounds.y0 = fmin (look->bounds.y0, at.y);
+  look->bounds.y1 = fmax (look->bounds.y1, at.y);
+  look->nearest_m = fmin (look->nearest_m, depth_m);
+
+  move_m[LR_BORDER_LEFT] = fmax (move_m[LR_BORDER_LEFT], at.x * wide_m);
+  move_m[LR_BORDER_RIGHT] = fmax (move_m[LR_BORDER_RIGHT], (1.0 - at.x) * wide_m);
+  /* upright, while the frame may be tilted: the depth changes on the way */
+  move_m[LR_BORDER_TOP] = fmax (move_m[LR_BORDER_TOP], at.y * high_m / fmax (p->up.z - p->half_height * p->forward.z, 0.05));
+  move_m[LR_BORDER_BOTTOM] = fmax (move_m[LR_BORDER_BOTTOM],
+                                 (1.0 - at.y) * high_m / fmax (p->up.z + p->half_height * p->forward.z, 0.05));
+}
+
+/* How far away the part is at a place in its silhouette */
+static double
+distance_at (const LrProjection *projection,
+             const LrVolume     *shape,
+             LrVec3              way)
+{
+  double enter_m;
+
+  return lr_volume_ray (shape, projection->eye_m, way, &enter_m)
+             ? enter_m : fmax (0.0, lr_vec3_dot (lr_vec3_sub (shape->centre_m, projection->eye_m), way));
+}
+
+static LrVec2
+middle_of (const LrSilhouette *seen)
+{
+  LrVec2 sum = { 0.0, 0.0 };
+
+  for (size_t i = 0; i < seen->n; i++)
+    sum = lr_vec2_add (sum, seen->corner[i]);
+
+  return lr_vec2_scale (sum, 1.0 / (double) seen->n);
+}
+
+/* Where a line at a place of one coordinate goes in and comes out of the silhouette */
+static gboolean
+chord (const LrSilhouette *seen,
+       gboolean            is_upright,
+       double              at,
+       double             *from,
+       double             *to)
+{
+  *from = HUGE_VAL;
+  *to = -HUGE_VAL;
+  for (size_t i = 0; i < seen->n; i++)
+    {
+      LrVec2 a = seen->corner[i], b = seen->corner[i + 1 < seen->n ? i + 1 : 0];
+      double pa = is_upright ? a.x : a.y, pb = is_upright ? b.x : b.y;
+
+      if ((pa <= at) != (pb <= at))
+        {
+          double t = (at - pa) / (pb - pa);
+          double cross = is_upright ? a.y + t * (b.y - a.y) : a.x + t * (b.x - a.x);
+
+          *from = fmin (*from, cross);
+          *to = fmax (*to, cross);
+        }
+    }
+
+  return *from <= *to;
+}
+
+/* Rays through a net of places; returns the share of them that are seen */
+static double
+cast_net (const LrLensView   *view,
+          LrLook             *look,
+          const LrPlaced     *placed,
+          const LrVolume     *shape,
+          const LrSilhouette *seen)
+{
+  LrFrameBox bounds = lr_silhouette_bounds (seen);
+  gboolean is_upright = bounds.x1 - bounds.x0 > bounds.y1 - bounds.y0, has_walls = lr_view_has_walls_between (view, placed);
+  double start = is_upright ? bounds.x0 : bounds.y0, length = is_upright ? bounds.x1 - start : bounds.y1 - start;
+  guint n = 0, n_seen = 0;
+
+  for (int i = 0; i < NET_LINES; i++)
+    {
+      double line = start + (i + 0.5) / NET_LINES * length, from, to;
+
+      for (int j = 0; chord (seen, is_upright, line, &from, &to) && j < NET_PLACES; j++)
+        {
+          double along = from + (j + 0.5) / NET_PLACES * (to - from);
+          LrVec2 at = is_upright ? lr_vec2 (line, along) : lr_vec2 (along, line);
+          LrVec3 way = lr_projection_ray (view->projection, at.x, at.y);
+          double to_m = distance_at (view->projection, shape, way);
+
+          n++;
+          if (lr_view_is_hidden (view, placed, has_walls, at, way, to_m))
+            continue;
+
+          n_seen++;
+          lr_look_note_place (look, view->projection, at, to_m * lr_vec3_dot (way, view->projection->forward));
+        }
+    }
+
+  return n > 0 ? (double) n_seen / n : 0.0;
+}
+
+static void
+note_corners (const LrLensView   *view,
+              LrLook             *look,
+              const LrPlaced     *placed,
+              const LrVolume     *shape,
+              const LrSilhouette *seen,
+              gboolean            may_be_hidden)
+{
+  LrVec2 middle = middle_of (seen);
+  gboolean has_walls = may_be_hidden && lr_view_has_walls_between (view, placed);
+
+  for (size_t i = 0; i < seen->n; i++)
+    {
+      LrVec2 inner = lr_vec2_along (seen->corner[i], lr_vec2_sub (middle, seen->corner[i]), INWARD);
+      LrVec3 way = lr_projection_ray (view->projection, inner.x, inner.y);
+      double to_m = distance_at (view->projection, shape, way);
+
+      if (!may_be_hidden || !lr_view_is_hidden (view, placed, has_walls, inner, way, to_m))
+        lr_look_note_place (look, view->projection, seen->corner[i], to_m * lr_vec3_dot (way, view->projection->forward));
+    }
+}
+
+/**
+ * lr_look_keep_outline:
+ * @look: a thing that is looked at
+ * @study: the study that keeps it
+ * @seen: what a part of the thing covers of the frame
+ */
+void
+lr_look_keep_outline (LrLook             *look,
+                      LrStudy            *study,
+                      const LrSilhouette *seen)
+{
+  LrFrameOutline outline = { study->outline_points->len, (guint) seen->n };
+
+  g_array_append_vals (study->outline_points, seen->corner, (guint) seen->n);
+  g_array_append_val (study->outlines, outline);
+  look->intrusion.n_outlines++;
+}
+
+/* A part that is in the frame: what is seen of it, and how far it reaches in */
+static void
+look_at_part (LrLensView     *view,
+              LrLook         *look,
+              const LrPlaced *placed,
+              guint           index)
+{
+  LrSilhouette *seen = &look->seen[index];
+  const LrVolume *shape = &look->intruder.shape[index];
+  LrFrameBox bounds = lr_silhouette_bounds (seen);
+  gboolean may_be_hidden = lr_view_may_hide (view, placed, &bounds) || lr_view_has_walls_between (view, placed);
+  double share = 1.0, area;
+
+  if (may_be_hidden)
+    {
+      share = cast_net (view, look, placed, shape, seen);
+      look->intrusion.is_partly_hidden |= share < 1.0;
+    }
+  if (!(share > 0.0))
+    {
+      seen->n = 0;
+      return;
+    }
+
+  note_corners (view, look, placed, shape, seen, may_be_hidden);
+  area = share * lr_silhouette_area (seen);
+  look->area += area;
+  look->n_seen++;
+  if (area > look->largest)
+    {
+      look->largest = area;
+      look->intrusion.part = look->intruder.part[index];
+    }
+}
+
+/* Share of what the frame shows of a part of the subject that the thing hides */
+static double
+covered_share (const LrLensView   *view,
+               const LrLook       *look,
+               const LrVolume     *target,
+               const LrSilhouette *target_seen)
+{
+  LrFrameBox bounds = lr_silhouette_bounds (target_seen);
+  guint n = 0, n_covered = 0;
+  gboolean is_met = FALSE;
+
+  for (guint i = 0; i < look->intruder.n && target_seen->n > 0; i++)
+    if (look->seen[i].n > 0)
+      {
+        LrFrameBox part = lr_silhouette_bounds (&look->seen[i]);
+
+        is_met |= part.x0 < bounds.x1 && part.x1 > bounds.x0 && part.y0 < bounds.y1 && part.y1 > bounds.y0;
+      }
+  if (!is_met)
+    return 0.0;
+
+  for (int i = 0; i < COVER_LINES * COVER_LINES; i++)
+    {
+      LrVec2 at = { bounds.x0 + (i % COVER_LINES + 0.5) / COVER_LINES * (bounds.x1 - bounds.x0),
+                    bounds.y0 + (i / COVER_LINES + 0.5) / COVER_LINES * (bounds.y1 - bounds.y0) };
+      LrVec3 way;
+      double target_m;
+      gboolean is_covered = FALSE;
+
+      if (!lr_silhouette_contains (target_seen, at))
+        continue;
+
+      n++;
+      way = lr_projection_ray (view->projection, at.x, at.y);
+      target_m = distance_at (view->projection, target, way);
+      for (guint j = 0; j < look->intruder.n && !is_covered; j++)
+        is_covered = look->seen[j].n > 0 && lr_silhouette_contains (&look->seen[j], at)
+                     && distance_at (view->projection, &look->intruder.shape[j], way) < target_m;
+      n_covered += is_covered;
+    }
+
+  return n > 0 ? (double) n_covered / n : 0.0;
+}
+
+/**
+ * lr_look_choose_edge:
+ * @look: a thing of which something is seen
+ * @p: the camera
+ *
+ * How far it reaches in from each edge, and the edge by which it gets out soonest.
+ */
+void
+lr_look_choose_edge (LrLook             *look,
+                     const LrProjection *p)
+{
+  LrIntrusion *intrusion = &look->intrusion;
+  const LrFrameBox *b = &look->bounds;
+  const gboolean is_cut[LR_N_BORDERS] = {
+    [LR_BORDER_LEFT] = b->x0 <= EDGE_SHARE, [LR_BORDER_RIGHT] = b->x1 >= 1.0 - EDGE_SHARE,
+    [LR_BORDER_TOP] = b->y0 <= EDGE_SHARE, [LR_BORDER_BOTTOM] = b->y1 >= 1.0 - EDGE_SHARE,
+  };
+  double best = HUGE_VAL;
+
+  intrusion->reach[LR_BORDER_LEFT] = b->x1;
+  intrusion->reach[LR_BORDER_RIGHT] = 1.0 - b->x0;
+  intrusion->reach[LR_BORDER_TOP] = b->y1;
+  intrusion->reach[LR_BORDER_BOTTOM] = 1.0 - b->y0;
+  for (LrFrameBorder edge = 0; edge < LR_N_BORDERS; edge++)
+    {
+      double reach = intrusion->reach[edge] * (edge < LR_BORDER_TOP ? p->half_width : p->half_height);
+
+      if (reach < best)
+        {
+          best = reach;
+          intrusion->edge = edge;
+          intrusion->is_cut = is_cut[edge];
+        }
+    }
+}
+
+/* How far over the frame the arm and the capsule pass */
+static void
+look_above (const LrLensView *view,
+            LrLook           *look)
+{
+  static const LrFrameBox above = { 0.0, 1.0, -LR_INTRUSION_ABOVE, 0.0 };
+  double lowest = -HUGE_VAL;
+
+  for (guint i = 0; i < look->intruder.n; i++)
+    {
+      LrSilhouette over;
+
+      if (look->intruder.part[i] != LR_INTRUDER_ARM && look->intruder.part[i] != LR_INTRUDER_CAPSULE)
+        continue;
+      if (!lr_silhouette (view->projection, &look->intruder.shape[i], &over) || !lr_silhouette_clip (&over, &above))
+        continue;
+
+      lowest = fmax (lowest, lr_silhouette_bounds (&over).y1);
+      look->intrusion.part = look->intruder.part[i];
+    }
+
+  if (lowest > -HUGE_VAL)
+    look->intrusion.clearance = fmax (0.0, -lowest);
+}
+
+/**
+ * lr_look_begin:
+ * @view: a view
+ * @placed: (nullable): what is looked at
+ * @look: (out caller-allocates): what is known of it: nothing
+ */
+void
+lr_look_begin (const LrLensView *view,
+               const LrPlaced   *placed,
+               LrLook           *look)
+{
+  look->bounds = (LrFrameBox) { HUGE_VAL, -HUGE_VAL, HUGE_VAL, -HUGE_VAL };
+  look->nearest_m = HUGE_VAL;
+  look->area = look->largest = 0.0;
+  look->n_seen = 0;
+  look->intrusion = (LrIntrusion) {
+    .camera = view->camera, .placed = placed, .share = NAN, .clearance = NAN, .first_outline = view->study->outlines->len,
+  };
+}
+
+/* FALSE: no part of it is in the frame */
+static gboolean
+see_parts (const LrLensView *view,
+           LrLook           *look)
+{
+  gboolean is_seen = FALSE;
+
+  lr_intruder_shapes (view->study, look->intrusion.placed, &look->intruder);
+  for (guint i = 0; i < look->intruder.n; i++)
+    {
+      const LrVolume *shape = &look->intruder.shape[i];
+      LrSilhouette *seen = &look->seen[i];
+
+      if (!lr_frame_may_hold (view->projection, shape->centre_m, shape->reach_m, 0.0)
+          || !lr_silhouette (view->projection, shape, seen) || !lr_silhouette_clip (seen, &LR_WHOLE_FRAME))
+        seen->n = 0;
+      is_seen |= seen->n > 0;
+    }
+
+  return is_seen;
+}
+
+/* What is before the subject counts by what it hides; a second person whom the picture is about does not count behind */
+static gboolean
+is_deliberate (const LrLensView *view,
+               const LrLook     *look)
+{
+  const LrItem *item = look->intrusion.placed->item;
+
+  if (item->kind == LR_ITEM_FURNITURE)
+    return look->intrusion.face_share < LEAST_COVER && look->intrusion.body_share < LEAST_COVER;
+
+  return item->kind == LR_ITEM_PERSON && item->person.role == LR_ROLE_SUBJECT && !look->intrusion.is_nearer
+         && isfinite (view->subject_m);
+}
+
+static void
+look_at (LrLensView     *view,
+         LrLook         *look,
+         const LrPlaced *placed)
+{
+  gboolean is_seen;
+
+  lr_look_begin (view, placed, look);
+  is_seen = see_parts (view, look);
+  for (guint i = 0; is_seen && i < look->intruder.n; i++)
+    if (look->seen[i].n > 0)
+      look_at_part (view, look, placed, i);
+
+  if (look->n_seen == 0)
+    {
+      if (lr_intruder_is_boom (placed) && !is_seen)
+        look_above (view, look);
+      if (isfinite (look->intrusion.clearance))
+        g_array_append_val (view->study->intrusions, look->intrusion);
+      return;
+    }
+
+  look->intrusion.is_nearer = look->nearest_m < view->subject_m;
+  if (look->intrusion.is_nearer)
+    {
+      look->intrusion.face_share = covered_share (view, look, &view->head, &view->head_seen);
+      look->intrusion.body_share = covered_share (view, look, &view->trunk, &view->trunk_seen);
+    }
+  if (is_deliberate (view, look))
+    return;
+
+  if (look->intruder.n == 1)
+    look->intrusion.share = look->area;
+  lr_look_choose_edge (look, view->projection);
+  for (guint i = 0; i < look->intruder.n; i++)
+    if (look->seen[i].n > 0)
+      lr_look_keep_outline (look, view->study, &look->seen[i]);
+  g_array_append_val (view->study->intrusions, look->intrusion);
+}
+
+/* Furniture behind the subject is the picture, and the chair that they sit on is theirs */
+static gboolean
+is_candidate (const LrLensView *view,
+              const LrPlaced   *placed,
+              LrVec3            centre_m,
+              double            reach_m)
+{
+  const LrPlaced *subject = view->camera->subject;
+  double depth_m;
+
+  if (placed == view->camera->placed || placed == subject)
+    return FALSE;
+  if (placed->item->kind != LR_ITEM_FURNITURE)
+    return placed->item->kind != LR_ITEM_PERSON || placed->body.stature_m > 0.0;
+
+  depth_m = lr_vec3_dot (lr_vec3_sub (centre_m, view->projection->eye_m), view->projection->forward);
+  return subject != NULL && depth_m - reach_m < view->subject_m
+         && (view->head_seen.n > 0 || view->trunk_seen.n > 0)
+         && !lr_outline_contains (&placed->footprint, subject->at_m);
+}
+
+static gboolean
+is_convex (const LrRoom *room)
+{
+  for (gsize i = 0; i < room->n_corners; i++)
+    {
+      LrVec2 a = room->corners_m[i], b = room->corners_m[(i + 1) % room->n_corners];
+      LrVec2 c = room->corners_m[(i + 2) % room->n_corners];
+
+      if (lr_vec2_cross (lr_vec2_sub (b, a), lr_vec2_sub (c, b)) < 0.0)
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
+static void
+see_subject (LrLensView *view)
+{
+  const LrPlaced *subject = view->camera->subject;
+
+  view->subject_m = HUGE_VAL;
+  view->head_seen.n = view->trunk_seen.n = 0;
+  if (subject == NULL || !(subject->body.stature_m > 0.0))
+    return;
+
+  view->subject_m = lr_vec3_dot (lr_vec3_sub (subject->eyes_m, view->projection->eye_m), view->projection->forward);
+  lr_person_head (subject, &view->head);
+  lr_person_trunk (subject, &view->trunk);
+  if (!lr_silhouette (view->projection, &view->head, &view->head_seen) || !lr_silhouette_clip (&view->head_seen, &LR_WHOLE_FRAME))
+    view->head_seen.n = 0;
+  if (!lr_silhouette (view->projection, &view->trunk, &view->trunk_seen) || !lr_silhouette_clip (&view->trunk_seen, &LR_WHOLE_FRAME))
+    view->trunk_seen.n = 0;
+}
+
+static void
+look_through (LrLensView *view,
+              LrLook     *look)
+{
+  const LrRoom *room = view->study->setup->room;
+
+  see_subject (view);
+  for (guint i = 0; i < view->study->placed->len; i++)
+    {
+      const LrPlaced *placed = lr_study_placed_at (view->study, i);
+      LrVec3 centre_m;
+      double reach_m;
+
+      if (lr_intruder_ball (view->study, placed, &centre_m, &reach_m)
+          && lr_frame_may_hold (view->projection, centre_m, reach_m, lr_intruder_is_boom (placed) ? LR_INTRUSION_ABOVE : 0.0)
+          && is_candidate (view, placed, centre_m, reach_m))
+        look_at (view, look, placed);
+    }
+
+  if (!view->is_in_room)
+    return;
+  if (view->projection->eye_m.z < room->height_m)
+    lr_view_look_at_level (view, look, LR_INTRUDER_CEILING, room->height_m);
+  if (!view->study->is_trial)
+    lr_view_look_at_level (view, look, LR_INTRUDER_FLOOR, 0.0);
+}
+
+/**
+ * lr_study_find_intrusions:
+ * @study: a study whose cameras are read
+ *
+ * Fills what stands in each camera's picture that should not, in the order of cameras and items.
+ */
+void
+lr_study_find_intrusions (LrStudy *study)
+{
+  const LrRoom *room = study->setup->room;
+  LrLensView view = { .study = study, .is_room_simple = is_convex (room) };
+  LrLook look;
+
+  study->intrusions = g_array_new (FALSE, FALSE, sizeof (LrIntrusion));
+  study->outlines = g_array_new (FALSE, FALSE, sizeof (LrFrameOutline));
+  study->outline_points = g_array_new (FALSE, FALSE, sizeof (LrVec2));
+  view.screens = g_array_new (FALSE, FALSE, sizeof (LrScreen));
+
+  for (guint i = 0; i < study->cameras->len; i++)
+    {
+      view.camera = &g_array_index (study->cameras, LrCameraReading, i);
+      view.projection = &view.camera->projection;
+      view.is_in_room = room->n_corners >= 3
+                        && lr_polygon_contains (room->corners_m, room->n_corners, lr_vec3_flat (view.projection->eye_m));
+      view.has_screens = FALSE;
+      g_array_set_size (view.screens, 0);
+      if (lr_projection_is_known (view.projection))
+        look_through (&view, &look);
+    }
+
+  g_array_unref (view.screens);
+}
