@@ -72,6 +72,9 @@ static const LrLimitInfo limits_info[LR_N_LIMITS] = {
   [LR_LIMIT_HEADROOM_MAX] = {
     N_("common practice, no source: eyes on the upper third leave up to 20 % in wider shots"),
     SHARE ("headroom-max-pct", N_("Largest headroom, of the frame’s height"), 1.0, 0.2) },
+  [LR_LIMIT_BOOM_MARGIN] = {
+    N_("common practice, no source: a twentieth of the picture, so that a sagging arm stays out"),
+    SHARE ("boom-margin-pct", N_("Boom over the frame, of its height"), 0.2, 0.05) },
   [LR_LIMIT_OVERLAP] = {
     N_("common practice, no source: what a tape measure can tell"),
     LENGTH ("overlap-mm", N_("Footprints may overlap by"), 5.0, 0.01) },

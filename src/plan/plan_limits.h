@@ -28,6 +28,7 @@ typedef enum
   LR_LIMIT_CUT_STEPS,          /* shot sizes: or this many sizes apart */
   LR_LIMIT_HEADROOM_MIN,       /* share of frame height */
   LR_LIMIT_HEADROOM_MAX,
+  LR_LIMIT_BOOM_MARGIN,        /* share of frame height: least way of a boom over the frame */
   LR_LIMIT_OVERLAP,            /* m: footprints may overlap by this much */
   LR_LIMIT_WAY_OUT,            /* m: clear width on the way to the door */
   LR_N_LIMITS
