@@ -9,6 +9,7 @@
 
 #pragma once
 
+#include "intrusions.h"
 #include "remarks.h"
 
 typedef struct
@@ -27,6 +28,7 @@ typedef struct
   GArray         *verdicts;  /* LrVerdict */
   GPtrArray      *remarks;   /* LrRemark, owned until they are handed over; NULL in a trial */
   GArray         *offers;    /* LrOffer: remedies that are still to be tried */
+  guint           n_searches; /* for places out of the pictures */
   GStringChunk   *words;     /* figures and names, until the sentences are written */
 } LrJudge;
 
@@ -42,6 +44,7 @@ void lr_judge_framing    (LrJudge *judge);
 void lr_judge_cut        (LrJudge *judge);
 /* Whether every cut that passes now would pass with the camera at another place, as far from the subject */
 gboolean lr_judge_keeps_cuts (const LrJudge *judge, const LrCameraReading *camera, LrVec2 to_m);
+void lr_judge_intrusions (LrJudge *judge);
 void lr_judge_room       (LrJudge *judge);
 LrGrade lr_clash_grade   (const LrClash *clash, double limit_m);
 
@@ -114,4 +117,12 @@ void      lr_judge_offer_move (LrJudge *judge, LrRemark *remark, const LrPlaced 
                                const LrVec2 *about_m, const char *to);
 /* The same for a move that is known to be right */
 void      lr_judge_keep_move  (LrJudge *judge, LrRemark *remark, const LrPlaced *placed, LrVec2 to_m);
+/* Any remedy that is known to be right; (transfer full) */
+void      lr_judge_keep       (LrJudge *judge, LrRemark *remark, LrRemedy *remedy);
 void      lr_judge_try_offers (LrJudge *judge);
+
+/* clear_frame.c: the smallest change that takes equipment out of every picture */
+#define LR_CLEAR_SPARE_M 0.02
+#define LR_CLEAR_FARTHEST_M 1.5
+
+void      lr_judge_clear_frame (LrJudge *judge, LrRemark *remark, const LrIntrusion *intrusion);

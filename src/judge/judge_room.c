@@ -109,11 +109,24 @@ willingness (const LrJudge  *judge,
   return item->kind == LR_ITEM_LIGHT ? 4 : 5;
 }
 
-/* Moving one of these changes what is seen; the place of anything else is right when it is clear, without a trial */
+/* Moving people and cameras changes what is seen; the place of anything else is right when it is clear and in no
+ * picture, without a trial */
 static gboolean
-is_seen_from (const LrPlaced *placed)
+needs_trial (const LrJudge  *judge,
+             const LrPlaced *placed,
+             LrVec2          to_m)
 {
-  return placed->item->kind == LR_ITEM_PERSON || placed->item->kind == LR_ITEM_CAMERA;
+  LrItem *moved;
+  gboolean is_seen;
+
+  if (placed->item->kind == LR_ITEM_PERSON || placed->item->kind == LR_ITEM_CAMERA)
+    return TRUE;
+
+  moved = lr_item_copy (placed->item);
+  moved->at_m = to_m;
+  is_seen = lr_study_would_intrude (judge->study, moved, 0.0);
+  lr_item_unref (moved);
+  return is_seen;
 }
 
 static void
@@ -129,7 +142,7 @@ offer_place (LrJudge        *judge,
 
   if (lr_study_find_clear (judge->study, mover, first_m, strict_m, &to_m))
     {
-      if (is_seen_from (mover))
+      if (needs_trial (judge, mover, to_m))
         lr_judge_offer_move (judge, remark, mover, to_m, NULL, NULL);
       else
         lr_judge_keep_move (judge, remark, mover, to_m);

@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "intrusions.h"
 #include "study.h"
 #include "plan_edit.h"
 #include "units.h"
@@ -26,6 +27,7 @@ typedef enum
   LR_CHECK_BACKGROUND_DISTANCE, LR_CHECK_BACKGROUND_BLUR,
   LR_CHECK_LENS_RANGE, LR_CHECK_DEPTH_OF_FIELD,
   LR_CHECK_SHOT_SIZE, LR_CHECK_HEADROOM, LR_CHECK_CUT,
+  LR_CHECK_IN_FRAME, LR_CHECK_IN_FRONT, LR_CHECK_BOOM_MARGIN, LR_CHECK_ROOM_SEEN,
   LR_CHECK_OVERLAP, LR_CHECK_OUTSIDE, LR_CHECK_DOOR_SWING, LR_CHECK_CEILING,
   LR_CHECK_MISSING, /* no room, no subject, no camera: what to do next */
   LR_N_CHECKS
@@ -93,6 +95,10 @@ const char        *lr_grade_title (LrGrade grade); /* "Fix", translated */
 const char        *lr_grade_word  (LrGrade grade); /* "fix" */
 /* (transfer full): a sentence without tags and entities */
 char              *lr_markup_to_text (const char *markup);
+
+/* How a thing in a picture is judged, and the check that speaks of it */
+LrGrade            lr_intrusion_grade (const LrStudy *study, const LrIntrusion *intrusion);
+LrCheck            lr_intrusion_check (const LrIntrusion *intrusion);
 
 /* (transfer full): the plan with the remedy applied */
 LrPlan *lr_remedy_apply (const LrRemedy *remedy, const LrPlan *plan, GError **error);

@@ -212,6 +212,25 @@ lr_judge_keep_move (LrJudge        *judge,
     keep (remark, make_move (judge, placed, to_m, NULL, NULL));
 }
 
+/**
+ * lr_judge_keep:
+ * @judge: a judge
+ * @remark: a remark
+ * @remedy: (transfer full): what mends it
+ *
+ * Gives the remark a remedy that needs no trial.
+ */
+void
+lr_judge_keep (LrJudge  *judge,
+               LrRemark *remark,
+               LrRemedy *remedy)
+{
+  if (judge->study->plan->is_read_only)
+    lr_remedy_free (remedy);
+  else
+    keep (remark, remedy);
+}
+
 static gboolean
 is_same_verdict (const LrVerdict *a,
                  const LrVerdict *b)
