@@ -160,7 +160,7 @@ add_cut (GArray        *lines,
   g_autofree char *figures = lr_strip_short_figures (strip);
   Line line = { NULL, remark != NULL, remark != NULL ? remark->grade : LR_GRADE_FINE };
 
-  line.markup = has_names ? g_markup_printf_escaped ("<b>%s | %s</b>   %s", strip->camera[0]->item->tag,
+  line.markup = has_names ? g_markup_printf_escaped ("<b>%s–%s</b>   %s", strip->camera[0]->item->tag,
                                                      strip->camera[1]->item->tag, figures)
                           : g_markup_escape_text (figures, -1);
   g_array_append_val (lines, line);
@@ -169,7 +169,8 @@ add_cut (GArray        *lines,
 /* (transfer full): of Line: that of the pictures first, then the other pairs, with a count of what was left out */
 static GArray *
 lines_new (const LrSheet *sheet,
-           const LrStrip *shown)
+           const LrStrip *shown,
+           guint          most)
 {
   GArray *lines = g_array_new (FALSE, FALSE, sizeof (Line));
   const GArray *pairs = sheet->study->pairs;
@@ -178,7 +179,7 @@ lines_new (const LrSheet *sheet,
   g_array_set_clear_func (lines, clear_line);
   if (shown->pair != NULL)
     add_cut (lines, shown, pairs->len > 1);
-  for (guint i = 0; i < pairs->len && lines->len < MOST_LINES; i++)
+  for (guint i = 0; i < pairs->len && lines->len < most; i++)
     {
       const LrPairReading *pair = &g_array_index (pairs, LrPairReading, i);
       LrStrip strip;
@@ -234,7 +235,8 @@ lines_height (const GArray *lines)
  * @missing_pt: height that the tables below lack while the pictures have their full size; not above 0: none
  *
  * Draws the main camera's picture and that of the camera that it is cut against most, with the cut between them; one
- * camera's alone. The pictures give way by little, if no remark has to be left out then.
+ * camera's alone. Where height is missing the pictures give way by little, if that is enough;
+ * else the other cuts are only counted.
  *
  * Returns: foot of what was drawn [pt]
  */
@@ -261,7 +263,7 @@ lr_page_frames_draw (const LrSheet *sheet,
   most = missing_pt > 0.0 && missing_pt <= (1.0 - LEAST_SHARE) * full ? full - missing_pt : full;
   draw_strip (sheet, &strip, box, most, y);
   y = strip_foot (&strip, box, most, y);
-  lines = lines_new (sheet, &strip);
+  lines = lines_new (sheet, &strip, missing_pt > (1.0 - LEAST_SHARE) * full ? 1 : MOST_LINES);
   draw_lines (sheet, lines, box, y);
   return y + lines_height (lines);
 }
@@ -291,6 +293,6 @@ lr_page_frames_foot (const LrSheet *sheet,
   if (!lr_strip_init_main (&strip, sheet->study, sheet->remarks))
     return y + fmin (most, lr_viewfinder_height (&g_array_index (cameras, LrCameraReading, 0), box->width / N_FRAMES));
 
-  lines = lines_new (sheet, &strip);
+  lines = lines_new (sheet, &strip, MOST_LINES);
   return strip_foot (&strip, box, most, y) + lines_height (lines);
 }

@@ -317,7 +317,7 @@ static void
 test_cuts (void)
 {
   static const struct { guint n_cameras; const char *has, *has_not; } cases[] = {
-    { 1, "medium", "° round" }, { 2, "22° round", "A | B" }, { 3, "B | C", "more cut" }, { 5, "and 6 more cuts", "D | E" },
+    { 1, "medium", "° round" }, { 2, "22° round", "A–B" }, { 3, "and 2 more cuts", "B–C" }, { 5, "and 9 more cuts", "D–E" },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
