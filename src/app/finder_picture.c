@@ -23,6 +23,7 @@ struct _LrFinderPicture
   char          *camera;    /* id; NULL: nothing to show */
   LrPlan        *painted;   /* the plan that the image shows; NULL: none */
   double         aspect;    /* width : height */
+  gboolean       is_plain;  /* without thirds and safe area, as small as it must be */
   int            max_height_px;
   GskRenderNode *node;
   cairo_surface_t *image;   /* what the node paints; goes after it, or cairo copies it for the node */
@@ -90,7 +91,8 @@ paint_image (LrFinderPicture       *self,
              int                    height_px,
              int                    scale)
 {
-  LrViewfinderStyle style = { .width = width_px, .has_thirds = TRUE, .has_safe_area = TRUE, .has_eye_pointers = TRUE };
+  LrViewfinderStyle style = { .width = width_px, .has_thirds = !self->is_plain, .has_safe_area = !self->is_plain,
+                              .has_eye_pointers = TRUE };
   cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width_px * scale, height_px * scale);
   cairo_t *cr;
 
@@ -166,10 +168,12 @@ lr_finder_picture_measure (GtkWidget      *widget,
                            int            *natural_baseline)
 {
   LrFinderPicture *self = LR_FINDER_PICTURE (widget);
-  int width_px = for_size < 0 ? LEAST_WIDTH_PX : for_size;
+  int least_px = self->is_plain ? 1 : LEAST_WIDTH_PX, width_px = for_size < 0 ? least_px : for_size;
 
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
-    *minimum = *natural = LEAST_WIDTH_PX;
+    *minimum = *natural = least_px;
+  else if (self->is_plain)
+    *minimum = *natural = 1;
   else
     *minimum = *natural = MIN (self->max_height_px, (int) (width_px / MAX (self->aspect, USUAL_ASPECT) + 0.5));
   *minimum_baseline = *natural_baseline = -1;
@@ -236,6 +240,20 @@ lr_finder_picture_set_max_height (LrFinderPicture *self,
     return;
 
   self->max_height_px = max_height_px;
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+/**
+ * lr_finder_picture_set_plain:
+ * @is_plain: it has no lines of thirds and no safe area, and fills what room it is given
+ *
+ * For pictures that others draw over.
+ */
+void
+lr_finder_picture_set_plain (LrFinderPicture *self,
+                             gboolean         is_plain)
+{
+  self->is_plain = is_plain;
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }
 

@@ -16,4 +16,5 @@ GtkWidget *lr_finder_picture_new  (void);
 /* @camera (nullable): a reading of the document's study, valid until its next change */
 /* It is never higher than that [px]; in a low window it leaves room for what stands below */
 void       lr_finder_picture_set_max_height (LrFinderPicture *self, int max_height_px);
+void       lr_finder_picture_set_plain (LrFinderPicture *self, gboolean is_plain); /* no thirds, no safe area, any size */
 void       lr_finder_picture_show (LrFinderPicture *self, LrDocument *document, const LrCameraReading *camera);

@@ -19,7 +19,7 @@
 #define RIGHT_NARROW_UNDER_PX 1360
 #define TRAY_FOLDED_UNDER_PX 1120
 #define REMARKS_SHORT_UNDER_PX 860
-#define BESIDE_PICTURES_PX 430 /* of the height: header bar, titles, figures, and a handful of fields */
+#define BESIDE_PICTURES_PX 464 /* of the height: header bar, titles, figures, and a handful of fields */
 #define LEAST_PICTURE_PX 110
 #define NOTICE_S 8
 
@@ -300,6 +300,7 @@ connect_document (LrMainWindow *self)
   lr_canvas_set_document (self->canvas, self->document);
   lr_remarks_panel_set_document (self->remarks, self->document);
   lr_viewfinders_set_document (self->viewfinders, self->document);
+  lr_viewfinders_set_cut (self->viewfinders, lr_settings_get_cut ());
   lr_details_set_document (self->details, self->document);
 }
 

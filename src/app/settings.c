@@ -207,6 +207,29 @@ lr_settings_set_dark (gboolean is_dark)
 }
 
 /**
+ * lr_settings_get_cut:
+ *
+ * Returns: whether two cameras are shown side by side, as they will be cut, instead of one above the other
+ */
+gboolean
+lr_settings_get_cut (void)
+{
+  g_autoptr (GVariant) value = read_value ("cut");
+
+  return value != NULL && g_variant_get_boolean (value);
+}
+
+/**
+ * lr_settings_set_cut:
+ * @has_cut: whether two cameras are shown side by side
+ */
+void
+lr_settings_set_cut (gboolean has_cut)
+{
+  write_value ("cut", g_variant_new_boolean (has_cut));
+}
+
+/**
  * lr_settings_dup_last_file:
  *
  * Returns: (transfer full): path of the plan that was open last, "" for none

@@ -17,6 +17,9 @@ guint    lr_settings_get_shown    (void);
 void     lr_settings_set_shown    (guint shown);
 gboolean lr_settings_get_dark     (void);
 void     lr_settings_set_dark     (gboolean is_dark);
+/* Two cameras side by side, as they will be cut, instead of one above the other */
+gboolean lr_settings_get_cut      (void);
+void     lr_settings_set_cut      (gboolean has_cut);
 /* Path of the plan that was open last, "" for none; (transfer full) */
 char    *lr_settings_dup_last_file (void);
 void     lr_settings_set_last_file (const char *path);

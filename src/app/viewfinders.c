@@ -1,4 +1,4 @@
-/* viewfinders.c - what two cameras see, one above the other, because they will be cut against each other
+/* viewfinders.c - what two cameras see, because they will be cut against each other: one above the other, or side by side
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -7,6 +7,7 @@
 
 #include "viewfinders.h"
 
+#include "cut_strip.h"
 #include "finder.h"
 
 #include <glib/gi18n-lib.h>
@@ -18,7 +19,12 @@ struct _LrViewfinders
   GtkWidget   parent_instance;
 
   LrDocument *document;
+  GtkWidget  *head;       /* which of the two ways, and which two cameras */
+  GtkWidget  *pairs;      /* a menu of the cuts, where there are several */
   GtkWidget  *finders[N_FINDERS];
+  GtkWidget  *strip;      /* instead of the finders */
+  gboolean    has_cut;    /* the user wants the strip */
+  char       *pairs_text; /* what the menu was made from */
   int         turn;       /* whose picture is painted next while something moves */
   guint       tick;       /* paints what is due when nothing moves any more */
   int         n_waited;   /* frames */
@@ -58,11 +64,34 @@ choose_camera (LrViewfinders *self,
   return NULL;
 }
 
+static guint
+count_cameras (LrViewfinders *self)
+{
+  return lr_document_get_study (self->document)->cameras->len;
+}
+
+/* One camera is not cut */
+static gboolean
+shows_strip (LrViewfinders *self)
+{
+  return self->has_cut && count_cameras (self) >= N_FINDERS;
+}
+
+static void
+update_picture (LrViewfinders *self,
+                int            index)
+{
+  if (shows_strip (self))
+    lr_cut_strip_update_picture (LR_CUT_STRIP (self->strip), index);
+  else
+    lr_finder_update_picture (LR_FINDER (self->finders[index]));
+}
+
 static void
 update_pictures (LrViewfinders *self)
 {
   for (int i = 0; i < N_FINDERS; i++)
-    lr_finder_update_picture (LR_FINDER (self->finders[i]));
+    update_picture (self, i);
 }
 
 static gboolean
@@ -84,7 +113,7 @@ tick_cb (GtkWidget     *widget,
 static void
 update_one_picture (LrViewfinders *self)
 {
-  lr_finder_update_picture (LR_FINDER (self->finders[self->turn]));
+  update_picture (self, self->turn);
   self->turn = (self->turn + 1) % N_FINDERS;
   self->n_waited = 0;
   if (self->tick == 0)
@@ -92,28 +121,110 @@ update_one_picture (LrViewfinders *self)
 }
 
 static void
-changed_cb (LrViewfinders *self)
+update_finders (LrViewfinders *self)
 {
-  guint n_cameras = lr_document_get_study (self->document)->cameras->len;
-
   for (int i = 0; i < N_FINDERS; i++)
     {
       LrFinder *finder = LR_FINDER (self->finders[i]);
       const char *id = choose_camera (self, i);
 
       /* one invitation to place a camera at a time */
-      gtk_widget_set_visible (self->finders[i], (guint) i <= n_cameras);
+      gtk_widget_set_visible (self->finders[i], !shows_strip (self) && (guint) i <= count_cameras (self));
 
       if (g_strcmp0 (id, lr_finder_get_camera (finder)) != 0)
         lr_finder_set_camera (finder, id);
-      else
+      else if (!shows_strip (self))
         lr_finder_update (finder);
     }
+}
 
+static char *
+pair_title (const LrCameraReading *a,
+            const LrCameraReading *b)
+{
+  return g_strdup_printf ("%s–%s", a->item->tag, b->item->tag);
+}
+
+/* Every two cameras, each line with the ids that its choice stands for */
+static void
+update_pairs (LrViewfinders *self)
+{
+  const GArray *cameras = lr_document_get_study (self->document)->cameras;
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autoptr (GMenu) menu = g_menu_new ();
+
+  for (guint i = 0; i < cameras->len; i++)
+    for (guint j = i + 1; j < cameras->len; j++)
+      {
+        const LrCameraReading *a = &g_array_index (cameras, LrCameraReading, i), *b = &g_array_index (cameras, LrCameraReading, j);
+        g_autofree char *title = pair_title (a, b);
+        g_autoptr (GMenuItem) item = g_menu_item_new (title, NULL);
+
+        g_menu_item_set_action_and_target (item, "viewfinders.cut", "(ss)", a->item->id, b->item->id);
+        g_menu_append_item (menu, item);
+        g_string_append_printf (text, "%s %s %s\n", title, a->item->id, b->item->id);
+      }
+
+  if (g_strcmp0 (self->pairs_text, text->str) == 0)
+    return;
+
+  g_free (self->pairs_text);
+  self->pairs_text = g_strdup (text->str);
+  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->pairs), G_MENU_MODEL (menu));
+}
+
+static void
+update_strip (LrViewfinders *self)
+{
+  const LrStudy *study = lr_document_get_study (self->document);
+  const char *a, *b;
+
+  gtk_widget_set_visible (self->strip, shows_strip (self));
+  gtk_widget_set_visible (self->pairs, shows_strip (self) && study->cameras->len > N_FINDERS);
+  if (!shows_strip (self))
+    return;
+
+  lr_cut_strip_update (LR_CUT_STRIP (self->strip));
+  if (study->cameras->len > N_FINDERS && lr_cut_strip_get_shown (LR_CUT_STRIP (self->strip), &a, &b))
+    {
+      g_autofree char *title = pair_title (lr_study_find_camera (study, a), lr_study_find_camera (study, b));
+
+      update_pairs (self);
+      if (g_strcmp0 (gtk_menu_button_get_label (GTK_MENU_BUTTON (self->pairs)), title) != 0)
+        gtk_menu_button_set_label (GTK_MENU_BUTTON (self->pairs), title);
+    }
+}
+
+static void
+changed_cb (LrViewfinders *self)
+{
+  gtk_widget_set_visible (self->head, count_cameras (self) >= N_FINDERS);
+  update_finders (self);
+  update_strip (self);
   if (lr_document_has_preview (self->document))
     update_one_picture (self);
   else
     update_pictures (self);
+}
+
+/* A remark in hand shows in the strip */
+static void
+hand_cb (LrViewfinders *self)
+{
+  update_strip (self);
+}
+
+static void
+choose_cut_cb (GtkWidget  *widget,
+               const char *action,
+               GVariant   *parameter)
+{
+  LrViewfinders *self = LR_VIEWFINDERS (widget);
+  const char *a, *b;
+
+  g_variant_get (parameter, "(&s&s)", &a, &b);
+  lr_cut_strip_choose (LR_CUT_STRIP (self->strip), a, b);
+  update_strip (self);
 }
 
 static void
@@ -124,8 +235,11 @@ lr_viewfinders_dispose (GObject *object)
   if (self->tick != 0)
     gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
   self->tick = 0;
+  g_clear_pointer (&self->head, gtk_widget_unparent);
   for (int i = 0; i < N_FINDERS; i++)
     g_clear_pointer (&self->finders[i], gtk_widget_unparent);
+  g_clear_pointer (&self->strip, gtk_widget_unparent);
+  g_clear_pointer (&self->pairs_text, g_free);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (lr_viewfinders_parent_class)->dispose (object);
 }
@@ -136,6 +250,7 @@ lr_viewfinders_class_init (LrViewfindersClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = lr_viewfinders_dispose;
+  gtk_widget_class_install_action (widget_class, "viewfinders.cut", "(ss)", choose_cut_cb);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "viewfinders");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -151,6 +266,41 @@ lr_viewfinders_init (LrViewfinders *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Viewfinders"), -1);
 }
 
+static GtkWidget *
+make_way (const char *title,
+          const char *way,
+          const char *hint)
+{
+  GtkWidget *button = gtk_toggle_button_new_with_label (title);
+
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.pictures");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", way);
+  gtk_widget_set_tooltip_text (button, hint);
+  return button;
+}
+
+/* "Pictures | Cut", and which cut */
+static void
+make_head (LrViewfinders *self)
+{
+  GtkWidget *ways = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+
+  gtk_widget_add_css_class (ways, "linked");
+  gtk_box_append (GTK_BOX (ways), make_way (_("Pictures"), "stacked", _("What the cameras see, one above the other")));
+  gtk_box_append (GTK_BOX (ways), make_way (_("Cut"), "cut", _("Two cameras side by side, as they will be cut (Alt+5)")));
+
+  self->pairs = gtk_menu_button_new ();
+  gtk_widget_set_halign (self->pairs, GTK_ALIGN_END);
+  gtk_widget_set_hexpand (self->pairs, TRUE);
+  gtk_widget_set_tooltip_text (self->pairs, _("Which two cameras"));
+
+  self->head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  gtk_widget_add_css_class (self->head, "viewfinders-head");
+  gtk_box_append (GTK_BOX (self->head), ways);
+  gtk_box_append (GTK_BOX (self->head), self->pairs);
+  gtk_widget_set_parent (self->head, GTK_WIDGET (self));
+}
+
 /**
  * lr_viewfinders_set_document:
  * @document: whose cameras are shown; once
@@ -162,12 +312,31 @@ lr_viewfinders_set_document (LrViewfinders *self,
   g_return_if_fail (self->document == NULL);
 
   self->document = g_object_ref (document);
+  make_head (self);
   for (int i = 0; i < N_FINDERS; i++)
     {
       self->finders[i] = lr_finder_new (document);
       gtk_widget_set_parent (self->finders[i], GTK_WIDGET (self));
     }
+  self->strip = lr_cut_strip_new (document);
+  gtk_widget_set_parent (self->strip, GTK_WIDGET (self));
   g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "hand", G_CALLBACK (hand_cb), self, G_CONNECT_SWAPPED);
+  changed_cb (self);
+}
+
+/**
+ * lr_viewfinders_set_cut:
+ * @has_cut: two cameras side by side, as they will be cut, if there are two; else one above the other
+ */
+void
+lr_viewfinders_set_cut (LrViewfinders *self,
+                        gboolean       has_cut)
+{
+  if (self->has_cut == has_cut)
+    return;
+
+  self->has_cut = has_cut;
   changed_cb (self);
 }
 
@@ -182,4 +351,6 @@ lr_viewfinders_set_max_height (LrViewfinders *self,
   for (int i = 0; i < N_FINDERS; i++)
     if (self->finders[i] != NULL)
       lr_finder_set_max_height (LR_FINDER (self->finders[i]), max_height_px);
+  if (self->strip != NULL)
+    lr_cut_strip_set_max_height (LR_CUT_STRIP (self->strip), max_height_px);
 }

@@ -1,4 +1,4 @@
-/* viewfinders.h - what two cameras see, one above the other, because they will be cut against each other
+/* viewfinders.h - what two cameras see, because they will be cut against each other: one above the other, or side by side
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -13,5 +13,7 @@
 G_DECLARE_FINAL_TYPE (LrViewfinders, lr_viewfinders, LR, VIEWFINDERS, GtkWidget)
 
 void lr_viewfinders_set_document (LrViewfinders *self, LrDocument *document);
+/* Side by side, as they will be cut, instead of one above the other */
+void lr_viewfinders_set_cut (LrViewfinders *self, gboolean has_cut);
 /* Of each picture [px] */
 void lr_viewfinders_set_max_height (LrViewfinders *self, int max_height_px);

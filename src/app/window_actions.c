@@ -106,6 +106,34 @@ units_cb (GSimpleAction *action,
   lr_document_set_units (self->document, units);
 }
 
+static const char *const ways[] = { "stacked", "cut" };
+
+/* Pictures one above the other, or side by side as a cut */
+static void
+pictures_cb (GSimpleAction *action,
+             GVariant      *state,
+             gpointer       data)
+{
+  LrMainWindow *self = data;
+  gboolean has_cut = g_str_equal (g_variant_get_string (state, NULL), ways[TRUE]);
+
+  g_simple_action_set_state (action, g_variant_new_string (ways[has_cut]));
+  lr_settings_set_cut (has_cut);
+  lr_viewfinders_set_cut (self->viewfinders, has_cut);
+}
+
+static void
+other_pictures_cb (GSimpleAction *action,
+                   GVariant      *parameter,
+                   gpointer       data)
+{
+  GActionGroup *group = G_ACTION_GROUP (data);
+  g_autoptr (GVariant) state = g_action_group_get_action_state (group, "pictures");
+  gboolean has_cut = g_str_equal (g_variant_get_string (state, NULL), ways[TRUE]);
+
+  g_action_group_change_action_state (group, "pictures", g_variant_new_string (ways[!has_cut]));
+}
+
 static void
 close_notice_cb (GSimpleAction *action,
                  GVariant      *parameter,
@@ -195,6 +223,8 @@ static const GActionEntry entries[] = {
   { "show-sound", NULL, NULL, "false", show_cb, { 0 } },
   { "show-power", NULL, NULL, "false", show_cb, { 0 } },
   { "units", NULL, "s", "'metric'", units_cb, { 0 } },
+  { "pictures", NULL, "s", "'stacked'", pictures_cb, { 0 } },
+  { "other-pictures", other_pictures_cb, NULL, NULL, NULL, { 0 } },
   { "close-notice", close_notice_cb, NULL, NULL, NULL, { 0 } },
   { "mend", mend_cb, NULL, NULL, NULL, { 0 } },
   { "show-shortcuts", shortcuts_cb, NULL, NULL, NULL, { 0 } },
@@ -222,6 +252,8 @@ lr_main_window_add_actions (LrMainWindow *self)
                                g_variant_new_boolean ((shown & shows[i].bit) != 0));
   g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "units")),
                              g_variant_new_string (is_imperial ? "imperial" : "metric"));
+  g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "pictures")),
+                             g_variant_new_string (ways[lr_settings_get_cut ()]));
 }
 
 static void

@@ -23,6 +23,7 @@
 #define ARROW_M       0.30 /* of the look, seen from the side */
 #define FACE_M        0.03 /* kept free of the line beside the head */
 #define THIRD_PX       5.0 /* length of the marks at the thirds */
+#define HAND_PX        2.0
 #define TYPE_PX       13.0
 #define ROW_PX        26.0 /* of the titles */
 #define UNDER_PX       8.0 /* from the pictures to the figures */
@@ -258,17 +259,43 @@ draw_thirds (cairo_t            *cr,
     }
 }
 
+/* What is in hand on the sheet is told of here too: in the colour that its geometry has there */
+static LrColor
+hand_color (const LrTheme      *theme,
+            const LrStripStyle *style)
+{
+  return style->grade == LR_GRADE_FIX ? theme->fix_line : theme->ink;
+}
+
+static void
+draw_hand (cairo_t            *cr,
+           const LrTheme      *theme,
+           const LrStripPlace *place,
+           const LrStripStyle *style)
+{
+  double line = HAND_PX * style->unit;
+
+  lr_theme_set_color (cr, hand_color (theme, style), 1.0);
+  cairo_set_dash (cr, NULL, 0, 0.0);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
+  cairo_set_line_width (cr, line);
+  for (int side = 0; side < LR_STRIP_SIDES; side++)
+    cairo_rectangle (cr, place->x[side] + 0.5 * line, 0.5 * line, place->width[side] - line, place->height - line);
+  cairo_stroke (cr);
+}
+
 /* The line between the pictures, and the eyes' way over it */
 static void
 draw_splice (cairo_t            *cr,
              const LrTheme      *theme,
              const LrStrip      *strip,
              const LrStripPlace *place,
-             double              unit)
+             const LrStripStyle *style)
 {
-  double left = place->x[0] + place->width[0], right = place->x[1], x = 0.5 * (left + right), out = SPLICE_PX * unit;
+  double unit = style->unit, out = SPLICE_PX * unit;
+  double left = place->x[0] + place->width[0], right = place->x[1], x = 0.5 * (left + right);
 
-  lr_theme_set_color (cr, theme->ink2, 1.0);
+  lr_theme_set_color (cr, style->is_in_hand ? hand_color (theme, style) : theme->ink2, 1.0);
   cairo_set_dash (cr, NULL, 0, 0.0);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
@@ -327,7 +354,9 @@ lr_strip_draw_guides (cairo_t            *cr,
           draw_look (cr, strip, side, &place, style->unit);
         }
     }
-  draw_splice (cr, theme, strip, &place, style->unit);
+  if (style->is_in_hand)
+    draw_hand (cr, theme, &place, style);
+  draw_splice (cr, theme, strip, &place, style);
   cairo_restore (cr);
 }
 

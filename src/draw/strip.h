@@ -23,6 +23,8 @@ typedef struct
   double width;       /* of both pictures and the splice, device units */
   double most_height; /* of the pictures; 0: what the width gives */
   double unit;        /* a pixel of the screen's figures, for what is drawn over and between the pictures */
+  gboolean is_in_hand; /* a remark about the cut is in hand, of the grade below */
+  LrGrade  grade;
 } LrStripStyle;
 
 /* Where the pictures stand, device units from the strip's upper left corner */
