@@ -8,6 +8,7 @@
 
 #pragma once
 
+#include "formats.h"
 #include "plan.h"
 
 /* One change of one property of one item: the smallest edit, and what remedies are made of */
@@ -44,6 +45,8 @@ LrPlan *lr_plan_set_contacts (const LrPlan *plan, const LrContact *contacts, gsi
 /* "count", or a number of what the entry is: "converter"; "title", "note" */
 LrPlan *lr_plan_set_kit_number (const LrPlan *plan, const char *kit_id, const char *key, double value, GError **error);
 LrPlan *lr_plan_set_kit_text (const LrPlan *plan, const char *kit_id, const char *key, const char *text, GError **error);
+/* The entry, which is a lens, becomes one of that type; its id and count stay */
+LrPlan *lr_plan_set_kit_lens (const LrPlan *plan, const char *kit_id, const LrLensType *type, GError **error);
 LrPlan *lr_plan_set_kit_count (const LrPlan *plan, const char *kit_id, int count, GError **error);
 LrPlan *lr_plan_set_requests (const LrPlan *plan, const char *const *requests, GError **error);
 LrPlan *lr_plan_set_limit   (const LrPlan *plan, LrLimit limit, double value, GError **error); /* NAN: back to the default */

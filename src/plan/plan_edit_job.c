@@ -312,6 +312,46 @@ lr_plan_set_kit_text (const LrPlan  *plan,
 }
 
 /**
+ * lr_plan_set_kit_lens:
+ * @plan: a plan
+ * @kit_id: of a kit entry that is a lens
+ * @type: a row of the table of lenses
+ * @error: return location
+ *
+ * The entry becomes a lens of that type: its numbers, title and note. Its id, its count and its converter stay.
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_kit_lens (const LrPlan      *plan,
+                      const char        *kit_id,
+                      const LrLensType  *type,
+                      GError           **error)
+{
+  LrKitEntry *entry = NULL;
+  g_autoptr (LrPlan) next = begin_kit (plan, kit_id, &entry, error);
+  LrItem *item;
+
+  if (next == NULL)
+    return NULL;
+  if (entry->item->kind != LR_ITEM_LENS)
+    {
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED, _("“%s” in the kit is not a lens."), entry->title);
+      return NULL;
+    }
+
+  item = lr_item_copy (entry->item);
+  item->lens = type->item->lens;
+  item->lens.converter = entry->item->lens.converter;
+  lr_item_unref (entry->item);
+  entry->item = item;
+  lr_prop_put_text (lr_prop_table_find (lr_kit_entry_table (), "title"), entry, _(type->title));
+  lr_prop_put_text (lr_prop_table_find (lr_kit_entry_table (), "note"), entry, _(type->note));
+
+  return g_steal_pointer (&next);
+}
+
+/**
  * lr_plan_set_kit_count:
  * @plan: a plan
  * @kit_id: of a kit entry

@@ -262,6 +262,16 @@ test_kit_lens (LrPlan **plan)
   g_assert_cmpstr (lr_plan_find_kit (*plan, "lens-85")->title, ==, "135 mm lens");
   assert_round_trip (*plan);
 
+  take_next (plan, lr_plan_set_kit_lens (*plan, "lens-85", lr_lens_type_find ("lens-24-70"), &error), &error);
+  lens = &lr_plan_find_kit (*plan, "lens-85")->item->lens;
+  g_assert_cmpfloat (lens->focal_min_m, ==, 0.024);
+  g_assert_cmpfloat (lens->converter, ==, 1.4);
+  g_assert_cmpint (lr_plan_find_kit (*plan, "lens-85")->count, ==, 2);
+  assert_round_trip (*plan);
+  g_assert_null (lr_plan_set_kit_lens (*plan, "camera-body", lr_lens_type_find ("lens-24-70"), &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+
   g_assert_null (lr_plan_set_kit_number (*plan, "lens-85", "converter", 4.5, &error));
   g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
   g_clear_error (&error);
