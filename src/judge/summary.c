@@ -48,6 +48,52 @@ describe_background (const LrStudy         *study,
                           100.0 * camera->blur_share);
 }
 
+static void
+add_sentence (GString    *text,
+              char        between,
+              const char *sentence)
+{
+  if (sentence[0] != '\0')
+    g_string_append_printf (text, "%c%s", between, sentence);
+}
+
+/* To a tenth, halves up: 20.25 is 20.3 wherever it is written */
+static double
+size_mm (double size_m)
+{
+  return 0.1 * round (1e4 * size_m + 1e-6);
+}
+
+/* "Records 36.0 × 24.0 mm, delivers 36.0 × 20.3."; "" when all of it is delivered */
+static char *
+describe_cut (const LrCameraReading *camera)
+{
+  const LrSensorArea *all = &camera->recorded, *cut = &camera->area;
+
+  if (fabs (all->width_m - cut->width_m) < 5e-5 && fabs (all->height_m - cut->height_m) < 5e-5)
+    return g_strdup ("");
+  if (camera->width_share < 0.995)
+    /* Translators: sizes on the sensor, and the part of its width that is delivered, a per cent number */
+    return g_strdup_printf (_("Records %.1f × %.1f mm, delivers %.1f × %.1f, %.0f %% of the width."), size_mm (all->width_m),
+                            size_mm (all->height_m), size_mm (cut->width_m), size_mm (cut->height_m), 100.0 * camera->width_share);
+
+  return g_strdup_printf (_("Records %.1f × %.1f mm, delivers %.1f × %.1f."), size_mm (all->width_m), size_mm (all->height_m),
+                          size_mm (cut->width_m), size_mm (cut->height_m));
+}
+
+/* "Its converter makes it 100 mm at f/5.6."; "" without one */
+static char *
+describe_converter (const LrCameraReading *camera)
+{
+  g_autofree char *stop = lr_f_number_format (0.1 * round (10.0 * camera->f_number));
+
+  if (fabs (camera->converter - 1.0) < 1e-9)
+    return g_strdup ("");
+
+  /* Translators: the lens's focal length and f-number with the converter behind it */
+  return g_strdup_printf (_("Its converter makes it %.4g mm at %s."), 1e3 * camera->focal_m, stop);
+}
+
 static char *
 describe_camera (const LrStudy         *study,
                  const LrCameraReading *camera,
@@ -55,16 +101,23 @@ describe_camera (const LrStudy         *study,
 {
   g_autofree char *width = lr_length_format_short (camera->field_w_m, units);
   g_autofree char *height = lr_length_format (camera->field_h_m, units);
-  g_autofree char *who = NULL, *behind = NULL, *field = NULL;
+  g_autofree char *cut = describe_cut (camera), *converter = describe_converter (camera);
+  g_autoptr (GString) text = g_string_new (NULL);
 
-  if (!camera->has_subject)
-    return g_strdup_printf (_("Sees %.0f° across and %.0f° up and down."), camera->angle_h_rad / LR_DEG,
-                            camera->angle_v_rad / LR_DEG);
+  if (camera->has_subject)
+    {
+      g_autofree char *who = lr_item_title (camera->subject->item), *behind = describe_background (study, camera, units);
 
-  who = lr_item_title (camera->subject->item);
-  behind = describe_background (study, camera, units);
-  field = g_strdup_printf (_("Sees %s × %s at %s."), width, height, who);
-  return g_strjoin (behind[0] != '\0' ? " " : "", field, behind, NULL);
+      g_string_printf (text, _("Sees %s × %s at %s."), width, height, who);
+      add_sentence (text, ' ', behind);
+    }
+  else
+    g_string_printf (text, _("Sees %.0f° across and %.0f° up and down."), camera->angle_h_rad / LR_DEG,
+                     camera->angle_v_rad / LR_DEG);
+  add_sentence (text, '\n', cut);
+  add_sentence (text, '\n', converter);
+
+  return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
 static char *
@@ -127,7 +180,7 @@ describe_lead (const LrStudy *study,
  * @id: of an item of the set-up
  * @units: how lengths are written
  *
- * Returns: (transfer full): what follows from the thing's settings, in whole sentences; "" for nothing
+ * Returns: (transfer full): what follows from the thing's settings, in whole sentences, on a line or more; "" for nothing
  */
 char *
 lr_item_summary (const LrStudy *study,

@@ -7,6 +7,7 @@
 
 #include "summary.h"
 
+#include "plan_edit.h"
 #include "plan_reader.h"
 
 static LrStudy *
@@ -46,6 +47,25 @@ test_camera (void)
       assert_says (text, camera->behind_m, 2);
       assert_says (text, 100.0 * camera->blur_share, 1);
     }
+}
+
+/* 36.0 x 20.25 mm to a square keeps 20.25 of 36 mm, 56 %; 50 mm at f/2.8 is 70 mm at f/3.9 with 1.4: by hand */
+static void
+test_cut (void)
+{
+  g_autoptr (LrStudy) study = study_example ();
+  LrChange aspect = { "camera-a", "aspect", LR_ASPECT_1_1 };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LrPlan) cut = lr_plan_change (study->plan, &aspect, 1, &error);
+  g_autoptr (LrPlan) plan = lr_plan_set_kit_number (cut, lr_plan_find (cut, "camera-a")->camera.lens, "converter", 1.4, &error);
+  g_autoptr (LrStudy) changed = lr_study_new (plan);
+  g_autofree char *before = lr_item_summary (study, "camera-a", LR_UNITS_METRIC);
+  g_autofree char *after = lr_item_summary (changed, "camera-a", LR_UNITS_METRIC);
+
+  g_assert_no_error (error);
+  g_assert_null (strstr (before, "delivers"));
+  g_assert_nonnull (strstr (after, "Records 36.0 × 20.3 mm, delivers 20.3 × 20.3, 56 % of the width."));
+  g_assert_nonnull (strstr (after, "Its converter makes it 70 mm at f/3.9."));
 }
 
 /* Whatever it is, in both units it is valid text without a hole in it */
@@ -89,6 +109,7 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/summary/camera", test_camera);
+  g_test_add_func ("/summary/cut", test_cut);
   g_test_add_func ("/summary/all", test_all);
   g_test_add_func ("/summary/room", test_room);
   return g_test_run ();
