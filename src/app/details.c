@@ -12,6 +12,7 @@
 
 #include "app.h"
 #include "badge.h"
+#include "details_formats.h"
 #include "details_room.h"
 #include "details_rows.h"
 #include "line.h"
@@ -21,12 +22,16 @@
 
 #include <glib/gi18n-lib.h>
 
+#define SUMMARY_LINES 2 /* and one for each line that follows the first */
+
 struct _LrDetails
 {
   GtkWidget   parent_instance;
 
   LrDocument *document;
   char       *shown;    /* what the fields were made for: id, kind, form and units; NULL: no thing */
+
+  int         n_summary_lines;
 
   GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *summary, *more, *more_grid, *room;
 };
@@ -51,20 +56,36 @@ set_label (GtkWidget  *label,
 
 /* Fields */
 
+static void name_cb (guint index, const char *text, gpointer field);
+
 static void
 add_field (LrDetails    *self,
            LrFieldGrid  *grid,
-           const LrItem *item,
            const LrProp *prop,
+           const char   *label,
            gboolean      is_wide)
 {
-  LrUnits units = lr_document_get_units (self->document);
-  LrField *field = lr_field_grid_add (grid, prop, lr_details_label (item, prop->key), units, is_wide);
+  LrField *field = lr_field_grid_add (grid, prop, label, lr_document_get_units (self->document), is_wide);
   const double *values;
   gsize n = lr_details_presets (prop->key, &values);
 
   if (n > 0)
     lr_field_set_presets (field, values, n);
+  lr_details_offer_names (field, name_cb);
+}
+
+/* What is on a camera has no place on the sheet: its fields stand behind the camera's own. They are there without one as
+ * well, for a field cannot go while it is being used. */
+static void
+make_lens_fields (LrDetails *self)
+{
+  for (const char *const *key = lr_details_lens_keys (); *key != NULL; key++)
+    {
+      gboolean is_wide = (*key)[0] == '=';
+      const LrProp *prop = lr_details_lens_prop (*key + (is_wide ? 1 : 0));
+
+      add_field (self, LR_FIELD_GRID (self->more_grid), prop, lr_details_lens_label (prop), is_wide);
+    }
 }
 
 static void
@@ -81,15 +102,17 @@ make_fields (LrDetails    *self,
       const LrProp *prop = lr_item_find_prop (item->kind, *key + (is_wide ? 1 : 0));
 
       if (prop != NULL)
-        add_field (self, LR_FIELD_GRID (self->grid), item, prop, is_wide);
+        add_field (self, LR_FIELD_GRID (self->grid), prop, lr_details_label (item, prop->key), is_wide);
     }
   for (guint i = 0; i < others->len; i++)
     {
       const LrProp *prop = g_ptr_array_index (others, i);
       gboolean is_wide = prop->type == LR_PROP_REF || g_str_equal (prop->key, "note");
 
-      add_field (self, LR_FIELD_GRID (self->more_grid), item, prop, is_wide);
+      add_field (self, LR_FIELD_GRID (self->more_grid), prop, lr_details_label (item, prop->key), is_wide);
     }
+  if (item->kind == LR_ITEM_CAMERA)
+    make_lens_fields (self);
 }
 
 /* Stops that the lens has, beside the standard ones */
@@ -116,7 +139,17 @@ update_field (LrDetails    *self,
 {
   const LrProp *prop = lr_field_get_prop (field);
   const LrPlan *plan = lr_document_get_plan (self->document);
+  const LrKitEntry *lens = lr_details_lens_of (plan, item, prop);
+  gconstpointer owner = lens == NULL ? (gconstpointer) item : lr_prop_is_text (prop) ? (gconstpointer) lens : lens->item;
 
+  if (lens == NULL && lr_details_is_of_lens (prop))
+    {
+      gtk_widget_set_sensitive (GTK_WIDGET (field), FALSE);
+      lr_field_set_text (field, "");
+      return;
+    }
+
+  lr_details_show_name (field, owner);
   gtk_widget_set_sensitive (GTK_WIDGET (field), !plan->is_read_only && lr_details_is_live (prop, item));
   if (prop->type == LR_PROP_REF)
     lr_details_set_options (field, plan, item);
@@ -125,14 +158,14 @@ update_field (LrDetails    *self,
 
   if (lr_prop_is_text (prop))
     {
-      lr_field_set_text (field, lr_prop_get_text (prop, item));
+      lr_field_set_text (field, lr_prop_get_text (prop, owner));
       return;
     }
 
   if (prop->is_optional)
     lr_details_set_placeholder (field, lr_document_get_study (self->document), item, lr_document_get_units (self->document));
   lr_field_set_offset (field, lr_details_offset (prop, lr_plan_get_setup (plan)->room));
-  lr_field_set_number (field, lr_prop_get_number (prop, item));
+  lr_field_set_number (field, lr_prop_get_number (prop, owner));
 }
 
 static void
@@ -186,7 +219,13 @@ update_summary (LrDetails    *self,
   const LrStudy *study = lr_document_get_study (self->document);
   LrUnits units = lr_document_get_units (self->document);
   g_autofree char *text = item != NULL ? lr_item_summary (study, item->id, units) : lr_room_summary (study, units);
+  int n_lines = SUMMARY_LINES;
 
+  for (const char *c = text; (c = strchr (c, '\n')) != NULL; c++)
+    n_lines++;
+  if (n_lines != self->n_summary_lines)
+    g_object_set (self->summary, "lines", n_lines, NULL);
+  self->n_summary_lines = n_lines;
   lr_line_set_text (LR_LINE (self->summary), text);
   gtk_widget_set_visible (self->summary, text[0] != '\0');
 }
@@ -261,16 +300,42 @@ number_cb (LrDetails *self,
 {
   const LrItem *item = get_item (self);
   const LrProp *prop = lr_field_get_prop (field);
+  const LrPlan *plan = lr_document_get_committed (self->document);
   g_autoptr (GError) error = NULL;
   g_autoptr (LrItem) held = NULL;
-  LrChange change;
+  const LrKitEntry *lens;
+  LrPlan *next;
 
   if (item == NULL)
     return;
 
   held = lr_item_ref (item);
-  change = (LrChange) { held->id, prop->key, value };
-  commit (self, lr_plan_change (lr_document_get_committed (self->document), &change, 1, &error), prop, held, is_step, error);
+  lens = lr_details_lens_of (plan, held, prop);
+  if (lens != NULL)
+    next = lr_plan_set_kit_number (plan, lens->item->id, prop->key, value, &error);
+  else
+    next = lr_plan_change (plan, &(LrChange) { held->id, prop->key, value }, 1, &error);
+  commit (self, next, prop, held, is_step, error);
+}
+
+static void
+name_cb (guint       index,
+         const char *text,
+         gpointer    field)
+{
+  LrDetails *self = LR_DETAILS (gtk_widget_get_ancestor (field, LR_TYPE_DETAILS));
+  const LrItem *item = get_item (self);
+  const LrProp *prop = lr_field_get_prop (field);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LrItem) held = NULL;
+
+  if (item == NULL)
+    return;
+
+  held = lr_item_ref (item);
+  commit (self, lr_details_take_name (lr_document_get_committed (self->document), held, prop, index, &error), prop, held, FALSE,
+          error);
+  gtk_widget_grab_focus (field);
 }
 
 /* A circuit has no place on the sheet: it comes with the first socket that is on it */
@@ -296,13 +361,17 @@ text_cb (LrDetails  *self,
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
   g_autoptr (LrItem) held = NULL;
+  const LrKitEntry *lens;
   LrPlan *next;
 
   if (item == NULL)
     return;
 
   held = lr_item_ref (item);
-  if (prop->type == LR_PROP_REF && g_str_equal (prop->target, "lens") && text[0] != '\0')
+  lens = lr_details_lens_of (lr_document_get_committed (self->document), held, prop);
+  if (lens != NULL)
+    next = lr_plan_set_kit_text (lr_document_get_committed (self->document), lens->item->id, prop->key, text, &error);
+  else if (prop->type == LR_PROP_REF && g_str_equal (prop->target, "lens") && text[0] != '\0')
     {
       g_autofree char *name = g_strconcat ("kit:", text, NULL);
 

@@ -321,6 +321,8 @@ lr_details_set_placeholder (LrField       *field,
     text = lr_length_format (camera->focus_m, units);
   else if (g_str_equal (key, "eye-height-mm") && placed != NULL && item->kind == LR_ITEM_PERSON)
     text = lr_length_format (placed->eyes_m.z, units);
+  else if (g_str_equal (key, "coc-mm") && camera != NULL)
+    text = lr_prop_text_format (lr_field_get_prop (field), camera->coc_m, units);
   else if (g_str_equal (key, "aim-height-mm"))
     text = g_strdup (_("the eyes"));
   else

@@ -447,7 +447,8 @@ lr_field_set_placeholder (LrField    *self,
 }
 
 static void
-preset_chosen_cb (const char *text,
+preset_chosen_cb (guint       index,
+                  const char *text,
                   gpointer    data)
 {
   LrField *self = data;

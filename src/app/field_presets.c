@@ -16,6 +16,7 @@ typedef struct
   char         **texts;
   LrPresetChosen chosen;
   gpointer       data;
+  int            current; /* index of what the entry has; -1: its text tells */
   GtkWidget     *popover, *list; /* made when first opened */
 } Presets;
 
@@ -39,9 +40,10 @@ row_activated_cb (GtkEntry      *entry,
                   GtkListBoxRow *row)
 {
   Presets *presets = get_presets (entry);
+  int index = gtk_list_box_row_get_index (row);
 
   gtk_popover_popdown (GTK_POPOVER (presets->popover));
-  presets->chosen (presets->texts[gtk_list_box_row_get_index (row)], presets->data);
+  presets->chosen ((guint) index, presets->texts[index], presets->data);
 }
 
 /* The value that the entry has, if it is a standard one, is where the arrow keys start */
@@ -52,7 +54,7 @@ select_current (GtkEntry *entry,
   const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
 
   for (int i = 0; presets->texts[i] != NULL; i++)
-    if (g_str_equal (presets->texts[i], text))
+    if (i == presets->current || (presets->current < 0 && g_str_equal (presets->texts[i], text)))
       {
         GtkListBoxRow *row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (presets->list), i);
 
@@ -124,6 +126,21 @@ icon_press_cb (GtkEntry *entry)
 }
 
 /**
+ * lr_field_presets_set_current:
+ * @entry: an entry with or without presets
+ * @index: which of them its value is, where its text does not tell; -1: none
+ */
+void
+lr_field_presets_set_current (GtkEntry *entry,
+                              int       index)
+{
+  Presets *presets = get_presets (entry);
+
+  if (presets != NULL)
+    presets->current = index;
+}
+
+/**
  * lr_field_presets_attach:
  * @texts: the standard values as text; others than the last ones replace them
  * @chosen: called with the one that was chosen
@@ -139,6 +156,7 @@ lr_field_presets_attach (GtkEntry          *entry,
   if (presets == NULL)
     {
       presets = g_new0 (Presets, 1);
+      presets->current = -1;
       g_object_set_data_full (G_OBJECT (entry), "lr-presets", presets, presets_free);
       gtk_entry_set_icon_from_icon_name (entry, GTK_ENTRY_ICON_SECONDARY, "pan-down-symbolic");
       gtk_entry_set_icon_tooltip_text (entry, GTK_ENTRY_ICON_SECONDARY, _("Standard values"));

@@ -5,9 +5,11 @@
 
 #include "app.h"
 #include "badge.h"
+#include "details_formats.h"
 #include "field.h"
 #include "file_actions.h"
 #include "finder.h"
+#include "formats.h"
 #include "line.h"
 #include "main_window.h"
 #include "main_window_private.h"
@@ -251,6 +253,62 @@ test_every_item (void)
         }
     }
   g_assert_false (lr_document_has_changes (window->document));
+  close_window (window);
+}
+
+static gboolean
+is_more (GtkWidget     *widget,
+         gconstpointer  data)
+{
+  return GTK_IS_EXPANDER (widget) && gtk_widget_get_mapped (widget);
+}
+
+/* What choosing the name of that index in the field's list makes of the plan */
+static LrPlan *
+choose_name (LrMainWindow *window,
+             const char   *key,
+             guint         index)
+{
+  const LrProp *prop = lr_field_get_prop (LR_FIELD (find (GTK_WIDGET (window->details), is_field_of, key)));
+  g_autoptr (GError) error = NULL;
+  LrPlan *next = lr_details_take_name (lr_document_get_plan (window->document), get_item (window, "camera-a"), prop, index, &error);
+
+  g_assert_no_error (error);
+  return next;
+}
+
+/* A name sets what it names: both sides of a sensor, the factor of the converter behind the lens that is in the kit */
+static void
+test_named_sizes (void)
+{
+  LrMainWindow *window = open_example ();
+  gsize n, n_factors;
+  const LrSensorFormat *formats = lr_sensor_formats (&n);
+  const LrFactor *converters = lr_format_factors ("converter", &n_factors);
+  const LrCameraReading *camera;
+  g_autoptr (LrPlan) sized = NULL, converted = NULL;
+
+  lr_document_select (window->document, "camera-a");
+  settle ();
+  gtk_expander_set_expanded (GTK_EXPANDER (find (GTK_WIDGET (window->details), is_more, NULL)), TRUE);
+  settle ();
+  sized = choose_name (window, "sensor-height-mm", (guint) n - 1);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (sized, "camera-a")->camera.sensor_width_m, formats[n - 1].width_m, 1e-7);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (sized, "camera-a")->camera.sensor_height_m, formats[n - 1].height_m, 1e-7);
+  converted = choose_name (window, "converter", (guint) n_factors - 1);
+  g_assert_cmpfloat (lr_plan_find_kit (converted, get_item (window, "camera-a")->camera.lens)->item->lens.converter, ==,
+                     converters[n_factors - 1].value);
+
+  type (entry_of (window, "converter"), "1.25");
+  camera = lr_study_find_camera (lr_document_get_study (window->document), "camera-a");
+  g_assert_cmpfloat (camera->converter, ==, 1.25);
+  g_assert_cmpfloat (camera->focal_m, ==, 1.25 * get_item (window, "camera-a")->camera.focal_m);
+  g_assert_true (gtk_widget_is_sensitive (entry_of (window, "converter")));
+
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (find (find (GTK_WIDGET (window->details), is_field_of, "lens"), is_drop_down, NULL)), 0);
+  settle ();
+  g_assert_false (gtk_widget_is_sensitive (entry_of (window, "converter")));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry_of (window, "converter"))), ==, "");
   close_window (window);
 }
 
@@ -688,6 +746,7 @@ main (int    argc,
   g_test_add_func ("/window/every-item", test_every_item);
   g_test_add_func ("/window/new-circuit", test_new_circuit);
   g_test_add_func ("/window/lens", test_lens);
+  g_test_add_func ("/window/named-sizes", test_named_sizes);
   g_test_add_func ("/window/room", test_room);
   g_test_add_func ("/window/wall-names", test_wall_names);
   g_test_add_func ("/window/remarks", test_remarks);
