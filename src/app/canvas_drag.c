@@ -40,6 +40,7 @@ forget_drag (LrCanvas *self)
   self->drag.grip = LR_GRIP_NONE;
   self->drag.has_moved = FALSE;
   self->drag.snap.why = 0;
+  g_clear_pointer (&self->hold_note, g_free);
 }
 
 /**
@@ -187,6 +188,7 @@ lr_canvas_drag_end (LrCanvas        *self,
       if (drag->refusal != NULL)
         lr_document_say (self->document, drag->refusal);
       lr_document_end_preview (self->document, TRUE, what);
+      lr_canvas_hold_end (self);
     }
 
   forget_drag (self);

@@ -53,8 +53,9 @@ lr_canvas_nudge (LrCanvas *self,
 
   what = lr_canvas_title_of (self, _("Move %s"), item->id);
   key = g_strconcat ("nudge:", item->id, NULL);
-  next = lr_plan_move (committed (self), item->id, lr_vec2_add (at_m, by_m), &error);
+  next = lr_canvas_hold_framing (self, lr_plan_move (committed (self), item->id, lr_vec2_add (at_m, by_m), &error), item->id);
   lr_canvas_commit (self, next, error, what, key);
+  lr_canvas_hold_end (self);
 }
 
 static void

@@ -179,7 +179,8 @@ move_item (LrCanvas         *self,
   if (lr_item_kind_info (placed->item->kind)->place == LR_PLACE_WALL)
     return round_along (lr_plan_move (committed (self), drag->id, to_m, error), drag->id,
                         lr_canvas_pull (self, state).step_m, error);
-  return lr_plan_move (committed (self), drag->id, lr_canvas_snap_item (self, placed, to_m, state, &drag->snap), error);
+  return lr_canvas_hold_framing (self, lr_plan_move (committed (self), drag->id,
+                                                     lr_canvas_snap_item (self, placed, to_m, state, &drag->snap), error), drag->id);
 }
 
 /* Up or down, as it points now at what it aims at */

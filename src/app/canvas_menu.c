@@ -84,6 +84,11 @@ item_menu (LrCanvas     *self,
   if (lr_item_kind_info (item->kind)->place == LR_PLACE_FLOOR)
     {
       append_aims (place, self, item);
+      if (item->kind == LR_ITEM_CAMERA)
+        {
+          append_key (place, _("Frame…"), "win.frame", "<Control>f");
+          append_key (place, _("Hold framing"), "win.hold-framing", "<Control>h");
+        }
       append (place, _("Turn left by 90°"), "canvas.turn", g_variant_new_double (90.0));
       append (place, _("Turn right by 90°"), "canvas.turn", g_variant_new_double (-90.0));
       append (place, _("Turn round"), "canvas.turn", g_variant_new_double (180.0));

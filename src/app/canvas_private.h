@@ -100,6 +100,7 @@ struct _LrCanvas
   GtkWidget          *ways_in;
   GtkWidget          *menu;
   GtkWidget          *length_popover;
+  char               *hold_note;  /* what the lens could not hold at the place last tried; NULL: nothing */
 };
 
 /* canvas.c */
@@ -156,6 +157,9 @@ void           lr_canvas_edits_install  (GtkWidgetClass *klass);
 void           lr_canvas_nudge          (LrCanvas *self, LrVec2 by_m);
 void           lr_canvas_turn_by        (LrCanvas *self, double by_rad);
 void           lr_canvas_delete         (LrCanvas *self);
+/* canvas_hold.c: @next with the framing held of a camera that was moved, if that is on; takes @next, which may be NULL */
+LrPlan        *lr_canvas_hold_framing   (LrCanvas *self, LrPlan *next, const char *id);
+void           lr_canvas_hold_end       (LrCanvas *self); /* the move is over: what could not be held is said */
 void           lr_canvas_duplicate      (LrCanvas *self);
 void           lr_canvas_menu_init      (LrCanvas *self);
 void           lr_canvas_popup_menu     (LrCanvas *self, LrVec2 at, const char *id); /* @id: NULL for the paper */

@@ -65,5 +65,8 @@ void             lr_document_mend         (LrDocument *self, const char *key); /
 
 LrUnits          lr_document_get_units    (LrDocument *self);
 void             lr_document_set_units    (LrDocument *self, LrUnits units);
+/* While it is on, a camera that is moved on the sheet keeps the size of its subject by its lens */
+gboolean         lr_document_get_holds_framing (LrDocument *self);
+void             lr_document_set_holds_framing (LrDocument *self, gboolean holds_framing);
 guint            lr_document_get_shown    (LrDocument *self); /* LrShow: overlays on the sheet */
 void             lr_document_set_shown    (LrDocument *self, guint shown); /* emits "hand" */

@@ -198,3 +198,25 @@ lr_document_set_shown (LrDocument *self,
   self->shown = shown;
   lr_document_emit (self, LR_DOCUMENT_HAND);
 }
+
+/**
+ * lr_document_get_holds_framing:
+ *
+ * Returns: whether a camera that is moved on the sheet keeps the size of its subject by its lens
+ */
+gboolean
+lr_document_get_holds_framing (LrDocument *self)
+{
+  return self->holds_framing;
+}
+
+/**
+ * lr_document_set_holds_framing:
+ * @holds_framing: whether it does from now on
+ */
+void
+lr_document_set_holds_framing (LrDocument *self,
+                               gboolean    holds_framing)
+{
+  self->holds_framing = holds_framing;
+}

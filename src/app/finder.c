@@ -9,7 +9,9 @@
 
 #include "app.h"
 #include "badge.h"
+#include "finder_hand.h"
 #include "finder_picture.h"
+#include "frame_popover.h"
 #include "line.h"
 #include "prop_text.h"
 #include "viewfinder.h"
@@ -24,7 +26,7 @@ struct _LrFinder
   char       *camera;  /* id; NULL: none */
   guint       n_choices;
 
-  GtkWidget  *box, *head, *choice, *tag, *title, *grade, *lens, *picture, *figures, *nothing;
+  GtkWidget  *box, *head, *choice, *tag, *title, *grade, *lens, *frame, *picture, *figures, *nothing;
 };
 
 G_DEFINE_FINAL_TYPE (LrFinder, lr_finder, GTK_TYPE_WIDGET)
@@ -186,6 +188,7 @@ lr_finder_class_init (LrFinderClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LrFinder, title);
   gtk_widget_class_bind_template_child (widget_class, LrFinder, grade);
   gtk_widget_class_bind_template_child (widget_class, LrFinder, lens);
+  gtk_widget_class_bind_template_child (widget_class, LrFinder, frame);
   gtk_widget_class_bind_template_child (widget_class, LrFinder, picture);
   gtk_widget_class_bind_template_child (widget_class, LrFinder, figures);
   gtk_widget_class_bind_template_child (widget_class, LrFinder, nothing);
@@ -212,6 +215,8 @@ lr_finder_new (LrDocument *document)
   LrFinder *self = g_object_new (LR_TYPE_FINDER, NULL);
 
   self->document = g_object_ref (document);
+  gtk_menu_button_set_popover (GTK_MENU_BUTTON (self->frame), lr_frame_popover_new (document));
+  lr_finder_hand_add (LR_FINDER_PICTURE (self->picture), document);
   return GTK_WIDGET (self);
 }
 
@@ -227,6 +232,7 @@ lr_finder_set_camera (LrFinder   *self,
 
   g_free (self->camera);
   self->camera = copy;
+  lr_frame_popover_set_camera (LR_FRAME_POPOVER (gtk_menu_button_get_popover (GTK_MENU_BUTTON (self->frame))), copy);
   lr_finder_update (self);
   lr_finder_update_picture (self);
 }
@@ -240,6 +246,17 @@ const char *
 lr_finder_get_camera (LrFinder *self)
 {
   return self->camera;
+}
+
+/**
+ * lr_finder_open_frame:
+ *
+ * Opens what works from the picture back to its camera.
+ */
+void
+lr_finder_open_frame (LrFinder *self)
+{
+  gtk_menu_button_popup (GTK_MENU_BUTTON (self->frame));
 }
 
 /**

@@ -306,3 +306,34 @@ lr_finder_picture_show (LrFinderPicture       *self,
   forget_node (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
+
+/**
+ * lr_finder_picture_get_camera:
+ *
+ * Returns: (transfer none) (nullable): id of the camera whose picture it shows
+ */
+const char *
+lr_finder_picture_get_camera (LrFinderPicture *self)
+{
+  return self->camera;
+}
+
+/**
+ * lr_finder_picture_get_area:
+ * @area: (out): where in the widget the picture is [px]
+ *
+ * Returns: %FALSE, with @area untouched, if there is none
+ */
+gboolean
+lr_finder_picture_get_area (LrFinderPicture *self,
+                            graphene_rect_t *area)
+{
+  int width_px = gtk_widget_get_width (GTK_WIDGET (self)), height_px = gtk_widget_get_height (GTK_WIDGET (self));
+  int picture_width_px = MIN (width_px, (int) (height_px * self->aspect + 0.5));
+
+  if (self->camera == NULL || picture_width_px < 1)
+    return FALSE;
+
+  *area = GRAPHENE_RECT_INIT ((float) ((width_px - picture_width_px) / 2), 0, (float) picture_width_px, (float) height_px);
+  return TRUE;
+}

@@ -18,3 +18,5 @@ GtkWidget *lr_finder_picture_new  (void);
 void       lr_finder_picture_set_max_height (LrFinderPicture *self, int max_height_px);
 void       lr_finder_picture_set_plain (LrFinderPicture *self, gboolean is_plain); /* no thirds, no safe area, any size */
 void       lr_finder_picture_show (LrFinderPicture *self, LrDocument *document, const LrCameraReading *camera);
+const char *lr_finder_picture_get_camera (LrFinderPicture *self); /* (nullable) */
+gboolean   lr_finder_picture_get_area (LrFinderPicture *self, graphene_rect_t *area);

@@ -53,6 +53,12 @@ static const Shortcut panel_shortcuts[] = {
   { "win.show-shortcuts", "<Control>question F1",           N_("Keyboard shortcuts") },
 };
 
+static const Shortcut finder_shortcuts[] = {
+  { "win.frame",          "<Control>f",                     N_("Frame: shot size, background, lens, focus") },
+  { "win.hold-framing",   "<Control>h",                     N_("Hold framing while a camera moves") },
+  { NULL,                 "Left Up plus minus",             N_("Pan, tilt, longer, shorter lens") },
+};
+
 static const Shortcut sheet_shortcuts[] = {
   { "win.zoom-in",        "<Control>plus <Control>equal <Control>KP_Add", NULL },
   { "win.zoom-out",       "<Control>minus <Control>KP_Subtract", NULL },
@@ -72,6 +78,7 @@ static const Shortcut sheet_shortcuts[] = {
 
 static const Group groups[] = {
   GROUP (N_("Plan"), plan_shortcuts),
+  GROUP (N_("Viewfinders"), finder_shortcuts),
   GROUP (N_("Panels"), panel_shortcuts),
   GROUP (N_("Sheet"), sheet_shortcuts),
 };

@@ -354,3 +354,33 @@ lr_viewfinders_set_max_height (LrViewfinders *self,
   if (self->strip != NULL)
     lr_cut_strip_set_max_height (LR_CUT_STRIP (self->strip), max_height_px);
 }
+
+/* The one that shows the camera in hand, which takes the last place if none does; else the first */
+static LrFinder *
+finder_in_hand (LrViewfinders *self)
+{
+  const char *id = lr_document_get_selected (self->document);
+
+  if (id == NULL || lr_study_find_camera (lr_document_get_study (self->document), id) == NULL)
+    return LR_FINDER (self->finders[0]);
+
+  for (int i = 0; i < N_FINDERS; i++)
+    if (g_strcmp0 (lr_finder_get_camera (LR_FINDER (self->finders[i])), id) == 0)
+      return LR_FINDER (self->finders[i]);
+
+  lr_finder_set_camera (LR_FINDER (self->finders[N_FINDERS - 1]), id);
+  return LR_FINDER (self->finders[N_FINDERS - 1]);
+}
+
+/**
+ * lr_viewfinders_open_frame:
+ *
+ * Opens what works from the picture back, of the camera in hand or the first.
+ */
+void
+lr_viewfinders_open_frame (LrViewfinders *self)
+{
+  if (self->has_cut)
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.pictures", "s", "stacked");
+  lr_finder_open_frame (finder_in_hand (self));
+}

@@ -17,3 +17,5 @@ void lr_viewfinders_set_document (LrViewfinders *self, LrDocument *document);
 void lr_viewfinders_set_cut (LrViewfinders *self, gboolean has_cut);
 /* Of each picture [px] */
 void lr_viewfinders_set_max_height (LrViewfinders *self, int max_height_px);
+/* From the picture back, of the camera in hand */
+void lr_viewfinders_open_frame (LrViewfinders *self);

@@ -135,6 +135,27 @@ other_pictures_cb (GSimpleAction *action,
 }
 
 static void
+hold_cb (GSimpleAction *action,
+         GVariant      *state,
+         gpointer       data)
+{
+  LrMainWindow *self = data;
+
+  g_simple_action_set_state (action, state);
+  lr_document_set_holds_framing (self->document, g_variant_get_boolean (state));
+}
+
+static void
+frame_cb (GSimpleAction *action,
+          GVariant      *parameter,
+          gpointer       data)
+{
+  LrMainWindow *self = data;
+
+  lr_viewfinders_open_frame (self->viewfinders);
+}
+
+static void
 close_notice_cb (GSimpleAction *action,
                  GVariant      *parameter,
                  gpointer       data)
@@ -225,6 +246,8 @@ static const GActionEntry entries[] = {
   { "units", NULL, "s", "'metric'", units_cb, { 0 } },
   { "pictures", NULL, "s", "'stacked'", pictures_cb, { 0 } },
   { "other-pictures", other_pictures_cb, NULL, NULL, NULL, { 0 } },
+  { "hold-framing", NULL, NULL, "false", hold_cb, { 0 } },
+  { "frame", frame_cb, NULL, NULL, NULL, { 0 } },
   { "close-notice", close_notice_cb, NULL, NULL, NULL, { 0 } },
   { "mend", mend_cb, NULL, NULL, NULL, { 0 } },
   { "show-shortcuts", shortcuts_cb, NULL, NULL, NULL, { 0 } },
@@ -296,6 +319,7 @@ lr_main_window_update_actions (LrMainWindow *self)
   set_enabled (self, "delete", has_item && !is_read_only);
   set_enabled (self, "mend", remark != NULL && remark->remedy != NULL && !is_read_only);
   set_enabled (self, "save", !is_read_only);
+  set_enabled (self, "frame", lr_document_get_study (self->document)->cameras->len > 0);
   set_hint (self->undo_button, _("Undo"), undo);
   set_hint (self->redo_button, _("Redo"), redo);
 }
