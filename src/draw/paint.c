@@ -30,6 +30,7 @@ lr_painter_init (LrPainter             *painter,
   painter->has_focus = camera->area.width_m > 0.0 && lr_focus_at (camera->focal_m, camera->focus_m, &painter->focus);
   if (painter->has_focus)
     painter->per_sensor_m = width / (camera->item->camera.squeeze * camera->area.width_m);
+  lr_pixels_init (&painter->pixels, cr);
 }
 
 /**

@@ -11,6 +11,18 @@
 #define LR_NEAR_M 0.08       /* what is nearer to the lens is left out */
 #define LR_PAINT_CORNERS 64  /* most corners of a polygon */
 
+#define LR_N_SHARES 512
+
+/* What a painter paints on, when that is a plain picture of pixels: from a place in device units to one in pixels, and the
+ * box that may be painted on */
+typedef struct
+{
+  cairo_surface_t *surface; /* NULL: it is not */
+  double           scale, x, y;
+  int              x0, y0, x1, y1;
+  float            share[LR_N_SHARES + 1]; /* lr_soft_share() of -1 to 1 */
+} LrPixels;
+
 typedef struct
 {
   cairo_t            *cr;
@@ -21,6 +33,7 @@ typedef struct
   double              focal_m, f_number;
   double              per_sensor_m;  /* device units of the picture per metre on the sensor */
   LrFocus             focus;
+  LrPixels            pixels;
 } LrPainter;
 
 /* A polygon in the picture, with the radius of the blur disc at each corner */
@@ -44,6 +57,10 @@ double   lr_soft_share  (double t);
 guint    lr_soft_levels (const LrPainter *painter, double radius);
 /* The nth of n layers: how far from the edge, in radii, outside > 0, and its alpha */
 void     lr_soft_level  (guint level, guint n_levels, double alpha, double *offset, double *layer_alpha);
+
+/* soft_pixels.c */
+void     lr_pixels_init    (LrPixels *pixels, cairo_t *cr);
+gboolean lr_pixels_polygon (const LrPixels *pixels, const LrVec2 *p, const double *radius, guint n, LrColor color, double alpha);
 
 void     lr_paint_patch (const LrPainter *painter, const LrPatch *patch, LrColor color, double alpha);
 void     lr_paint_hull  (const LrPainter *painter, LrVec2 *points, guint n, double inset, LrColor color);

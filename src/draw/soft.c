@@ -321,7 +321,7 @@ lr_paint_patch (const LrPainter *painter,
     return;
 
   n = tidy (patch, p, r);
-  if (n < 3)
+  if (n < 3 || lr_pixels_polygon (&painter->pixels, p, r, n, color, alpha))
     return;
 
   for (guint i = 0; i < n; i++)

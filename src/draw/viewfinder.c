@@ -197,8 +197,12 @@ lr_viewfinder_draw (cairo_t                 *cr,
   g_return_if_fail (style->width > 0.0);
 
   cairo_save (cr);
+  /* Of pixels the picture takes whole ones: half a row at its foot would be neither the picture nor what is under it */
+  if (cairo_surface_get_type (cairo_get_group_target (cr)) == CAIRO_SURFACE_TYPE_IMAGE)
+    cairo_set_antialias (cr, CAIRO_ANTIALIAS_NONE);
   cairo_rectangle (cr, 0.0, 0.0, style->width, height);
   cairo_clip (cr);
+  cairo_set_antialias (cr, CAIRO_ANTIALIAS_DEFAULT);
   if (p->half_width > 0.0 && p->half_height > 0.0 && isfinite (p->eye_m.x + p->eye_m.y + p->eye_m.z))
     {
       LrScene *scene = lr_scene_new (study, camera);
