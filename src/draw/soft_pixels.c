@@ -14,13 +14,26 @@
 
 #define LEAST_PX 0.58 /* radius: a sharp edge is as soft as a pixel is wide */
 
-/* Distance outside the edge, place along it from 0 to 1, and radius there; of a pixel at x, y: all three are affine */
+/* Of a pixel at x, y the distance outside the edge, n · (x, y) + c, and the place along it from 0 to 1, a · (x, y) + a0 */
 typedef struct
 {
   double nx, ny, c;
-  double ax, ay, a;
-  double radius, more, most;
+  double ax, ay, a0;
+  double radius, more, most; /* at its start; at its end, more by that; the larger */
+  double per_nx;             /* 1 / nx; 0: the edge is level */
 } Edge;
+
+/* In a ramp, from its first pixel on: distance in radii, and its growth from pixel to pixel */
+typedef struct
+{
+  double t, step, nx, ny;
+} Run;
+
+/* Pixels of a row: outer ones are touched, inner ones wholly covered */
+typedef struct
+{
+  int from, to, inner_from, inner_to;
+} Row;
 
 typedef struct
 {
@@ -95,59 +108,59 @@ init_edge (const LrPixels *pixels,
   edge->c = -(edge->nx * p.x + edge->ny * p.y);
   edge->ax = way.x / (length * length);
   edge->ay = way.y / (length * length);
-  edge->a = -(edge->ax * p.x + edge->ay * p.y);
+  edge->a0 = -(edge->ax * p.x + edge->ay * p.y);
   edge->radius = r0;
   edge->more = r1 - r0;
   edge->most = fmax (r0, r1);
+  edge->per_nx = fabs (edge->nx) > 1e-9 ? 1.0 / edge->nx : 0.0;
 }
 
-/* The part of a row at @y where each edge is nearer than @radii of its largest radius, or further inside: pixels from, to */
+/* First pixel whose middle is at @x or right of it, within bounds */
+static inline int
+pixel_from (double x,
+            int    least,
+            int    most)
+{
+  return x <= least ? least : x >= most ? most : (int) ceil (x - 0.5);
+}
+
 static void
 cut_row (const Job *job,
          double     y,
-         double     radii,
-         int       *from,
-         int       *to)
+         Row       *row)
 {
-  double low = *from, high = *to;
+  double low = row->from, high = row->to, inner_low = low, inner_high = high;
 
   for (guint i = 0; i < job->n; i++)
     {
       const Edge *e = &job->edge[i];
-      double reach = radii * e->most - (e->ny * y + e->c);
+      double at = -(e->ny * y + e->c) * e->per_nx, reach = e->most * fabs (e->per_nx);
 
-      if (fabs (e->nx) < 1e-9)
-        high = reach > 0.0 ? high : low;
-      else if (e->nx > 0.0)
-        high = fmin (high, reach / e->nx);
+      if (e->per_nx > 0.0)
+        {
+          high = fmin (high, at + reach);
+          inner_high = fmin (inner_high, at - reach);
+        }
+      else if (e->per_nx < 0.0)
+        {
+          low = fmax (low, at - reach);
+          inner_low = fmax (inner_low, at + reach);
+        }
       else
-        low = fmax (low, reach / e->nx);
+        {
+          double out = e->ny * y + e->c;
+
+          high = out < e->most ? high : low;
+          inner_high = out < -e->most ? inner_high : inner_low;
+        }
     }
 
-  *from = (int) fmax (*from, ceil (fmin (low, 1e6) - 0.5));
-  *to = (int) fmin (*to, ceil (fmax (high, -1e6) - 0.5));
-  if (*to < *from)
-    *to = *from;
-}
-
-static inline double
-share_left (const LrPixels *pixels,
-            const Edge     *edge,
-            double          x,
-            double          y)
-{
-  double t = edge->nx * x + edge->ny * y + edge->c;
-
-  if (edge->more != 0.0)
-    t /= edge->radius + edge->more * CLAMP (edge->ax * x + edge->ay * y + edge->a, 0.0, 1.0);
-  else
-    t /= edge->radius;
-  if (t <= -1.0)
-    return 1.0;
-  if (t >= 1.0)
-    return 0.0;
-
-  return (double) pixels->share[(int) ((t + 1.0) * (0.5 * LR_N_SHARES) + 0.5)];
+  row->from = pixel_from (low, row->from, row->to);
+  row->to = pixel_from (high, row->from, row->to);
+  row->inner_from = pixel_from (inner_low, row->from, row->to);
+  row->inner_to = pixel_from (inner_high, row->from, row->to);
+  if (row->inner_to <= row->inner_from)
+    row->inner_from = row->inner_to = row->to;
 }
 
 /* What two edges leave, by the cosine of the angle between their normals */
@@ -176,26 +189,67 @@ mixed (guint32 under,
   return 0xff000000 | rb | g;
 }
 
-/* Edges that reach into pixels from .. to of a row */
+/* Edges that reach into pixels from .. to of a row. In so short a way the radius along an edge is that in its middle */
 static guint
-edges_in (const Job   *job,
-          double       y,
-          int          from,
-          int          to,
-          const Edge **edges)
+find_runs (const Job *job,
+           double     y,
+           int        from,
+           int        to,
+           Run       *runs)
 {
   guint n = 0;
 
   for (guint i = 0; i < job->n; i++)
     {
       const Edge *e = &job->edge[i];
-      double k = e->ny * y + e->c;
+      double k = e->ny * y + e->c, middle = 0.5 * (from + to), per_radius;
 
-      if (fmax (e->nx * from, e->nx * to) + k > -e->most)
-        edges[n++] = e;
+      if (fmax (e->nx * from, e->nx * to) + k <= -e->most)
+        continue;
+      per_radius = 1.0 / (e->radius + e->more * CLAMP (e->ax * middle + e->ay * y + e->a0, 0.0, 1.0));
+      runs[n++] = (Run) { (e->nx * (from + 0.5) + k) * per_radius, e->nx * per_radius, e->nx, e->ny };
     }
 
   return n;
+}
+
+static inline double
+share_at (const LrPixels *pixels,
+          double          t)
+{
+  if (t <= -1.0)
+    return 1.0;
+  if (t >= 1.0)
+    return 0.0;
+
+  return (double) pixels->share[(int) ((t + 1.0) * (0.5 * LR_N_SHARES) + 0.5)];
+}
+
+/* What the edges leave of the disc about the @i-th pixel */
+static inline double
+share_left (const LrPixels *pixels,
+            const Run      *runs,
+            guint           n,
+            int             i)
+{
+  double left = share_at (pixels, runs[0].t + runs[0].step * i), least = left;
+  guint first = 0;
+
+  for (guint j = 1; j < n && left > 0.0; j++)
+    {
+      double share = share_at (pixels, runs[j].t + runs[j].step * i);
+
+      if (share >= 1.0)
+        continue;
+      left = left >= 1.0 ? share : both (left, share, runs[first].nx * runs[j].nx + runs[first].ny * runs[j].ny);
+      if (share < least)
+        {
+          least = share;
+          first = j;
+        }
+    }
+
+  return left;
 }
 
 static void
@@ -205,33 +259,18 @@ paint_ramp (const Job *job,
             int        from,
             int        to)
 {
-  const Edge *edges[LR_PAINT_CORNERS];
+  double alpha = 256.0 * job->alpha;
+  Run runs[LR_PAINT_CORNERS];
   guint n;
 
   if (from >= to)
     return;
 
-  n = edges_in (job, y, from, to, edges);
+  n = find_runs (job, y, from, to, runs);
+  if (n == 0) /* by the middle radius of each edge it is inside */
+    runs[n++] = (Run) { -1.0, 0.0, 1.0, 0.0 };
   for (int i = from; i < to; i++)
-    {
-      double left = 1.0, least = 2.0;
-      const Edge *first = NULL;
-
-      for (guint j = 0; j < n && left > 0.0; j++)
-        {
-          double share = share_left (job->pixels, edges[j], i + 0.5, y);
-
-          if (share >= 1.0)
-            continue;
-          left = first == NULL ? share : both (left, share, first->nx * edges[j]->nx + first->ny * edges[j]->ny);
-          if (share < least)
-            {
-              least = share;
-              first = edges[j];
-            }
-        }
-      row[i] = mixed (row[i], job->color, (guint32) (256.0 * job->alpha * left + 0.5));
-    }
+    row[i] = mixed (row[i], job->color, (guint32) (alpha * share_left (job->pixels, runs, n, i - from) + 0.5));
 }
 
 static void
@@ -306,18 +345,13 @@ lr_pixels_polygon (const LrPixels *pixels,
   stride = cairo_image_surface_get_stride (pixels->surface);
   for (int y = y0; y < y1; y++)
     {
-      guint32 *row = (guint32 *) (void *) (data + (gsize) y * stride);
-      int from = pixels->x0, to = pixels->x1, inner_from, inner_to;
+      guint32 *pixel = (guint32 *) (void *) (data + (gsize) y * stride);
+      Row row = { .from = pixels->x0, .to = pixels->x1 };
 
-      cut_row (&job, y + 0.5, 1.0, &from, &to);
-      inner_from = from;
-      inner_to = to;
-      cut_row (&job, y + 0.5, -1.0, &inner_from, &inner_to);
-      if (inner_to <= inner_from)
-        inner_from = inner_to = to;
-      paint_ramp (&job, row, y + 0.5, from, inner_from);
-      paint_middle (&job, row, inner_from, inner_to);
-      paint_ramp (&job, row, y + 0.5, inner_to, to);
+      cut_row (&job, y + 0.5, &row);
+      paint_ramp (&job, pixel, y + 0.5, row.from, row.inner_from);
+      paint_middle (&job, pixel, row.inner_from, row.inner_to);
+      paint_ramp (&job, pixel, y + 0.5, row.inner_to, row.to);
     }
   cairo_surface_mark_dirty_rectangle (pixels->surface, pixels->x0, y0, pixels->x1 - pixels->x0, y1 - y0);
   return TRUE;
