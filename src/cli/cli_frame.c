@@ -26,6 +26,7 @@ typedef struct
   const LrCameraReading *camera; /* NULL: the strip */
   LrStrip                strip;
   int                    width_px;
+  gboolean               shows_recorded;
 } Picture;
 
 static cairo_status_t
@@ -60,16 +61,34 @@ strip_style (const Picture *picture)
   return (LrStripStyle) { .width = picture->width_px - 2.0 * STRIP_MARGIN_PX * unit, .unit = unit };
 }
 
+static LrViewfinderStyle
+viewfinder_style (const Picture *picture)
+{
+  return (LrViewfinderStyle) {
+    .width = picture->width_px,
+    .has_thirds = TRUE,
+    .has_safe_area = TRUE,
+    .has_eye_pointers = TRUE,
+    .shows_recorded = picture->shows_recorded,
+  };
+}
+
 static int
 picture_height_px (const Picture *picture)
 {
+  const LrViewfinderStyle own = viewfinder_style (picture);
   const LrStripStyle style = strip_style (picture);
   cairo_surface_t *surface;
   cairo_t *cr;
   double height;
 
   if (picture->camera != NULL)
-    return (int) ceil (lr_viewfinder_height (picture->camera, picture->width_px));
+    {
+      LrPictureBox whole, delivered;
+
+      lr_viewfinder_place (picture->camera, &own, &whole, &delivered);
+      return (int) ceil (whole.height - 1e-6);
+    }
 
   surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
   cr = cairo_create (surface);
@@ -83,7 +102,7 @@ static void
 draw_picture (cairo_t       *cr,
               const Picture *picture)
 {
-  const LrViewfinderStyle own = { .width = picture->width_px, .has_thirds = TRUE, .has_safe_area = TRUE, .has_eye_pointers = TRUE };
+  const LrViewfinderStyle own = viewfinder_style (picture);
   const LrStripStyle style = strip_style (picture);
   const LrTheme *theme = lr_theme_get (LR_THEME_LIGHT);
 
@@ -242,6 +261,7 @@ lr_cli_frame (int    argc,
   const GOptionEntry own[] = {
     { "camera", 'c', 0, G_OPTION_ARG_STRING, &camera, N_("Its tag or id; else the main camera"), N_("CAMERA") },
     { "cut", 0, 0, G_OPTION_ARG_STRING, &cut, N_("Two cameras side by side, as they will be cut"), N_("A,B") },
+    { "recorded", 0, 0, G_OPTION_ARG_NONE, &picture.shows_recorded, N_("With what is recorded around the delivered frame"), NULL },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output, N_("The picture to write, .png or .svg"), N_("OUT") },
     { "width", 0, 0, G_OPTION_ARG_INT, &picture.width_px, N_("Its width in pixels"), N_("PIXELS") },
     { NULL }

@@ -161,18 +161,20 @@ place_points (const LrFigure *figure,
   return TRUE;
 }
 
+/* @root: how far its edge reaches into a face that is painted after it */
 static void
 paint_flank (const LrFigure *figure,
              int             side,
+             double          root,
              LrColor         color,
              double          alpha)
 {
   const LrVec3 flank[] = {
-    { 0.344, side * 0.008, 0.045 }, { 0.362, side * 0.010, -0.005 }, { 0.412, side * 0.014, -0.075 },
+    { 0.344 - root, side * 0.008, 0.045 }, { 0.362, side * 0.010, -0.005 }, { 0.412, side * 0.014, -0.075 },
     { 0.458, side * 0.016, -0.135 },
     { 0.468, side * 0.020, -0.165 }, { 0.448, side * 0.028, -0.190 }, { 0.395, side * 0.050, -0.200 },
-    { 0.360, side * 0.076, -0.180 },
-    { 0.362, side * 0.068, -0.138 }, { 0.344, side * 0.040, -0.050 },
+    { 0.360 - root, side * 0.076, -0.180 },
+    { 0.362 - root, side * 0.068, -0.138 }, { 0.344 - root, side * 0.040, -0.050 },
   };
   LrVec2 points[G_N_ELEMENTS (flank)];
 
@@ -221,11 +223,11 @@ lr_figure_paint_nose (const LrFigure *figure,
     {
       double far_lit = light_on (figure, 0.62, -0.78 * near_side, 0.0);
 
-      paint_flank (figure, -near_side, skin_tone (figure, far_lit), CLAMP (fabs (far_lit - front) * 1.5, 0.10, 0.55));
+      paint_flank (figure, -near_side, 0.0, skin_tone (figure, far_lit), CLAMP (fabs (far_lit - front) * 1.5, 0.10, 0.55));
     }
   if (turned > 0.6)
     alpha = fmax (alpha, CLAMP ((turned - 0.6) / 0.4, 0.0, 1.0));
-  paint_flank (figure, near_side, skin_tone (figure, turned > 0.6 ? 0.3 * front + 0.7 * lit : lit), alpha);
+  paint_flank (figure, near_side, is_before ? 0.09 : 0.0, skin_tone (figure, turned > 0.6 ? 0.3 * front + 0.7 * lit : lit), alpha);
   if (turned < 1.2 && figure->head_px >= SMALL_PX)
     paint_under_nose (figure);
 }

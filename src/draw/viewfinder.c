@@ -10,9 +10,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "paint.h"
+#include "viewfinder_private.h"
 
-#define SAFE_SHARE 0.9
-#define POINTER_PX 8.0
 #define NBSP "\302\240"
 
 /**
@@ -34,146 +33,67 @@ lr_viewfinder_height (const LrCameraReading *camera,
   return width * 9.0 / 16.0;
 }
 
-/* Upright and level lines are filled as boxes of whole pixels: sharp, and a tenth of the cost of stroking them */
-static void
-fill_lines (cairo_t *cr,
-            double   x,
-            double   y,
-            double   width,
-            double   height,
-            int      n,
-            double   line_width)
+/**
+ * lr_viewfinder_place:
+ * @camera: a camera
+ * @style: a style
+ * @picture: (out): the whole picture, its upper left corner at 0, 0, device units
+ * @delivered: (out): the delivered frame in it; all of it unless the style shows what is recorded
+ */
+void
+lr_viewfinder_place (const LrCameraReading   *camera,
+                     const LrViewfinderStyle *style,
+                     LrPictureBox              *picture,
+                     LrPictureBox              *delivered)
 {
-  for (int i = 0; i < n; i++)
+  const LrSensorArea *recorded = &camera->recorded, *area = &camera->area;
+  double across = 1.0, down = 1.0, height = lr_viewfinder_height (camera, style->width);
+
+  if (style->shows_recorded && area->width_m > 0.0 && area->height_m > 0.0 && recorded->width_m >= area->width_m
+      && recorded->height_m >= area->height_m)
     {
-      double k = (double) (i + 1) / (n + 1);
-
-      cairo_rectangle (cr, x + k * width - 0.5 * line_width, y, line_width, height);
-      cairo_fill (cr);
-      cairo_rectangle (cr, x, y + k * height - 0.5 * line_width, width, line_width);
-      cairo_fill (cr);
-    }
-}
-
-/* The four sides of a box, as boxes */
-static void
-fill_frame (cairo_t *cr,
-            double   x,
-            double   y,
-            double   width,
-            double   height,
-            double   line_width)
-{
-  double half = 0.5 * line_width;
-
-  cairo_rectangle (cr, x - half, y - half, width + line_width, line_width);
-  cairo_fill (cr);
-  cairo_rectangle (cr, x - half, y + height - half, width + line_width, line_width);
-  cairo_fill (cr);
-  cairo_rectangle (cr, x - half, y + half, line_width, height - line_width);
-  cairo_fill (cr);
-  cairo_rectangle (cr, x + width - half, y + half, line_width, height - line_width);
-  cairo_fill (cr);
-}
-
-/* White over a wider dark line: seen on any ground */
-static void
-draw_thirds (cairo_t *cr,
-             double   width,
-             double   height,
-             double   unit)
-{
-  cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.22);
-  fill_lines (cr, 0.0, 0.0, width, height, 2, 2.2 * unit);
-  cairo_set_source_rgba (cr, 1.0, 1.0, 1.0, 0.5);
-  fill_lines (cr, 0.0, 0.0, width, height, 2, 1.0 * unit);
-}
-
-static void
-add_dashes (cairo_t *cr,
-            double   x,
-            double   y,
-            double   length,
-            gboolean is_upright,
-            double   unit)
-{
-  double on = 5.0 * unit, step = 8.0 * unit, half = 0.5 * unit;
-
-  for (double at = 0.0; at < length; at += step)
-    {
-      double part = fmin (on, length - at);
-
-      if (is_upright)
-        cairo_rectangle (cr, x - half, y + at, 2.0 * half, part);
-      else
-        cairo_rectangle (cr, x + at, y - half, part, 2.0 * half);
-    }
-}
-
-static void
-draw_safe_area (cairo_t *cr,
-                double   width,
-                double   height,
-                double   unit)
-{
-  double edge = 0.5 * (1.0 - SAFE_SHARE);
-  double x0 = edge * width, x1 = width - x0, y0 = edge * height, y1 = height - y0;
-
-  cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.16);
-  fill_frame (cr, x0, y0, x1 - x0, y1 - y0, 2.0 * unit);
-  cairo_set_source_rgba (cr, 1.0, 1.0, 1.0, 0.78);
-  add_dashes (cr, x0, y0, x1 - x0, FALSE, unit);
-  add_dashes (cr, x0, y1, x1 - x0, FALSE, unit);
-  add_dashes (cr, x0, y0, y1 - y0, TRUE, unit);
-  add_dashes (cr, x1, y0, y1 - y0, TRUE, unit);
-  cairo_fill (cr);
-}
-
-static void
-draw_eye_pointers (cairo_t *cr,
-                   double   width,
-                   double   y,
-                   double   unit)
-{
-  for (int side = -1; side <= 1; side += 2)
-    {
-      double x = side < 0 ? 0.0 : width, tip = x - side * POINTER_PX * unit;
-
-      cairo_move_to (cr, x, y - 0.6 * POINTER_PX * unit);
-      cairo_line_to (cr, tip, y);
-      cairo_line_to (cr, x, y + 0.6 * POINTER_PX * unit);
-      cairo_close_path (cr);
+      across = area->width_m / recorded->width_m;
+      down = area->height_m / recorded->height_m;
     }
 
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
-  cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.55);
-  cairo_set_line_width (cr, 1.4 * unit);
-  cairo_stroke_preserve (cr);
-  cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
-  cairo_fill (cr);
+  *picture = (LrPictureBox) { 0.0, 0.0, style->width, height * across / down };
+  *delivered = (LrPictureBox) { 0.5 * (1.0 - across) * picture->width, 0.5 * (1.0 - down) * picture->height,
+                              across * picture->width, down * picture->height };
+}
+
+/* The same camera, seen by as much of its sensor as it records */
+static LrCameraReading
+as_recorded (const LrCameraReading *camera,
+             const LrPictureBox      *picture,
+             const LrPictureBox      *delivered)
+{
+  LrCameraReading recorded = *camera;
+
+  recorded.projection.half_width *= picture->width / delivered->width;
+  recorded.projection.half_height *= picture->height / delivered->height;
+  recorded.area.width_m *= picture->width / delivered->width;
+  recorded.area.height_m *= picture->height / delivered->height;
+  return recorded;
 }
 
 static void
-draw_guides (cairo_t                 *cr,
-             const LrCameraReading   *camera,
-             const LrViewfinderStyle *style,
-             double                   height)
+draw_picture (cairo_t               *cr,
+              const LrStudy         *study,
+              const LrCameraReading *camera,
+              double                 width)
 {
-  /* not under a pixel: boxes of whole pixels would miss lines that lie between two of them */
-  double unit = style->unit > 0.0 ? style->unit : fmax (1.0, style->width / 470.0);
-  double eyes = camera->eyes_down;
+  const LrProjection *p = &camera->projection;
+  LrPainter painter;
+  LrScene *scene;
 
-  cairo_set_antialias (cr, CAIRO_ANTIALIAS_NONE);
-  if (style->has_thirds)
-    draw_thirds (cr, style->width, height, unit);
-  if (style->has_safe_area)
-    draw_safe_area (cr, style->width, height, unit);
-  cairo_set_source_rgba (cr, 0.0, 0.0, 0.0, 0.24);
-  fill_frame (cr, 0.0, 0.0, style->width, height, 2.0 * unit);
+  if (!(p->half_width > 0.0) || !(p->half_height > 0.0) || !isfinite (p->eye_m.x + p->eye_m.y + p->eye_m.z))
+    return;
 
-  cairo_set_antialias (cr, CAIRO_ANTIALIAS_DEFAULT);
-  if (style->has_eye_pointers && camera->has_subject && eyes >= 0.0 && eyes <= 1.0)
-    draw_eye_pointers (cr, style->width, eyes * height, unit);
+  scene = lr_scene_new (study, camera);
+  cairo_set_tolerance (cr, 0.2);
+  lr_painter_init (&painter, cr, camera, width);
+  lr_paint_scene (&painter, scene);
+  lr_scene_free (scene);
 }
 
 /**
@@ -183,7 +103,7 @@ draw_guides (cairo_t                 *cr,
  * @camera: one of its cameras
  * @style: size of the picture, and what is drawn over it
  *
- * Everything is vector, at every size and on every surface.
+ * Everything is vector on a page; on a picture of pixels soft edges are computed pixel by pixel.
  */
 void
 lr_viewfinder_draw (cairo_t                 *cr,
@@ -191,29 +111,22 @@ lr_viewfinder_draw (cairo_t                 *cr,
                     const LrCameraReading   *camera,
                     const LrViewfinderStyle *style)
 {
-  double height = lr_viewfinder_height (camera, style->width);
-  const LrProjection *p = &camera->projection;
+  LrPictureBox picture, delivered;
+  LrCameraReading seen;
 
   g_return_if_fail (style->width > 0.0);
 
+  lr_viewfinder_place (camera, style, &picture, &delivered);
+  seen = as_recorded (camera, &picture, &delivered);
   cairo_save (cr);
   /* Of pixels the picture takes whole ones: half a row at its foot would be neither the picture nor what is under it */
   if (cairo_surface_get_type (cairo_get_group_target (cr)) == CAIRO_SURFACE_TYPE_IMAGE)
     cairo_set_antialias (cr, CAIRO_ANTIALIAS_NONE);
-  cairo_rectangle (cr, 0.0, 0.0, style->width, height);
+  cairo_rectangle (cr, 0.0, 0.0, picture.width, picture.height);
   cairo_clip (cr);
   cairo_set_antialias (cr, CAIRO_ANTIALIAS_DEFAULT);
-  if (p->half_width > 0.0 && p->half_height > 0.0 && isfinite (p->eye_m.x + p->eye_m.y + p->eye_m.z))
-    {
-      LrScene *scene = lr_scene_new (study, camera);
-      LrPainter painter;
-
-      cairo_set_tolerance (cr, 0.2);
-      lr_painter_init (&painter, cr, camera, style->width);
-      lr_paint_scene (&painter, scene);
-      lr_scene_free (scene);
-    }
-  draw_guides (cr, camera, style, height);
+  draw_picture (cr, study, &seen, style->width);
+  lr_viewfinder_draw_guides (cr, camera, style, &picture, &delivered);
   cairo_restore (cr);
 }
 

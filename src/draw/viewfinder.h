@@ -11,11 +11,20 @@
 typedef struct
 {
   double   width;            /* device units; the height follows from the camera's aspect */
-  gboolean has_thirds, has_safe_area, has_eye_pointers;
+  gboolean has_thirds, has_safe_area, has_eye_pointers; /* of the delivered frame */
+  gboolean shows_recorded;   /* the frame that is recorded, dimmed outside the delivered one */
   double   unit;             /* a pixel of the screen's figures, for what is drawn over the picture; 0: by the width */
 } LrViewfinderStyle;
 
+typedef struct
+{
+  double x, y, width, height; /* device units */
+} LrPictureBox;
+
+/* Of a picture of the delivered frame */
 double lr_viewfinder_height (const LrCameraReading *camera, double width);
+void   lr_viewfinder_place  (const LrCameraReading *camera, const LrViewfinderStyle *style, LrPictureBox *picture,
+                             LrPictureBox *delivered);
 /* Draws the picture with its upper left corner at 0, 0 */
 void   lr_viewfinder_draw   (cairo_t *cr, const LrStudy *study, const LrCameraReading *camera,
                              const LrViewfinderStyle *style);

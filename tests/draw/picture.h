@@ -25,9 +25,12 @@ picture_draw (const LrPlan            *plan,
 {
   g_autoptr (LrStudy) study = lr_study_new (plan);
   const LrCameraReading *camera = fixture_camera (study, id);
-  Picture picture = { .width = (int) style->width, .height = (int) ceil (lr_viewfinder_height (camera, style->width)) };
+  Picture picture = { .width = (int) style->width };
+  LrPictureBox whole, delivered;
   cairo_t *cr;
 
+  lr_viewfinder_place (camera, style, &whole, &delivered);
+  picture.height = (int) ceil (whole.height - 1e-6);
   picture.surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, picture.width, picture.height);
   cr = cairo_create (picture.surface);
   lr_viewfinder_draw (cr, study, camera, style);
