@@ -111,6 +111,19 @@ light_at (const LrModelling *modelling,
   return key_on (modelling, normal) + 0.40 * back;
 }
 
+/* Places across a round thing, from its lit to its dark edge, at which its tone is known */
+static const double places[] = { 1.0, 0.8, 0.5, 0.15, -0.2, -0.55, -0.85, -1.0 };
+
+static void
+tones_across (const LrFigure  *figure,
+              const LrShading *shading,
+              LrMaterial       material,
+              LrColor         *tones)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    tones[i] = lr_figure_tone (figure, material, light_at (&figure->scene->modelling, shading, places[i]));
+}
+
 /**
  * lr_figure_set_source:
  * @figure: a person
@@ -126,7 +139,7 @@ lr_figure_set_source (const LrFigure  *figure,
                       LrMaterial       material,
                       double           alpha)
 {
-  static const double places[] = { 1.0, 0.8, 0.5, 0.15, -0.2, -0.55, -0.85, -1.0 };
+  LrColor tones[G_N_ELEMENTS (places)];
   LrVec2 lit = lr_vec2_along (shading->middle, shading->along, shading->reach);
   LrVec2 dark = lr_vec2_along (shading->middle, shading->along, -shading->reach);
   cairo_pattern_t *pattern;
@@ -140,12 +153,9 @@ lr_figure_set_source (const LrFigure  *figure,
     }
 
   pattern = cairo_pattern_create_linear (lit.x, lit.y, dark.x, dark.y);
+  tones_across (figure, shading, material, tones);
   for (guint i = 0; i < G_N_ELEMENTS (places); i++)
-    {
-      LrColor tone = lr_figure_tone (figure, material, light_at (&figure->scene->modelling, shading, places[i]));
-
-      cairo_pattern_add_color_stop_rgba (pattern, 0.5 - 0.5 * places[i], tone.r, tone.g, tone.b, alpha);
-    }
+    cairo_pattern_add_color_stop_rgba (pattern, 0.5 - 0.5 * places[i], tones[i].r, tones[i].g, tones[i].b, alpha);
 
   cairo_set_source (figure->painter->cr, pattern);
   cairo_pattern_destroy (pattern);
@@ -190,6 +200,67 @@ fill_chains (const LrPainter *painter,
   cairo_fill (painter->cr);
 }
 
+static guint32
+as_pixel (LrColor tone)
+{
+  return 0xff000000 | (guint32) (255.0 * tone.r + 0.5) << 16 | (guint32) (255.0 * tone.g + 0.5) << 8
+         | (guint32) (255.0 * tone.b + 0.5);
+}
+
+/* The tones between those at the places, evenly apart */
+static void
+fill_ramp (const LrColor *tones,
+           guint32       *ramp)
+{
+  guint at = 0;
+
+  for (guint i = 0; i < LR_N_TONES; i++)
+    {
+      double place = 1.0 - 2.0 * i / (LR_N_TONES - 1.0);
+
+      while (at + 2 < G_N_ELEMENTS (places) && places[at + 1] > place)
+        at++;
+      ramp[i] = as_pixel (lr_tone_mix (tones[at], tones[at + 1], (places[at] - place) / (places[at] - places[at + 1])));
+    }
+}
+
+/* On a picture of pixels: all the layers into the mask, the tones through it at once */
+static void
+shade_chains (const LrFigure  *figure,
+              const LrBead    *beads,
+              guint            n_chains,
+              guint            n,
+              guint            n_levels,
+              double           radius_m,
+              const LrShading *shading,
+              LrMaterial       material)
+{
+  LrPainter onto = *figure->painter;
+  LrVec2 low = { HUGE_VAL, HUGE_VAL }, high = { -HUGE_VAL, -HUGE_VAL };
+  LrColor tones[G_N_ELEMENTS (places)];
+  guint32 ramp[LR_N_TONES];
+
+  onto.cr = onto.pixels.mask_cr;
+  for (guint i = 0; i < n_levels; i++)
+    {
+      double offset, alpha, x0, y0, x1, y1;
+
+      lr_soft_level (i, n_levels, 1.0, &offset, &alpha);
+      cairo_set_source_rgba (onto.cr, 0.0, 0.0, 0.0, alpha);
+      for (guint j = 0; j < n_chains; j++)
+        lr_figure_outline (&onto, beads + j * n, n, offset * radius_m);
+      cairo_path_extents (onto.cr, &x0, &y0, &x1, &y1);
+      low = lr_vec2 (fmin (low.x, x0), fmin (low.y, y0));
+      high = lr_vec2 (fmax (high.x, x1), fmax (high.y, y1));
+      cairo_fill (onto.cr);
+    }
+
+  tones_across (figure, shading, material, tones);
+  fill_ramp (tones, ramp);
+  lr_pixels_shade (&onto.pixels, low, high, ramp, lr_vec2_along (shading->middle, shading->along, shading->reach),
+                   lr_vec2_along (shading->middle, shading->along, -shading->reach));
+}
+
 /**
  * lr_figure_chains:
  * @figure: a person
@@ -221,6 +292,12 @@ lr_figure_chains (const LrFigure  *figure,
 
       cairo_set_source_rgb (painter->cr, edge.r, edge.g, edge.b);
       fill_chains (painter, beads, n_chains, n, 0.5 * painter->unit / scale);
+    }
+
+  if (painter->pixels.mask_cr != NULL && shading->reach >= SMALL_PX * painter->unit)
+    {
+      shade_chains (figure, beads, n_chains, n, n_levels, radius / scale, shading, material);
+      return;
     }
 
   for (guint i = 0; i < n_levels; i++)

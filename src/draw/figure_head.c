@@ -11,6 +11,7 @@
 #include "body.h"
 
 #define SIDEBURN_DEG 80.0
+#define MOST_TURNED_DEG 140.0 /* of a face of which anything is drawn */
 
 typedef struct
 {
@@ -202,6 +203,13 @@ paint_slices (const LrFigure  *figure,
   lr_figure_chain (figure, beads, n, shading, material);
 }
 
+/* From behind the outline's edge would be all that is seen of it */
+static gboolean
+shows_face (const LrFigure *figure)
+{
+  return fabs (lr_head_turned_deg (figure, (LrHeadSpot) { 0.0, 0.0, 0.0 })) < MOST_TURNED_DEG;
+}
+
 /* The side of the face that is seen: under the hairline, before the ears, as far as the outline */
 static void
 paint_face_skin (const LrFigure  *figure,
@@ -336,7 +344,8 @@ lr_figure_paint_head (const LrFigure *figure)
   paint_slices (figure, skull, N_SKIN_SLICES, &face, figure->skin);
   paint_slices (figure, hair, G_N_ELEMENTS (hair), &crown, figure->hair);
   paint_strands (figure);
-  paint_face_skin (figure, &face);
+  if (shows_face (figure))
+    paint_face_skin (figure, &face);
 
   for (int side = -1; side <= 1; side += 2)
     if (ear_faces (figure, side) > 0.10)

@@ -12,6 +12,7 @@
 #define LR_PAINT_CORNERS 64  /* most corners of a polygon */
 
 #define LR_N_SHARES 512
+#define LR_N_TONES 64
 
 /* What a painter paints on, when that is a plain picture of pixels: from a place in device units to one in pixels, and the
  * box that may be painted on */
@@ -21,7 +22,22 @@ typedef struct
   double           scale, x, y;
   int              x0, y0, x1, y1;
   float            share[LR_N_SHARES + 1]; /* lr_soft_share() of -1 to 1 */
+  cairo_surface_t *mask;    /* of that box, for shapes that are shaded; NULL: there is none */
+  cairo_t         *mask_cr;
 } LrPixels;
+
+/* A pixel under another of which there is a share, out of 256 */
+static inline guint32
+lr_pixel_mix (guint32 under,
+              guint32 over,
+              guint32 share)
+{
+  guint32 left = 256 - share;
+  guint32 rb = ((under & 0xff00ff) * left + (over & 0xff00ff) * share + 0x800080) >> 8 & 0xff00ff;
+  guint32 g = ((under & 0x00ff00) * left + (over & 0x00ff00) * share + 0x008000) >> 8 & 0x00ff00;
+
+  return 0xff000000 | rb | g;
+}
 
 typedef struct
 {
@@ -61,6 +77,11 @@ void     lr_soft_level  (guint level, guint n_levels, double alpha, double *offs
 /* soft_pixels.c */
 void     lr_pixels_init    (LrPixels *pixels, cairo_t *cr);
 gboolean lr_pixels_polygon (const LrPixels *pixels, const LrVec2 *p, const double *radius, guint n, LrColor color, double alpha);
+
+/* shade_pixels.c */
+void     lr_pixels_open_mask  (LrPixels *pixels, cairo_t *cr);
+void     lr_pixels_close_mask (LrPixels *pixels);
+void     lr_pixels_shade      (const LrPixels *pixels, LrVec2 low, LrVec2 high, const guint32 *tones, LrVec2 from, LrVec2 to);
 
 void     lr_paint_patch (const LrPainter *painter, const LrPatch *patch, LrColor color, double alpha);
 void     lr_paint_hull  (const LrPainter *painter, LrVec2 *points, guint n, double inset, LrColor color);

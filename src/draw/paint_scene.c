@@ -6,7 +6,7 @@
 #include "figure.h"
 #include "paint.h"
 
-#define N_POOL_RINGS 15
+#define N_POOL_RINGS 28
 #define N_RING_CORNERS 36
 #define N_SHADOW_CORNERS 20
 
@@ -189,6 +189,66 @@ ring_on_wall (double  u,
   return u < radius_m || v < radius_m || u + radius_m > length_m || v + radius_m > height_m;
 }
 
+/* Where the pool is on a wall */
+typedef struct
+{
+  LrVec3 corner_m, along;
+  double length_m, height_m;
+  double u, v;             /* its middle */
+  double off_m, radius_m;  /* from the wall to the middle of the ball; of the ball */
+} Pool;
+
+/* The ring that is @share of the ball's radius; FALSE: it does not reach the wall, or is not in front of the lens */
+static gboolean
+project_ring (const LrPainter *painter,
+              const Pool      *pool,
+              double           share,
+              LrPatch         *patch,
+              gboolean        *is_cut)
+{
+  double from_middle_m = share * pool->radius_m;
+  double ring_m = sqrt (fmax (0.0, from_middle_m * from_middle_m - pool->off_m * pool->off_m));
+  LrVec2 ring[N_RING_CORNERS];
+  LrVec3 ring_m3[N_RING_CORNERS];
+
+  if (!(ring_m > 0.0))
+    return FALSE;
+
+  *is_cut = ring_on_wall (pool->u, pool->v, ring_m, pool->length_m, pool->height_m, ring);
+  for (guint i = 0; i < N_RING_CORNERS; i++)
+    ring_m3[i] = lr_vec3_add (lr_vec3_along (pool->corner_m, pool->along, ring[i].x), lr_vec3 (0.0, 0.0, ring[i].y));
+  return lr_painter_project (painter, ring_m3, N_RING_CORNERS, patch);
+}
+
+static void
+add_ring (const LrPainter *painter,
+          const LrPatch   *patch)
+{
+  cairo_new_sub_path (painter->cr);
+  for (guint i = 0; i < patch->n; i++)
+    cairo_line_to (painter->cr, patch->at[i].x, patch->at[i].y);
+  cairo_close_path (painter->cr);
+}
+
+static gboolean
+find_pool (const LrScene *scene,
+           const LrFace  *face,
+           Pool          *pool)
+{
+  const LrVec3 *corner_m = &g_array_index (scene->points, LrVec3, face->first);
+  LrVec3 along = lr_vec3_sub (corner_m[1], corner_m[0]), way = lr_vec3_sub (scene->pool.at_m, corner_m[0]);
+
+  pool->corner_m = corner_m[0];
+  pool->length_m = lr_vec3_length (along);
+  pool->height_m = corner_m[2].z - corner_m[0].z;
+  pool->along = lr_vec3_scale (along, 1.0 / pool->length_m);
+  pool->u = lr_vec3_dot (way, pool->along);
+  pool->v = way.z;
+  pool->off_m = fabs (lr_vec3_dot (way, face->normal));
+  pool->radius_m = scene->pool.radius_m;
+  return scene->pool.has_pool && pool->off_m < pool->radius_m;
+}
+
 /**
  * lr_paint_pool:
  * @painter: a painter
@@ -197,52 +257,42 @@ ring_on_wall (double  u,
  *
  * The light that the set throws on the walls: a ball of light round the middle of the pool, where it cuts the
  * wall. Rings, each a little lighter than the one around it, because a gradient would cost a gradient's price on
- * every pixel.
+ * every pixel. A ring has a hole where the one after the next begins: a pixel is painted twice, not once for each ring.
  */
 void
 lr_paint_pool (const LrPainter *painter,
                const LrScene   *scene,
                const LrFace    *face)
 {
-  const LrVec3 *corner_m = &g_array_index (scene->points, LrVec3, face->first);
-  LrVec3 along = lr_vec3_sub (corner_m[1], corner_m[0]), way = lr_vec3_sub (scene->pool.at_m, corner_m[0]);
-  double length_m = lr_vec3_length (along), height_m = corner_m[2].z - corner_m[0].z;
-  double off_m = fabs (lr_vec3_dot (way, face->normal)), radius_m = scene->pool.radius_m;
-  double u;
+  LrPatch patches[3]; /* of this ring and the next two, by turns */
+  gboolean is_there[3], is_cut[3];
+  Pool pool;
 
-  if (!scene->pool.has_pool || off_m >= radius_m)
+  if (!find_pool (scene, face, &pool))
     return;
 
-  along = lr_vec3_scale (along, 1.0 / length_m);
-  u = lr_vec3_dot (way, along);
-  for (guint i = 0; i < N_POOL_RINGS; i++)
+  cairo_set_fill_rule (painter->cr, CAIRO_FILL_RULE_EVEN_ODD);
+  for (int i = -2; i < N_POOL_RINGS; i++)
     {
-      double from_middle_m = radius_m * (1.0 - (double) i / N_POOL_RINGS);
-      double ring_m = sqrt (fmax (0.0, from_middle_m * from_middle_m - off_m * off_m));
-      double level = 1.0 - (from_middle_m - 0.5 * radius_m / N_POOL_RINGS) / radius_m;
-      double gain = 1.0 + scene->pool.gain * level * level * (3.0 - 2.0 * level);
-      LrVec2 ring[N_RING_CORNERS];
-      LrVec3 ring_m3[N_RING_CORNERS];
-      gboolean is_cut;
-      LrPatch patch;
+      int here = (i + 3) % 3, ahead = (i + 2) % 3;
+      double level = (i + 0.5) / N_POOL_RINGS;
 
-      if (from_middle_m <= off_m)
-        break;
-      is_cut = ring_on_wall (u, way.z, ring_m, length_m, height_m, ring);
-      for (guint j = 0; j < N_RING_CORNERS; j++)
-        ring_m3[j] = lr_vec3_add (lr_vec3_along (corner_m[0], along, ring[j].x), lr_vec3 (0.0, 0.0, ring[j].y));
-      if (!lr_painter_project (painter, ring_m3, N_RING_CORNERS, &patch))
+      is_there[ahead] = i + 2 < N_POOL_RINGS
+                        && project_ring (painter, &pool, 1.0 - (i + 2.0) / N_POOL_RINGS, &patches[ahead], &is_cut[ahead]);
+      if (i < 0 || !is_there[here])
         continue;
 
       /* The step from ring to ring is too small to be seen, but not that at the sharp end of a wall */
-      cairo_set_antialias (painter->cr, is_cut && patch.radius[0] < painter->unit ? CAIRO_ANTIALIAS_DEFAULT
-                                                                                  : CAIRO_ANTIALIAS_NONE);
-      set_color (painter->cr, lr_tone_light (face->color, gain));
-      for (guint j = 0; j < patch.n; j++)
-        cairo_line_to (painter->cr, patch.at[j].x, patch.at[j].y);
+      cairo_set_antialias (painter->cr, is_cut[here] && patches[here].radius[0] < painter->unit ? CAIRO_ANTIALIAS_DEFAULT
+                                                                                                 : CAIRO_ANTIALIAS_NONE);
+      set_color (painter->cr, lr_tone_light (face->color, 1.0 + scene->pool.gain * level * level * (3.0 - 2.0 * level)));
+      add_ring (painter, &patches[here]);
+      if (is_there[ahead])
+        add_ring (painter, &patches[ahead]);
       cairo_fill (painter->cr);
     }
 
+  cairo_set_fill_rule (painter->cr, CAIRO_FILL_RULE_WINDING);
   cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_DEFAULT);
 }
 

@@ -177,18 +177,6 @@ both (double a,
   return product - cosine * (fmax (0.0, a + b - 1.0) - product);
 }
 
-static inline guint32
-mixed (guint32 under,
-       guint32 over,
-       guint32 share) /* of @over, out of 256 */
-{
-  guint32 left = 256 - share;
-  guint32 rb = ((under & 0xff00ff) * left + (over & 0xff00ff) * share + 0x800080) >> 8 & 0xff00ff;
-  guint32 g = ((under & 0x00ff00) * left + (over & 0x00ff00) * share + 0x008000) >> 8 & 0x00ff00;
-
-  return 0xff000000 | rb | g;
-}
-
 /* Edges that reach into pixels from .. to of a row. In so short a way the radius along an edge is that in its middle */
 static guint
 find_runs (const Job *job,
@@ -270,7 +258,7 @@ paint_ramp (const Job *job,
   if (n == 0) /* by the middle radius of each edge it is inside */
     runs[n++] = (Run) { -1.0, 0.0, 1.0, 0.0 };
   for (int i = from; i < to; i++)
-    row[i] = mixed (row[i], job->color, (guint32) (alpha * share_left (job->pixels, runs, n, i - from) + 0.5));
+    row[i] = lr_pixel_mix (row[i], job->color, (guint32) (alpha * share_left (job->pixels, runs, n, i - from) + 0.5));
 }
 
 static void
@@ -286,7 +274,7 @@ paint_middle (const Job *job,
       row[i] = job->color;
   else
     for (int i = from; i < to; i++)
-      row[i] = mixed (row[i], job->color, share);
+      row[i] = lr_pixel_mix (row[i], job->color, share);
 }
 
 static guint32

@@ -92,7 +92,9 @@ draw_picture (cairo_t               *cr,
   scene = lr_scene_new (study, camera);
   cairo_set_tolerance (cr, 0.2);
   lr_painter_init (&painter, cr, camera, width);
+  lr_pixels_open_mask (&painter.pixels, cr);
   lr_paint_scene (&painter, scene);
+  lr_pixels_close_mask (&painter.pixels);
   lr_scene_free (scene);
 }
 
