@@ -35,6 +35,7 @@ bool lr_field_extent_m (double extent_m, const LrFocus *focus, double distance_f
 bool lr_sharp_range (double focal_m, double f_number, double coc_m, const LrFocus *focus, LrSharpRange *range);
 bool lr_f_number_for_depth (double focal_m, double coc_m, const LrFocus *focus, double depth_m, double *f_number);
 bool lr_blur_disc_m (double focal_m, double f_number, const LrFocus *focus, double point_from_lens_m, double *disc_m);
+bool lr_close_focus_stops (double magnification, double *stops);
 bool lr_sensor_area (double width_m, double height_m, double squeeze, double aspect, LrSensorArea *area);
 bool lr_coc_default_m (double width_m, double height_m, double *coc_m);
 bool lr_focal_for_field_m (double extent_m, double field_m, double sensor_distance_m, double *focal_m);

@@ -82,6 +82,7 @@ lr_study_read_sharpness (const LrStudy   *study,
 
   reading->sharp_near_m = reading->sharp_far_m = reading->hyperfocal_m = NAN;
   reading->sharp_depth_m = reading->sharp_front_m = reading->sharp_front_share = reading->f_number_for_depth = NAN;
+  lr_close_focus_stops (reading->magnification, &reading->close_stops);
   reading->coc_m = reading->item->camera.coc_m;
   if (!(reading->coc_m > 0.0))
     lr_coc_default_m (reading->recorded.width_m, reading->recorded.height_m, &reading->coc_m);

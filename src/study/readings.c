@@ -3,9 +3,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * The stable interface for tests and other programs. Keys end in their unit: -m metres, -m2 square metres, -deg degrees,
- * -mm millimetres (on the sensor alone), -w watts, -share a fraction of the frame; a bare number is a ratio or a count. A number that
- * cannot be computed is null, and so is a far limit at infinity (then "sharp-to-infinity" is true). Keys are added by later
- * versions, never renamed.
+ * -mm millimetres (on the sensor alone), -w watts, -stops halvings of light, -share a fraction of the frame; a bare number
+ * is a ratio or a count. A number that cannot be computed is null, and so is a far limit at infinity (then
+ * "sharp-to-infinity" is true). Keys are added by later versions, never renamed.
  *
  *   format, version                     "lookroom-readings", 1
  *   setup                               id of the set-up that is shown
@@ -20,7 +20,7 @@
  *     tape: west-m, south-m, from-p-m, from-q-m, crossing-deg                         what is marked on the floor
  *     subject, is-main, pan-deg, tilt-deg, angle-of-view-h-deg, angle-of-view-v-deg,  cameras
  *     converter, focal-mm, f-number (effective: as marked, times the converter),
- *     recorded-width-mm, recorded-height-mm, area-width-mm, area-height-mm (delivered), aspect, width-kept-share, coc-mm, lens-x-m .. lens-z-m, focus-m, magnification,
+ *     recorded-width-mm, recorded-height-mm, area-width-mm, area-height-mm (delivered), aspect, width-kept-share, coc-mm, lens-x-m .. lens-z-m, focus-m, magnification, close-focus-stops (lost),
  *     sharp-near-m, sharp-far-m, sharp-to-infinity, hyperfocal-m, sharp-depth-m, sharp-front-m (before the eyes), sharp-front-share
  *     (before the plane of focus), f-number-for-depth (as marked, for the depth that is comfortable),
  *     distance-m, field-width-m, field-height-m, recorded-field-width-m, recorded-field-height-m, shot, frame-top-m, frame-bottom-m, headroom-share,
@@ -171,6 +171,7 @@ add_lens (JsonBuilder           *builder,
   add_number (builder, "lens-z-m", camera->projection.eye_m.z);
   add_number (builder, "focus-m", camera->focus_m);
   add_number (builder, "magnification", camera->magnification);
+  add_number (builder, "close-focus-stops", camera->close_stops);
   add_number (builder, "sharp-near-m", camera->sharp_near_m);
   add_number (builder, "sharp-far-m", camera->sharp_far_m);
   add_flag (builder, "sharp-to-infinity", isinf (camera->sharp_far_m));

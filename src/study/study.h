@@ -54,6 +54,7 @@ typedef struct
   double          focus_m;       /* where it is focused, from the sensor plane */
   LrFocus         focus;         /* the same from the lens; without one subject_m is HUGE_VAL and image_m the focal length */
   double          magnification;
+  double          close_stops;   /* light that is lost because it is focused near */
   double          coc_m;         /* limit of the blur disc that counts as sharp */
   double          field_w_m, field_h_m; /* at the eyes, as delivered */
   double          recorded_field_w_m, recorded_field_h_m; /* at the eyes, as recorded */

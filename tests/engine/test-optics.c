@@ -277,6 +277,77 @@ test_area_uses (void)
 typedef struct
 {
   const char *name;
+  double      width_mm, field_mm, coc_mm, depth_mm; /* in: any focal length */
+  double      f_number;                             /* expected */
+  double      rounding;                             /* relative */
+} StopCase;
+
+/* Source: DoF = 2 N c (1 + m) / m^2 by hand, which is as good as (DoF / 2 s)^2 is small: at the same framing every lens
+ * takes the same stop, from farther away ever more nearly. 0.940 m is the width of a medium close-up. */
+static const StopCase stop_cases[] = {
+  { "36-mm-quarter-metre", 36.0, 940.0, 0.0288, 250.0, 6.1, 0.01 },
+  { "36-mm-114-mm", 36.0, 940.0, 0.0288, 114.0, 2.8, 0.01 },
+  { "24.6-mm-158-mm", 24.6, 940.0, 0.0188, 158.0, 2.8, 0.01 },
+};
+
+static void
+test_stop_for_depth (gconstpointer data)
+{
+  const StopCase *c = data;
+  const double focal_mm[] = { 35.0, 50.0, 85.0, 135.0 };
+
+  g_test_message ("DoF = 2 N c (1 + m) / m^2, by hand");
+  for (size_t i = 0; i < G_N_ELEMENTS (focal_mm); i++)
+    {
+      double m = c->width_mm / c->field_mm, f_number = NAN;
+      LrFocus focus = focus_from_lens (focal_mm[i] * 1e-3, focal_mm[i] * 1e-3 * (1.0 + m) / m);
+
+      g_assert_true (lr_f_number_for_depth (focal_mm[i] * 1e-3, c->coc_mm * 1e-3, &focus, c->depth_mm * 1e-3, &f_number));
+      assert_within (f_number, c->f_number, c->rounding + pow (0.5e-3 * c->depth_mm / focus.subject_m, 2.0));
+    }
+}
+
+/* There and back through Greenleaf's limits */
+static void
+test_stop_inverse (void)
+{
+  for (int i = 0; i < 1000; i++)
+    {
+      double focal_m = g_test_rand_double_range (0.01, 0.2), coc_m = g_test_rand_double_range (3e-6, 5e-5);
+      double depth_m = exp (g_test_rand_double_range (log (0.01), log (20.0))), f_number = NAN;
+      LrFocus focus = focus_from_lens (focal_m, g_test_rand_double_range (2.0 * focal_m, 10.0));
+      LrSharpRange range;
+
+      g_assert_true (lr_f_number_for_depth (focal_m, coc_m, &focus, depth_m, &f_number));
+      g_assert_true (lr_sharp_range (focal_m, f_number, coc_m, &focus, &range));
+      assert_within (range.far_m - range.near_m, depth_m, 1e-9);
+    }
+}
+
+/* m 0.05573 and 0.10 lose 0.156 and 0.275 stop; m 1 loses two: 2 log2 (1 + m), by hand */
+static void
+test_close_focus (void)
+{
+  double stops = NAN;
+
+  g_assert_true (lr_close_focus_stops (0.05573, &stops));
+  assert_near (stops, 0.156, 0.0006);
+  g_assert_true (lr_close_focus_stops (0.10, &stops));
+  assert_near (stops, 0.275, 0.0006);
+  g_assert_true (lr_close_focus_stops (1.0, &stops));
+  assert_near (stops, 2.0, 1e-12);
+  g_assert_true (lr_close_focus_stops (0.0, &stops));
+  g_assert_cmpfloat (stops, ==, 0.0);
+  stops = UNTOUCHED;
+  g_assert_false (lr_close_focus_stops (-0.1, &stops));
+  g_assert_false (lr_close_focus_stops (NAN, &stops));
+  g_assert_false (lr_close_focus_stops (HUGE_VAL, &stops));
+  g_assert_cmpfloat (stops, ==, UNTOUCHED);
+}
+
+typedef struct
+{
+  const char *name;
   double      width_mm, height_mm, coc_mm;
 } CocCase;
 
@@ -374,6 +445,10 @@ test_domain_sharp (void)
       g_assert_false (lr_sharp_range (0.05, bad, 3e-5, &focus, &range));
       g_assert_false (lr_sharp_range (0.05, 2.8, bad, &focus, &range));
       g_assert_false (lr_sharp_range (0.05, 2.8, 3e-5, &bad_focus, &range));
+      g_assert_false (lr_f_number_for_depth (bad, 3e-5, &focus, 0.25, &out));
+      g_assert_false (lr_f_number_for_depth (0.05, bad, &focus, 0.25, &out));
+      g_assert_false (lr_f_number_for_depth (0.05, 3e-5, &bad_focus, 0.25, &out));
+      g_assert_false (lr_f_number_for_depth (0.05, 3e-5, &focus, bad, &out));
       g_assert_false (lr_blur_disc_m (bad, 2.8, &focus, 3.0, &out));
       g_assert_false (lr_blur_disc_m (0.05, bad, &focus, 3.0, &out));
       g_assert_false (lr_blur_disc_m (0.05, 2.8, &bad_focus, 3.0, &out));
@@ -404,6 +479,9 @@ main (int    argc,
   add_rows ("/optics/field", field_cases, test_field);
   add_rows ("/optics/sharp", sharp_cases, test_sharp);
   add_rows ("/optics/blur", blur_cases, test_blur);
+  add_rows ("/optics/stop-for-depth", stop_cases, test_stop_for_depth);
+  g_test_add_func ("/optics/stop-inverse", test_stop_inverse);
+  g_test_add_func ("/optics/close-focus", test_close_focus);
   add_rows ("/optics/area", area_cases, test_area);
   add_rows ("/optics/coc", coc_cases, test_coc);
   g_test_add_func ("/optics/focus-equation", test_focus_equation);

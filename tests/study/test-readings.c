@@ -95,9 +95,10 @@ has_unit (const char *key)
 {
   static const char *const bare[] = {
     "kind", "has-footprint", "tape", "subject", "is-main", "magnification", "sharp-to-infinity", "shot", "side", "face-ratio",
-    "joint", "looks-to", "behind", "behind-item", "behind-wall", "size-ratio", "converter", "f-number", "f-number-for-depth", "aspect",
+    "joint", "looks-to", "behind", "behind-item", "behind-wall", "size-ratio", "converter", "f-number",
+    "f-number-for-depth", "aspect",
   };
-  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w" };
+  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w", "-stops" };
 
   for (guint i = 0; i < G_N_ELEMENTS (bare); i++)
     if (g_str_equal (key, bare[i]))
