@@ -13,7 +13,6 @@
 #include "finder_picture.h"
 #include "frame_popover.h"
 #include "line.h"
-#include "prop_text.h"
 #include "viewfinder.h"
 
 #include <glib/gi18n-lib.h>
@@ -58,12 +57,11 @@ make_lens_line (const LrCameraReading *camera,
                 LrUnits                units,
                 gboolean               is_close)
 {
-  const LrProp *focal = lr_item_find_prop (LR_ITEM_CAMERA, "focal-mm");
-  g_autofree char *focal_text = lr_prop_text_format (focal, camera->item->camera.focal_m, units);
+  g_autofree char *lens = lr_camera_lens_title (camera);
   g_autofree char *stop = lr_f_number_format (camera->item->camera.f_number);
   g_autofree char *distance = camera->has_subject ? lr_length_format (camera->distance_m, units) : g_strdup ("");
 
-  return g_strdup_printf (is_close ? "%s %s %s" : "%s   %s   %s", focal_text, stop, distance);
+  return g_strdup_printf (is_close ? "%s %s %s" : "%s   %s   %s", lens, stop, distance);
 }
 
 static void

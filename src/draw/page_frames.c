@@ -33,7 +33,7 @@ draw_title (const LrSheet         *sheet,
             double                 y,
             double                 width)
 {
-  g_autofree char *lens = g_strdup_printf (_("%.4g mm"), camera->item->camera.focal_m * 1000.0);
+  g_autofree char *lens = lr_camera_lens_title (camera);
   double tag_width, tag_height, shot = 0.0;
 
   lr_tag_measure (sheet->cr, sheet->theme, LR_ITEM_CAMERA, camera->item->tag, 7.4, &tag_width, &tag_height);

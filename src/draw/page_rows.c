@@ -161,7 +161,7 @@ lr_page_cameras_new (const LrSheet *sheet)
       const LrCameraReading *camera = &g_array_index (sheet->study->cameras, LrCameraReading, i);
       LrRow *row = lr_table_add (table, LR_ITEM_CAMERA, camera->item->tag);
 
-      row->cell[0] = g_strdup_printf (_("%.4g mm"), camera->item->camera.focal_m * 1000.0);
+      row->cell[0] = lr_camera_lens_title (camera);
       row->cell[1] = lr_f_number_format (camera->item->camera.f_number);
       row->cell[2] = lr_length_format (camera->item->camera.lens_height_m, units);
       if (camera->has_subject)

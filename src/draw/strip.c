@@ -417,7 +417,7 @@ draw_title (cairo_t               *cr,
             double                 width,
             double                 unit)
 {
-  g_autofree char *lens = g_strdup_printf (_("%.4g mm"), camera->item->camera.focal_m * 1000.0);
+  g_autofree char *lens = lr_camera_lens_title (camera);
   double y = (ROW_PX - 9.0) * unit, tag_width, tag_height;
 
   lr_tag_measure (cr, theme, LR_ITEM_CAMERA, camera->item->tag, TYPE_PX * unit, &tag_width, &tag_height);

@@ -137,6 +137,24 @@ job_title (const LrItem *light)
 }
 
 /**
+ * lr_camera_lens_title:
+ * @camera: a reading
+ *
+ * Returns: (transfer full): the focal length as marked, and the converter that goes behind the lens, if any: "50 mm × 1.4"
+ */
+char *
+lr_camera_lens_title (const LrCameraReading *camera)
+{
+  double focal_mm = 1000.0 * camera->item->camera.focal_m;
+
+  if (fabs (camera->converter - 1.0) < 1e-9)
+    return g_strdup_printf (_("%.4g mm"), focal_mm);
+
+  /* Translators: a lens's focal length and the factor of the converter behind it */
+  return g_strdup_printf (_("%.4g mm × %.3g"), focal_mm, camera->converter);
+}
+
+/**
  * lr_item_title:
  * @item: an item
  *

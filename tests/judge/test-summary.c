@@ -61,11 +61,15 @@ test_cut (void)
   g_autoptr (LrStudy) changed = lr_study_new (plan);
   g_autofree char *before = lr_item_summary (study, "camera-a", LR_UNITS_METRIC);
   g_autofree char *after = lr_item_summary (changed, "camera-a", LR_UNITS_METRIC);
+  g_autofree char *title_before = lr_camera_lens_title (lr_study_find_camera (study, "camera-a"));
+  g_autofree char *title_after = lr_camera_lens_title (lr_study_find_camera (changed, "camera-a"));
 
   g_assert_no_error (error);
   g_assert_null (strstr (before, "delivers"));
   g_assert_nonnull (strstr (after, "Records 36.0 × 20.3 mm, delivers 20.3 × 20.3, 56 % of the width."));
   g_assert_nonnull (strstr (after, "Its converter makes it 70 mm at f/3.9."));
+  g_assert_cmpstr (title_before, ==, "50 mm");
+  g_assert_cmpstr (title_after, ==, "50 mm × 1.4");
 }
 
 /* Whatever it is, in both units it is valid text without a hole in it */
