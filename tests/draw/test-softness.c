@@ -8,6 +8,8 @@
 
 #include "config.h"
 
+#include <stdlib.h>
+
 #include "picture.h"
 
 #define PICTURE_WIDTH 940
@@ -118,6 +120,58 @@ test_edge (gconstpointer data)
   free_picture (&picture);
 }
 
+static cairo_surface_t *
+draw_format (const LrStudy  *study,
+             guint           camera,
+             cairo_format_t  format,
+             int             scale)
+{
+  LrViewfinderStyle style = { .width = 470 };
+  cairo_surface_t *surface = cairo_image_surface_create (format, 470 * scale, 264 * scale);
+  cairo_t *cr;
+
+  cairo_surface_set_device_scale (surface, scale, scale);
+  cr = cairo_create (surface);
+  lr_viewfinder_draw (cr, study, &g_array_index (study->cameras, LrCameraReading, camera), &style);
+  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  return surface;
+}
+
+/* Edges and shades are computed pixel by pixel on an opaque picture, and painted in layers on any other: they look the same,
+ * also where a pixel of the window is four of the screen */
+static void
+test_pixels_and_layers (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+
+  for (guint camera = 0; camera < 2; camera++)
+    for (int scale = 1; scale <= 2; scale++)
+      {
+        cairo_surface_t *pixels = draw_format (study, camera, CAIRO_FORMAT_RGB24, scale);
+        cairo_surface_t *layers = draw_format (study, camera, CAIRO_FORMAT_ARGB32, scale);
+        const guint8 *a = cairo_image_surface_get_data (pixels), *b = cairo_image_surface_get_data (layers);
+        gsize n_bytes = (gsize) cairo_image_surface_get_stride (pixels) * 264 * scale, n = 0, n_off = 0, sum = 0;
+
+        for (gsize i = 0; i < n_bytes; i++)
+          if (i % 4 != 3) /* the fourth byte is alpha, or unused */
+            {
+              guint off = (guint) abs (a[i] - b[i]);
+
+              n++;
+              n_off += off > 24;
+              sum += off;
+            }
+        g_test_message ("mean %.3f of 255, %.3f %% by more than 24", (double) sum / (double) n, 100.0 * (double) n_off / (double) n);
+        g_assert_cmpfloat ((double) sum / (double) n, <, 1.2);
+        g_assert_cmpfloat ((double) n_off / (double) n, <, 0.005);
+        cairo_surface_destroy (pixels);
+        cairo_surface_destroy (layers);
+      }
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -125,6 +179,7 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
 
   add_rows ("/softness/edge", edges, test_edge);
+  g_test_add_func ("/softness/pixels-and-layers", test_pixels_and_layers);
 
   return g_test_run ();
 }
