@@ -237,6 +237,7 @@ shade_chains (const LrFigure  *figure,
   LrVec2 low = { HUGE_VAL, HUGE_VAL }, high = { -HUGE_VAL, -HUGE_VAL };
   LrColor tones[G_N_ELEMENTS (places)];
   guint32 ramp[LR_N_TONES];
+  double left = 1.0; /* of what is behind it */
 
   onto.cr = onto.pixels.mask_cr;
   for (guint i = 0; i < n_levels; i++)
@@ -244,7 +245,8 @@ shade_chains (const LrFigure  *figure,
       double offset, alpha, x0, y0, x1, y1;
 
       lr_soft_level (i, n_levels, 1.0, &offset, &alpha);
-      cairo_set_source_rgba (onto.cr, 0.0, 0.0, 0.0, alpha);
+      left *= 1.0 - alpha;
+      cairo_set_source_rgba (onto.cr, 0.0, 0.0, 0.0, 1.0 - left);
       for (guint j = 0; j < n_chains; j++)
         lr_figure_outline (&onto, beads + j * n, n, offset * radius_m);
       cairo_path_extents (onto.cr, &x0, &y0, &x1, &y1);

@@ -28,6 +28,7 @@ lr_pixels_open_mask (LrPixels *pixels,
   pixels->mask_cr = cairo_create (pixels->mask);
   cairo_matrix_init (&m, pixels->scale, 0.0, 0.0, pixels->scale, pixels->x - pixels->x0, pixels->y - pixels->y0);
   cairo_set_matrix (pixels->mask_cr, &m);
+  cairo_set_operator (pixels->mask_cr, CAIRO_OPERATOR_SOURCE); /* an inner layer hides more than the one around it */
   cairo_set_tolerance (pixels->mask_cr, cairo_get_tolerance (cr));
 }
 
