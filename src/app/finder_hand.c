@@ -294,8 +294,9 @@ key_cb (Hand            *hand,
     case GDK_KEY_Escape:
       if (!hand->has_moved)
         return GDK_EVENT_PROPAGATE;
-      gtk_gesture_set_state (hand->drag, GTK_EVENT_SEQUENCE_DENIED);
+      /* first: the gesture tells its end when it is denied */
       end_drag (hand, FALSE);
+      gtk_gesture_set_state (hand->drag, GTK_EVENT_SEQUENCE_DENIED);
       return GDK_EVENT_STOP;
     default:
       return GDK_EVENT_PROPAGATE;

@@ -3,7 +3,7 @@
 #
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
-# test-journey.py NAME PROGRAM EXAMPLES_DIR BAD_FILES_DIR SCREENSHOT PICTURES_DIR: prints TAP. NAME: example, empty, bad-files.
+# test-journey.py NAME PROGRAM EXAMPLES_DIR BAD_FILES_DIR SCREENSHOT PICTURES_DIR: prints TAP. NAME: example, empty, frame, bad-files.
 # The picture of a window in which something failed is kept.
 
 import json
@@ -13,8 +13,8 @@ import subprocess
 import sys
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import (Failure, Home, Program, Tap, check, check_equal, entry_text, has_focus, in_own_session,  # noqa: E402
-                    is_shown, matches, mirrored, read_lines, side_of_line, spoken_place_m, wait, walk)
+from driver import (Failure, Home, Program, Tap, box_of, check, check_equal, entry_text, has_focus, in_own_session,  # noqa: E402
+                    is_shown, matches, mirrored, read_lines, side_of_line, spoken_place_m, wait, walk, xdotool)
 
 JOURNEY = sys.argv[1]
 BINARY, EXAMPLES, BAD_FILES, SCREENSHOT, PICTURES = (os.path.abspath(path) for path in sys.argv[2:])
@@ -417,6 +417,172 @@ def bad_files(home):
     return paths
 
 
+def add_frame_steps(journey):
+    """From the picture back: a mid shot on an 85 mm lens with at most so much of the wall, in few actions; then by hand."""
+    state = {'actions': []}
+    path = journey.home.file('hall.lookroom')
+
+    def act(what, do, *words):
+        """One action of a hand: a click, a chord, or a field typed with its Enter."""
+        state['actions'].append(what)
+        do(*words)
+
+    def camera():
+        """What the first camera sees, by the command line, of what is saved now."""
+        p = journey.program
+        p.key('ctrl+s')
+        wait(lambda: not p.title().startswith('•'), 'a title without a mark of changes')
+        return readings(path)['items']['camera-1']
+
+    def click_in_popover(node):
+        """GTK tells where a thing in a popover is as if that began at its button; the X server knows where it is."""
+        p = journey.program
+        sizes = {}
+        for window in p.windows():
+            if window != p.xid:
+                rows = dict(row.split('=') for row in xdotool('getwindowgeometry', '--shell', window).split())
+                sizes[int(rows['WIDTH']) * int(rows['HEIGHT'])] = int(rows['X']), int(rows['Y'])
+        left, top = sizes[max(sizes)]
+        button_x, button_y, _, _ = box_of(p.find('push button', 'Frame…', p.panels['Viewfinders']))
+        x, y, width, height = box_of(node)
+        xdotool('mousemove', left + x - button_x + width // 2, top + y - button_y + height // 2, 'click', 1)
+
+    def type_room(lengths):
+        p = journey.program
+        p.click(p.find('push button', 'Type the wall lengths', p.sheet))
+        frame = wait(lambda: p.find_frame('Type the wall lengths'), 'the dialog')
+        p.do(p.find('page tab', 'Wall by wall', frame))
+        p.walk_to(p.find('text', 'Length of wall 1', frame))
+        for number, length in enumerate(lengths, 1):
+            entry = p.find('text', 'Length of wall %d' % number, frame)
+            wait(lambda: p.focused(frame) == entry, 'the focus in wall %d' % number)
+            p.type(length)
+            wait(lambda: entry_text(entry) == length, 'wall %d as typed' % number)
+            p.key('Return')
+        p.key('Return')
+        wait(lambda: p.find_frame('Type the wall lengths') is None, 'the end of the dialog')
+
+    @tap.step
+    def empty_room():
+        """an empty room, which is where it begins."""
+        p = journey.start()
+        p.key('ctrl+n')
+        wait(lambda: p.title() == 'New plan – Lookroom', lambda: 'title: ' + p.title())
+        type_room(('7.2', '4.4', '7.2'))
+        check_equal(p.things(), {}, 'things')
+
+    @tap.step
+    def frame():
+        """a person, a camera, the shot and the lens: a mid shot on 85 mm."""
+        p = journey.program
+        kit = p.find('list', 'Kit', p.panels['Tray'])
+        act('click Person', p.click, p.find('push button', 'Person', p.panels['Tray']))
+        wait(lambda: len(p.things()) == 1, 'a person')
+        act('click Camera body', p.click, p.find('list item', 'Camera body…', kit))
+        act('Enter', p.key, 'Return')
+        wait(lambda: 'Camera A' in p.things(), 'a camera')
+        act('Ctrl+F', p.key, 'ctrl+f')
+        medium = p.find('push button', 'medium, move to…')
+        wait(lambda: is_shown(medium), 'the popover')
+        act('Alt+M', p.key, 'alt+m')
+        p.find('label', 'A stands at…')
+        lens = p.find('push button', '85 mm lens')
+        act('click 85 mm lens', click_in_popover, lens)
+        p.find('label', 'A takes the 85 mm lens…')
+        p.key('Escape')
+        print('# %d actions: %s' % (len(state['actions']), ', '.join(state['actions'])))
+        check(len(state['actions']) < 10, 'too many actions')
+
+    @tap.step
+    def reads_back():
+        """saved, the command line reads a medium shot, full-frame, 85 mm, and at most 2.5 m of wall."""
+        p = journey.program
+        p.key('ctrl+s')
+        p.type_path('Save the plan as', path)
+        wait(lambda: os.path.exists(path), 'the file')
+        seen = camera()
+        check_equal(seen['shot'], 'medium', 'shot')
+        check(abs(seen['focal-mm'] - 85.0) < 1e-6, 'focal length', seen['focal-mm'])
+        check(abs(seen['recorded-width-mm'] - 36.0) < 0.1, 'sensor', seen['recorded-width-mm'])
+        check_equal(seen['behind'], 'wall', 'behind')
+        check(seen['behind-field-width-m'] <= 2.5, 'wall in the frame:', seen['behind-field-width-m'])
+        print('# %.2f m from the eyes, %.2f m of wall' % (seen['distance-m'], seen['behind-field-width-m']))
+        state['seen'] = seen
+
+    @tap.step
+    def cannot():
+        """what the room has no place for is said with its figure, and what comes nearest is one press away."""
+        p = journey.program
+        p.key('ctrl+f')
+        full = p.find('push button', 'full, move to…')
+        wait(lambda: is_shown(full), 'the popover')
+        p.key('alt+f')
+        said = p.find('label', 'A needs…')
+        print('# ' + said.get_name())
+        check(re.search(r'\d\.\d\d\sm', said.get_name()) and 'wall' in said.get_name(), said.get_name())
+        p.key('alt+n')
+        p.find('label', 'A stands at…')
+        p.key('Escape')
+        seen = camera()
+        check(seen['shot'].replace('-', ' ') in said.get_name(), seen['shot'])
+        check(seen['distance-m'] > state['seen']['distance-m'], 'nearer than before:', seen['distance-m'])
+        p.key('ctrl+z')
+        check_equal(camera()['shot'], 'medium', 'shot after undo')
+
+    @tap.step
+    def drag_in_picture():
+        """dragged in the picture the frame pans with the pointer, as one step, and Escape takes a drag back."""
+        p = journey.program
+        before = camera()
+        picture = p.find('image', 'Camera A, medium', p.panels['Viewfinders'])
+        x, y = p.centre(picture)
+        width = box_of(picture)[2]
+        p.press((x, y))
+        p.move((x, y), (x - width // 10, y))
+        p.key('Escape')
+        p.release()
+        check_equal(camera()['eyes-across-share'], before['eyes-across-share'], 'eyes after Escape')
+        p.press((x, y))
+        p.move((x, y), (x - width // 10, y))
+        p.release()
+        after = camera()
+        moved = after['eyes-across-share'] - before['eyes-across-share']
+        check(abs(moved + 0.1) < 0.006, 'the eyes moved by', moved, 'of the width')
+        p.key('ctrl+z')
+        check_equal(camera()['eyes-across-share'], before['eyes-across-share'], 'eyes after one undo')
+
+    @tap.step
+    def wheel():
+        """the wheel over the picture changes a prime for the next lens of the kit."""
+        p = journey.program
+        p.point(p.find('image', 'Camera A…', p.panels['Viewfinders']))
+        xdotool('click', 5)
+        check(abs(camera()['focal-mm'] - 50.0) < 1e-6, 'after the wheel')
+        xdotool('click', 4)
+        check(abs(camera()['focal-mm'] - 85.0) < 1e-6, 'after the wheel back')
+
+    @tap.step
+    def hold():
+        """while the framing is held, a camera that is walked forward on the sheet takes a shorter lens, and the shot stays."""
+        p = journey.program
+        before = camera()
+        p.key('ctrl+h')
+        start, subject = p.centre(p.thing('Camera A')), p.centre(p.thing('Subject…'))
+        end = tuple(round(a + 0.42 * (b - a)) for a, b in zip(start, subject))
+        p.press(start)
+        p.move(start, end)
+        p.release()
+        after = camera()
+        check(after['focal-mm'] < 60.0, 'focal length', after['focal-mm'])
+        check(abs(after['field-width-m'] / before['field-width-m'] - 1.0) < 0.12, 'field', before['field-width-m'], after['field-width-m'])
+
+    @tap.step
+    def quit_program():
+        """nothing was complained of."""
+        check_equal(journey.program.quit(), 0, 'exit code')
+        check_equal(journey.program.complaints(), [], 'warnings')
+
+
 def add_bad_file_steps(journey):
     """What cannot be opened is told in one sentence, the command line's, and the open plan is left alone."""
     state = {}
@@ -497,7 +663,7 @@ def main():
         if name.startswith('failed-%s-' % JOURNEY):
             os.remove(os.path.join(PICTURES, name))
     journey = Journey()
-    {'example': add_example_steps, 'empty': add_empty_steps, 'bad-files': add_bad_file_steps}[JOURNEY](journey)
+    {'example': add_example_steps, 'empty': add_empty_steps, 'frame': add_frame_steps, 'bad-files': add_bad_file_steps}[JOURNEY](journey)
     try:
         return tap.run(journey.keep_picture)
     finally:
