@@ -10,11 +10,13 @@
 
 static const cairo_user_data_key_t context_key;
 
-/* One PangoContext lives as long as the cairo context it was made for */
+/* One PangoContext lives as long as the cairo context it was made for. Turned text is laid out level and turned by cairo: its
+ * measures are the same, as nothing is hinted or rounded, and Pango would look for its fonts again at every angle. */
 static PangoContext *
 get_context (cairo_t *cr)
 {
   PangoContext *context = cairo_get_user_data (cr, &context_key);
+  cairo_matrix_t matrix;
 
   if (context == NULL)
     {
@@ -33,6 +35,9 @@ get_context (cairo_t *cr)
     }
 
   pango_cairo_update_context (cr, context);
+  cairo_get_matrix (cr, &matrix);
+  if (matrix.xy != 0.0 || matrix.yx != 0.0)
+    pango_context_set_matrix (context, NULL);
 
   return context;
 }
