@@ -204,6 +204,8 @@ paint_layer (LrCanvas   *self,
 
 typedef void (*Draw) (LrCanvas *self, cairo_t *cr);
 
+/* What moves is drawn with 16 steps from ground to ink in place of 255, which nobody sees in motion; when it rests it is in the
+ * layer again, with all of them */
 static void
 draw_active (LrCanvas *self,
              cairo_t  *cr)
@@ -211,6 +213,7 @@ draw_active (LrCanvas *self,
   LrView view = self->view;
 
   view.only = lr_canvas_get_active (self);
+  cairo_set_antialias (cr, CAIRO_ANTIALIAS_FAST);
   lr_floor_draw (cr, lr_document_get_plan (self->document), lr_document_get_study (self->document),
                  lr_document_get_remarks (self->document), &view);
 }
