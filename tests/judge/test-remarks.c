@@ -149,6 +149,39 @@ test_worst (void)
 }
 
 /* What people write is shown as they wrote it */
+/* A subject nearer than the 0.80 m at which the lens begins to focus: the camera goes back by what is missing, to a centimetre,
+ * and on its own line from the eyes. A converter behind the lens leaves its nearest focus as it is. */
+static void
+test_too_near (void)
+{
+  for (double converter = 1.0; converter < 2.5; converter++)
+    {
+      g_autoptr (LrPlan) plan = fixture_interview (), mended = NULL;
+      g_autoptr (LrRemarks) remarks = NULL;
+      g_autoptr (LrStudy) before = NULL, after = NULL;
+      g_autoptr (GError) error = NULL;
+      g_autoptr (LrPlan) converted = lr_plan_set_kit_number (plan, "lens-85", "converter", converter, &error);
+      const LrRemark *remark;
+
+      g_assert_no_error (error);
+      fixture_text (&converted, CAMERA_B, "lens", "lens-85");
+      fixture_move (&converted, CAMERA_B, 3.45, 3.55);
+      before = lr_study_new (converted);
+      remarks = lr_remarks_new (before, LR_UNITS_METRIC);
+      remark = lr_remarks_find (remarks, "lens-range:" CAMERA_B);
+      g_assert_nonnull (remark);
+      g_assert_cmpint (remark->grade, ==, LR_GRADE_FIX);
+      g_assert_nonnull (remark->remedy);
+      mended = lr_remedy_apply (remark->remedy, converted, &error);
+      g_assert_no_error (error);
+      after = lr_study_new (mended);
+      g_assert_cmpfloat (fixture_camera (before, CAMERA_B)->distance_m, <, 0.8);
+      g_assert_cmpfloat (fixture_camera (after, CAMERA_B)->distance_m, >=, 0.8);
+      g_assert_cmpfloat (fixture_camera (after, CAMERA_B)->distance_m, <, 0.81);
+      assert_near (fixture_camera (after, CAMERA_B)->line_margin_rad, fixture_camera (before, CAMERA_B)->line_margin_rad, 0.002);
+    }
+}
+
 static void
 test_names (void)
 {
@@ -294,6 +327,7 @@ main (int   argc,
   g_test_add_func ("/remarks/order", test_order);
   g_test_add_func ("/remarks/one-way", test_one_way);
   g_test_add_func ("/remarks/worst", test_worst);
+  g_test_add_func ("/remarks/too-near", test_too_near);
   g_test_add_func ("/remarks/names", test_names);
   g_test_add_func ("/remarks/limits", test_limits);
   g_test_add_func ("/remarks/empty", test_empty);
