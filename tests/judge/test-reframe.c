@@ -436,6 +436,53 @@ test_wheel (void)
   assert_near (end->focal_m, 0.0505, 1e-9);
 }
 
+/* An optic that doubles the focal length: the ring is set to half, and the camera stands where the effective length asks */
+static void
+test_converter (void)
+{
+  g_autoptr (LrPlan) plan = make_hall (3.0, LR_POSTURE_SEATED, "lens-50", 0.05);
+  g_autoptr (LrStudy) plain = lr_study_new (plan), study = NULL, after = NULL;
+  g_autoptr (LrReframe) without = lr_reframe_shot (plain, first_camera (plain), LR_SHOT_MEDIUM, LR_REFRAME_BY_PLACE, LR_UNITS_METRIC);
+  g_autoptr (LrReframe) place = NULL, lens = NULL;
+
+  make_zoom (&plan, 0.012, 0.060);
+  ((LrItem *) lr_plan_find_kit (plan, "lens-50")->item)->lens.converter = 2.0;
+  fixture_set (&plan, "camera-1", "focal-mm", 0.025);
+  study = lr_study_new (plan);
+  place = lr_reframe_shot (study, first_camera (study), LR_SHOT_MEDIUM, LR_REFRAME_BY_PLACE, LR_UNITS_METRIC);
+  g_assert_true (place->is_possible);
+  assert_within (place->distance_m, without->distance_m, SHARE);
+
+  lens = lr_reframe_shot (study, first_camera (study), LR_SHOT_MEDIUM, LR_REFRAME_BY_LENS, LR_UNITS_METRIC);
+  g_test_message ("%s", lens->sentence);
+  g_assert_true (lens->is_possible);
+  after = study_of (lens, plan);
+  g_assert_cmpint (first_camera (after)->framing.shot, ==, LR_SHOT_MEDIUM);
+  assert_within (first_camera (after)->focal_m, 2.0 * lens->focal_m, 1e-9);
+  assert_within (first_camera (after)->focal_m, 0.05 * 3.0 / without->distance_m, 0.02); /* f2 = f1 D2 / D1, but for the tilt */
+}
+
+/* Squeezed and upright pictures are framed by what they show */
+static void
+test_aspects (void)
+{
+  for (LrAspect aspect = LR_ASPECT_SENSOR; aspect <= LR_ASPECT_239; aspect++)
+    for (double squeeze = 1.0; squeeze < 2.0; squeeze += 0.5)
+      {
+        g_autoptr (LrPlan) plan = make_hall (6.0, LR_POSTURE_SEATED, "", 0.05);
+        g_autoptr (LrStudy) study = NULL;
+        g_autoptr (LrReframe) reframe = NULL;
+
+        fixture_set (&plan, "camera-1", "aspect", aspect);
+        fixture_set (&plan, "camera-1", "squeeze", squeeze);
+        study = lr_study_new (plan);
+        reframe = lr_reframe_shot (study, first_camera (study), LR_SHOT_MEDIUM_CLOSE_UP, LR_REFRAME_BY_PLACE, LR_UNITS_METRIC);
+        g_test_message ("%s", reframe->sentence);
+        g_assert_true (reframe->is_possible);
+        assert_framed (reframe, plan, LR_SHOT_MEDIUM_CLOSE_UP);
+      }
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -451,6 +498,8 @@ main (int   argc,
   add_rows ("/reframe/background", background_cases, test_background);
   g_test_add_func ("/reframe/background-refused", test_background_refused);
   g_test_add_func ("/reframe/lenses", test_lenses);
+  g_test_add_func ("/reframe/converter", test_converter);
+  g_test_add_func ("/reframe/aspects", test_aspects);
   g_test_add_func ("/reframe/focus", test_focus);
   g_test_add_func ("/reframe/turn", test_turn);
   g_test_add_func ("/reframe/wheel", test_wheel);
