@@ -130,12 +130,12 @@ end_blocked (LrReframing *self,
 {
   gboolean is_back = self->now->distance_m > self->camera->distance_m;
   g_autofree char *name = lr_reframing_say_name (self), *needed = lr_reframing_say_length (self, self->now->distance_m);
-  g_autofree char *end = NULL;
+  g_autofree char *end = NULL, *ended_by = NULL;
   LrReframe *instead = next_that_fits (self, shot, is_back ? -1 : 1);
   LrReframing edge;
 
   lr_reframing_copy (&edge, self);
-  if (lr_reframing_try (&edge) && lr_reframing_find_free (&edge))
+  if (lr_reframing_try (&edge) && lr_reframing_find_free (&edge, &ended_by))
     end = lr_reframing_say_length (&edge, edge.now->distance_m);
   lr_reframing_clear (&edge);
 
@@ -145,7 +145,8 @@ end_blocked (LrReframing *self,
   return lr_reframing_end (self, FALSE,
                            g_strdup_printf (is_back ? _("%s needs %s for %s; %s ends it at %s: %s at most.")
                                                     : _("%s needs %s for %s; %s ends it at %s: %s at the tightest."),
-                                            name, needed, lr_shot_title (shot), obstacle, end, lr_shot_title (instead->shot)), instead);
+                                            name, needed, lr_shot_title (shot), ended_by != NULL ? ended_by : obstacle, end,
+                                            lr_shot_title (instead->shot)), instead);
 }
 
 static LrReframe *
@@ -375,7 +376,7 @@ end_no_room (LrReframing *self,
   LrReframing edge;
 
   lr_reframing_copy (&edge, self);
-  if (!lr_reframing_try (&edge) || !lr_reframing_find_free (&edge)
+  if (!lr_reframing_try (&edge) || !lr_reframing_find_free (&edge, NULL)
       || !lr_reframing_by_lens (&edge, LR_SIZE_FIELD, self->camera->field_w_m))
     {
       lr_reframing_clear (&edge);

@@ -44,7 +44,7 @@ gboolean lr_reframing_by_both  (LrReframing *self, double field_w_m, double behi
 /* reframe_room.c: what keeps the camera from where the last try puts it; (transfer full) (nullable) */
 char    *lr_reframing_obstacle (const LrReframing *self);
 /* The distance nearest to that of the last try at which nothing does, between there and where it stands now; tried */
-gboolean lr_reframing_find_free (LrReframing *self);
+gboolean lr_reframing_find_free (LrReframing *self, char **ended_by);
 
 /* reframe_lens.c */
 const LrKitEntry *lr_reframing_mounted (const LrReframing *self); /* as it is; (nullable) */

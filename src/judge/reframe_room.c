@@ -88,9 +88,10 @@ is_free_at (LrReframing *self,
   return obstacle == NULL;
 }
 
-/* From there towards where it stands, in whole centimetres */
+/* From there towards where it stands, in whole centimetres. @ended_by (out) (optional): what is in the way beyond it */
 gboolean
-lr_reframing_find_free (LrReframing *self)
+lr_reframing_find_free (LrReframing  *self,
+                        char        **ended_by)
 {
   double from_m = self->now->distance_m, to_m = self->camera->distance_m;
   double way_m = fabs (to_m - from_m), sign = to_m < from_m ? -1.0 : 1.0;
@@ -108,5 +109,7 @@ lr_reframing_find_free (LrReframing *self)
          && is_free_at (self, free_m - sign * STEP_M))
     free_m -= sign * STEP_M;
 
+  if (ended_by != NULL)
+    *ended_by = !is_free_at (self, free_m - sign * STEP_M) ? lr_reframing_obstacle (self) : NULL;
   return is_free_at (self, free_m);
 }
