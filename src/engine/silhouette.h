@@ -53,6 +53,8 @@ void lr_volume_hull      (LrVolume *shape, const LrVec3 *points_m, size_t n);
 
 /* Quick: FALSE when a ball is surely outside the frame and what lies @above its upper edge, in shares of its height */
 bool lr_frame_may_hold (const LrProjection *projection, LrVec3 centre_m, double reach_m, double above);
+/* A box in the frame that holds the image of a ball; FALSE: it is behind the lens */
+bool lr_ball_bounds    (const LrProjection *projection, LrVec3 centre_m, double reach_m, LrFrameBox *bounds);
 /* FALSE: nothing of it is in front of the lens */
 bool lr_silhouette     (const LrProjection *projection, const LrVolume *shape, LrSilhouette *silhouette);
 /* Cuts it; FALSE: nothing is left */
