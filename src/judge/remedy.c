@@ -291,6 +291,7 @@ passes_trial (const LrJudge  *judge,
 {
   g_autoptr (LrPlan) plan = lr_remedy_apply (offer->remedy, judge->study->plan, NULL);
   g_autoptr (LrStudy) study = NULL;
+  const LrVerdict *asked;
   LrJudge trial = { .limits = judge->limits, .units = judge->units, .is_trial = TRUE };
   gboolean is_good;
 
@@ -301,7 +302,14 @@ passes_trial (const LrJudge  *judge,
   trial.study = study;
   trial.verdicts = g_array_sized_new (FALSE, FALSE, sizeof (LrVerdict), judge->verdicts->len + 8);
   lr_judge_all (&trial);
-  is_good = is_better (judge->verdicts, &g_array_index (judge->verdicts, LrVerdict, offer->verdict), trial.verdicts);
+  asked = &g_array_index (judge->verdicts, LrVerdict, offer->verdict);
+  is_good = is_better (judge->verdicts, asked, trial.verdicts);
+  if (is_good) /* what stands in the pictures costs more than the rest: last */
+    {
+      lr_study_find_intrusions (study);
+      lr_judge_intrusions (&trial);
+      is_good = is_better (judge->verdicts, asked, trial.verdicts);
+    }
   g_array_unref (trial.verdicts);
 
   return is_good;

@@ -6,7 +6,7 @@
 #include "intrusions_private.h"
 
 #define PLANE_ACROSS 8
-#define PLANE_DOWN 6
+#define PLANE_DOWN 4
 #define MAX_ROOM_CORNERS 24
 #define NEAR_M 0.01
 #define LEAST_PLANE 0.002
@@ -69,8 +69,7 @@ lr_view_look_at_level (LrLensView    *view,
 
   lr_look_begin (view, NULL, look);
   bounds = lr_silhouette_bounds (&seen);
-  if (!view->has_screens)
-    lr_view_fill_screens (view);
+  lr_view_may_hide (view, NULL, &bounds, HUGE_VAL);
   for (int i = 0; i < PLANE_ACROSS * PLANE_DOWN; i++)
     {
       LrVec2 at = { bounds.x0 + (i % PLANE_ACROSS + 0.5) / PLANE_ACROSS * (bounds.x1 - bounds.x0),
@@ -82,7 +81,7 @@ lr_view_look_at_level (LrLensView    *view,
         continue;
 
       n++;
-      if (lr_view_is_hidden (view, NULL, !view->is_room_simple, at, way, to_m))
+      if (lr_view_is_hidden (view, !view->is_room_simple, at, way, to_m))
         continue;
 
       n_seen++;

@@ -9,11 +9,13 @@
 
 #include "intrusions_private.h"
 
-#define NET_LINES 7     /* over the longer side of a part's bounds */
-#define NET_PLACES 5    /* along each */
+#define NET_LINES 4     /* over the longer side of a part's bounds */
+#define NET_PLACES 3    /* along each */
+#define FINE_NET 3      /* as many times as fine where a share of the area is asked for */
 #define COVER_LINES 16  /* over the face */
 #define INWARD 0.02     /* a corner is looked at that much towards the middle: its own ray may just miss */
 #define EDGE_SHARE 1e-9
+#define FEW_CORNERS 10
 #define LEAST_COVER 0.01
 
 /**
@@ -34,11 +36,11 @@ lr_look_note_place (LrLook             *look,
   double *move_m = look->intrusion.move_m;
   double wide_m = 2.0 * p->half_width * depth_m, high_m = 2.0 * p->half_height * depth_m;
 
-  look->bounds.x0 = fmin (look->bounds.x0, at.x);
-  look->bounds.x1 = fmax (look->bounds.x1, at.x);
-  look->bounds.y0 = fmin (look->bounds.y0, at.y);
-  look->bounds.y1 = fmax (look->bounds.y1, at.y);
-  look->nearest_m = fmin (look->nearest_m, depth_m);
+  look->bounds.x0 = MIN (look->bounds.x0, at.x);
+  look->bounds.x1 = MAX (look->bounds.x1, at.x);
+  look->bounds.y0 = MIN (look->bounds.y0, at.y);
+  look->bounds.y1 = MAX (look->bounds.y1, at.y);
+  look->nearest_m = MIN (look->nearest_m, depth_m);
 
   move_m[LR_BORDER_LEFT] = fmax (move_m[LR_BORDER_LEFT], at.x * wide_m);
   move_m[LR_BORDER_RIGHT] = fmax (move_m[LR_BORDER_RIGHT], (1.0 - at.x) * wide_m);
@@ -103,28 +105,29 @@ chord (const LrSilhouette *seen,
 static double
 cast_net (const LrLensView   *view,
           LrLook             *look,
-          const LrPlaced     *placed,
           const LrVolume     *shape,
           const LrSilhouette *seen)
 {
   LrFrameBox bounds = lr_silhouette_bounds (seen);
-  gboolean is_upright = bounds.x1 - bounds.x0 > bounds.y1 - bounds.y0, has_walls = lr_view_has_walls_between (view, placed);
+  gboolean is_upright = bounds.x1 - bounds.x0 > bounds.y1 - bounds.y0;
   double start = is_upright ? bounds.x0 : bounds.y0, length = is_upright ? bounds.x1 - start : bounds.y1 - start;
+  int fine = look->intruder.n == 1 ? FINE_NET : 1, n_lines = fine * NET_LINES, n_places = fine * NET_PLACES;
   guint n = 0, n_seen = 0;
 
-  for (int i = 0; i < NET_LINES; i++)
+  for (int i = 0; i < n_lines; i++)
     {
-      double line = start + (i + 0.5) / NET_LINES * length, from, to;
+      double line = start + (i + 0.5) / n_lines * length, from, to;
+      gboolean is_met = chord (seen, is_upright, line, &from, &to);
 
-      for (int j = 0; chord (seen, is_upright, line, &from, &to) && j < NET_PLACES; j++)
+      for (int j = 0; is_met && j < n_places; j++)
         {
-          double along = from + (j + 0.5) / NET_PLACES * (to - from);
+          double along = from + (j + 0.5) / n_places * (to - from);
           LrVec2 at = is_upright ? lr_vec2 (line, along) : lr_vec2 (along, line);
           LrVec3 way = lr_projection_ray (view->projection, at.x, at.y);
           double to_m = distance_at (view->projection, shape, way);
 
           n++;
-          if (lr_view_is_hidden (view, placed, has_walls, at, way, to_m))
+          if (lr_view_is_hidden (view, look->has_walls, at, way, to_m))
             continue;
 
           n_seen++;
@@ -138,21 +141,27 @@ cast_net (const LrLensView   *view,
 static void
 note_corners (const LrLensView   *view,
               LrLook             *look,
-              const LrPlaced     *placed,
               const LrVolume     *shape,
               const LrSilhouette *seen,
               gboolean            may_be_hidden)
 {
   LrVec2 middle = middle_of (seen);
-  gboolean has_walls = may_be_hidden && lr_view_has_walls_between (view, placed);
+  LrFrameBox bounds = lr_silhouette_bounds (seen);
 
   for (size_t i = 0; i < seen->n; i++)
     {
+      LrVec2 corner = seen->corner[i];
+
+      /* of a round edge every third is enough, with those that reach furthest */
+      if (seen->n > FEW_CORNERS && i % 3 > 0 && corner.x > bounds.x0 && corner.x < bounds.x1 && corner.y > bounds.y0
+          && corner.y < bounds.y1)
+        continue;
+
       LrVec2 inner = lr_vec2_along (seen->corner[i], lr_vec2_sub (middle, seen->corner[i]), INWARD);
       LrVec3 way = lr_projection_ray (view->projection, inner.x, inner.y);
       double to_m = distance_at (view->projection, shape, way);
 
-      if (!may_be_hidden || !lr_view_is_hidden (view, placed, has_walls, inner, way, to_m))
+      if (!may_be_hidden || !lr_view_is_hidden (view, look->has_walls, inner, way, to_m))
         lr_look_note_place (look, view->projection, seen->corner[i], to_m * lr_vec3_dot (way, view->projection->forward));
     }
 }
@@ -185,12 +194,13 @@ look_at_part (LrLensView     *view,
   LrSilhouette *seen = &look->seen[index];
   const LrVolume *shape = &look->intruder.shape[index];
   LrFrameBox bounds = lr_silhouette_bounds (seen);
-  gboolean may_be_hidden = lr_view_may_hide (view, placed, &bounds) || lr_view_has_walls_between (view, placed);
+  double to_m = lr_vec3_length (lr_vec3_sub (shape->centre_m, view->projection->eye_m)) + shape->reach_m;
+  gboolean may_be_hidden = lr_view_may_hide (view, placed, &bounds, to_m) || look->has_walls;
   double share = 1.0, area;
 
   if (may_be_hidden)
     {
-      share = cast_net (view, look, placed, shape, seen);
+      share = cast_net (view, look, shape, seen);
       look->intrusion.is_partly_hidden |= share < 1.0;
     }
   if (!(share > 0.0))
@@ -199,7 +209,7 @@ look_at_part (LrLensView     *view,
       return;
     }
 
-  note_corners (view, look, placed, shape, seen, may_be_hidden);
+  note_corners (view, look, shape, seen, share < 1.0);
   area = share * lr_silhouette_area (seen);
   look->area += area;
   look->n_seen++;
@@ -374,12 +384,14 @@ is_deliberate (const LrLensView *view,
 static void
 look_at (LrLensView     *view,
          LrLook         *look,
-         const LrPlaced *placed)
+         const LrPlaced *placed,
+         double          reach_m)
 {
   gboolean is_seen;
 
   lr_look_begin (view, placed, look);
   is_seen = see_parts (view, look);
+  look->has_walls = is_seen && lr_view_has_walls_between (view, placed, reach_m);
   for (guint i = 0; is_seen && i < look->intruder.n; i++)
     if (look->seen[i].n > 0)
       look_at_part (view, look, placed, i);
@@ -482,14 +494,14 @@ look_through (LrLensView *view,
       if (lr_intruder_ball (view->study, placed, &centre_m, &reach_m)
           && lr_frame_may_hold (view->projection, centre_m, reach_m, lr_intruder_is_boom (placed) ? LR_INTRUSION_ABOVE : 0.0)
           && is_candidate (view, placed, centre_m, reach_m))
-        look_at (view, look, placed);
+        look_at (view, look, placed, reach_m);
     }
 
   if (!view->is_in_room)
     return;
   if (view->projection->eye_m.z < room->height_m)
     lr_view_look_at_level (view, look, LR_INTRUDER_CEILING, room->height_m);
-  if (!view->study->is_trial)
+  if (!view->study->is_trial) /* it is no fault, and only drawn */
     lr_view_look_at_level (view, look, LR_INTRUDER_FLOOR, 0.0);
 }
 
@@ -497,7 +509,8 @@ look_through (LrLensView *view,
  * lr_study_find_intrusions:
  * @study: a study whose cameras are read
  *
- * Fills what stands in each camera's picture that should not, in the order of cameras and items.
+ * Fills what stands in each camera's picture that should not, in the order of cameras and items. A trial study leaves
+ * it out until it is asked to: most trials fail before.
  */
 void
 lr_study_find_intrusions (LrStudy *study)
@@ -506,9 +519,6 @@ lr_study_find_intrusions (LrStudy *study)
   LrLensView view = { .study = study, .is_room_simple = is_convex (room) };
   LrLook look;
 
-  study->intrusions = g_array_new (FALSE, FALSE, sizeof (LrIntrusion));
-  study->outlines = g_array_new (FALSE, FALSE, sizeof (LrFrameOutline));
-  study->outline_points = g_array_new (FALSE, FALSE, sizeof (LrVec2));
   view.screens = g_array_new (FALSE, FALSE, sizeof (LrScreen));
 
   for (guint i = 0; i < study->cameras->len; i++)

@@ -8,6 +8,7 @@
 #include "intruders.h"
 #include "study_parts.h"
 
+#define LR_MAX_NEAR 48 /* in a fuller frame the others hide nothing */
 #define LR_WHOLE_FRAME ((LrFrameBox) { 0.0, 1.0, 0.0, 1.0 })
 
 typedef struct
@@ -15,6 +16,8 @@ typedef struct
   const LrPlaced *placed;
   LrVolume         shape;
   LrFrameBox      bounds;
+  LrVec3          way_m;    /* from the lens to its middle */
+  double          from_m;   /* nothing of it is nearer to the lens */
 } LrScreen;
 
 typedef struct
@@ -29,6 +32,8 @@ typedef struct
   LrSilhouette           head_seen, trunk_seen; /* what the frame shows; n is 0 for nothing */
   GArray                *screens;        /* of LrScreen; filled when first asked for */
   gboolean               has_screens;
+  guint                  n_near;         /* screens that cover some of what is looked at: see lr_view_may_hide() */
+  guint                  near[LR_MAX_NEAR];
 } LrLensView;
 
 /* What is known of a thing while its parts are looked at */
@@ -39,19 +44,20 @@ typedef struct
   double       nearest_m;
   double       area, largest;
   guint        n_seen;
+  gboolean     has_walls;    /* a wall may stand between */
   LrIntruder   intruder;
   LrSilhouette seen[LR_MAX_INTRUDER_SHAPES]; /* n is 0: not in the frame */
 } LrLook;
 
 /* intrusion_screens.c: what may hide things */
 void     lr_view_fill_screens      (LrLensView *view);
-/* Whether anything but the thing's own parts lies in front of that part of the frame, or behind it */
-gboolean lr_view_may_hide          (LrLensView *view, const LrPlaced *placed, const LrFrameBox *bounds);
-/* Whether a wall may stand between: windows lie in theirs */
-gboolean lr_view_has_walls_between (const LrLensView *view, const LrPlaced *placed);
-/* Whether something is nearer than @to_m on the way through a place in the frame */
-gboolean lr_view_is_hidden         (const LrLensView *view, const LrPlaced *placed, gboolean has_walls, LrVec2 at, LrVec3 way,
+/* Whether anything but the thing's own parts lies in front of that part of the frame, or behind it: that is near then */
+gboolean lr_view_may_hide          (LrLensView *view, const LrPlaced *placed, const LrFrameBox *bounds,
                                     double to_m);
+/* Whether a wall may stand between: windows lie in theirs */
+gboolean lr_view_has_walls_between (const LrLensView *view, const LrPlaced *placed, double reach_m);
+/* Whether what is near is nearer than @to_m on the way through a place in the frame */
+gboolean lr_view_is_hidden         (const LrLensView *view, gboolean has_walls, LrVec2 at, LrVec3 way, double to_m);
 
 /* intrusions.c */
 void     lr_look_begin        (const LrLensView *view, const LrPlaced *placed, LrLook *look);

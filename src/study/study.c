@@ -3,6 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
+#include "intrusions.h"
 #include "study_parts.h"
 
 static double
@@ -34,7 +35,11 @@ study_plan (const LrPlan *plan,
   g_array_set_clear_func (study->cameras, clear_camera);
   lr_study_read_pairs (study);
   lr_study_find_clashes (study);
-  lr_study_find_intrusions (study);
+  study->intrusions = g_array_new (FALSE, FALSE, sizeof (LrIntrusion));
+  study->outlines = g_array_new (FALSE, FALSE, sizeof (LrFrameOutline));
+  study->outline_points = g_array_new (FALSE, FALSE, sizeof (LrVec2));
+  if (!is_trial)
+    lr_study_find_intrusions (study);
   lr_study_read_leads (study);
   lr_study_read_tapes (study);
 
