@@ -10,6 +10,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "paint.h"
+#include "viewfinder_marks.h"
 #include "viewfinder_private.h"
 
 #define NBSP "\302\240"
@@ -129,6 +130,7 @@ lr_viewfinder_draw (cairo_t                 *cr,
   cairo_set_antialias (cr, CAIRO_ANTIALIAS_DEFAULT);
   draw_picture (cr, study, &seen, style->width);
   lr_viewfinder_draw_guides (cr, camera, style, &picture, &delivered);
+  lr_viewfinder_marks (cr, study, camera, style, &delivered);
   cairo_restore (cr);
 }
 

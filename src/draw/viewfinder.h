@@ -14,6 +14,9 @@ typedef struct
   gboolean has_thirds, has_safe_area, has_eye_pointers; /* of the delivered frame */
   gboolean shows_recorded;   /* the frame that is recorded, dimmed outside the delivered one */
   double   unit;             /* a pixel of the screen's figures, for what is drawn over the picture; 0: by the width */
+  gboolean is_plain;         /* nothing is outlined */
+  gboolean has_minds;        /* what may be meant to stand in the picture is outlined like what may not */
+  const LrRemark *remark;    /* pointed at: what it speaks of is outlined; (nullable) */
 } LrViewfinderStyle;
 
 typedef struct

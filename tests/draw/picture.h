@@ -26,14 +26,16 @@ picture_draw (const LrPlan            *plan,
   g_autoptr (LrStudy) study = lr_study_new (plan);
   const LrCameraReading *camera = fixture_camera (study, id);
   Picture picture = { .width = (int) style->width };
+  LrViewfinderStyle plain = *style; /* what is seen, without what is said of it */
   LrPictureBox whole, delivered;
   cairo_t *cr;
 
+  plain.is_plain = TRUE;
   lr_viewfinder_place (camera, style, &whole, &delivered);
   picture.height = (int) ceil (whole.height - 1e-6);
   picture.surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, picture.width, picture.height);
   cr = cairo_create (picture.surface);
-  lr_viewfinder_draw (cr, study, camera, style);
+  lr_viewfinder_draw (cr, study, camera, &plain);
   g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
   cairo_destroy (cr);
   cairo_surface_flush (picture.surface);

@@ -126,7 +126,7 @@ draw_format (const LrStudy  *study,
              cairo_format_t  format,
              int             scale)
 {
-  LrViewfinderStyle style = { .width = 470 };
+  LrViewfinderStyle style = { .width = 470, .is_plain = TRUE };
   cairo_surface_t *surface = cairo_image_surface_create (format, 470 * scale, 264 * scale);
   cairo_t *cr;
 
