@@ -306,7 +306,7 @@ passes_trial (const LrJudge  *judge,
   is_good = is_better (judge->verdicts, asked, trial.verdicts);
   if (is_good) /* what stands in the pictures costs more than the rest: last */
     {
-      lr_study_find_intrusions (study);
+      lr_study_find_intrusions (study, judge->study);
       lr_judge_intrusions (&trial);
       is_good = is_better (judge->verdicts, asked, trial.verdicts);
     }

@@ -13,13 +13,11 @@
 #define POST_RADIUS_M 0.015
 #define ARM_RADIUS_M 0.012
 #define CAPSULE_RADIUS_M 0.020
-#define SHEET_M 0.03
 #define OVER_ARMS 0.284
 #define TRUNK_HALF_DEPTH 0.065 /* of stature */
 #define UPPER_ARM_RADIUS 0.032
 #define THIGH_RADIUS_M 0.075
 #define SHIN_RADIUS_M 0.055
-#define FIXTURE_RADIUS_M 0.16
 
 /* x ahead, y to the left, z up; level y */
 typedef struct
@@ -235,7 +233,7 @@ lr_panel_sheet (const LrPlaced *panel,
                 LrVolume       *shape)
 {
   const LrPanel *p = &panel->item->panel;
-  LrOutline base = lr_outline_box (panel->at_m, SHEET_M, p->width_m, panel->facing_rad);
+  LrOutline base = lr_outline_box (panel->at_m, LR_SHEET_M, p->width_m, panel->facing_rad);
 
   lr_volume_prism (shape, &base, p->bottom_m, p->bottom_m + p->height_m);
 }
@@ -399,83 +397,10 @@ static void
 add_house_light (const LrPlaced *placed,
                  LrIntruder     *intruder)
 {
-  LrOutline base = lr_outline_disc (placed->at_m, FIXTURE_RADIUS_M);
+  LrOutline base = lr_outline_disc (placed->at_m, LR_FIXTURE_RADIUS_M);
   double bottom_m = placed->item->house_light.height_m;
 
   lr_volume_prism (next (intruder, LR_INTRUDER_FIXTURE), &base, bottom_m, bottom_m + 0.05);
-}
-
-/* How far it reaches to the sides of its middle, in plan, and over its top */
-static double
-breadth_m (const LrPlaced *placed)
-{
-  const LrItem *item = placed->item;
-
-  switch (item->kind)
-    {
-    case LR_ITEM_PERSON:
-      return 0.75;
-    case LR_ITEM_CAMERA:
-      return fmax (item->camera.stand_radius_m, 0.25);
-    case LR_ITEM_LIGHT:
-      return fmax (item->light.stand_radius_m, 0.45 + 0.5 * hypot (item->light.width_m, item->light.height_m));
-    case LR_ITEM_MICROPHONE:
-      return fmax (item->microphone.stand_radius_m,
-                   0.2 + fmax (item->microphone.short_end_m,
-                               lr_vec2_distance (placed->at_m, lr_vec2 (item->microphone.tip_x_m, item->microphone.tip_y_m))));
-    case LR_ITEM_PANEL:
-      return fmax (item->panel.stand_radius_m, 0.5 * item->panel.width_m + SHEET_M);
-    case LR_ITEM_FURNITURE:
-      return placed->footprint.radius_m;
-    case LR_ITEM_WINDOW:
-      return 0.5 * item->window.width_m;
-    case LR_ITEM_HOUSE_LIGHT:
-      return FIXTURE_RADIUS_M;
-    case LR_ITEM_LEAD:
-    case LR_ITEM_DOOR:
-    case LR_ITEM_SOCKET:
-    case LR_ITEM_CIRCUIT:
-    case LR_ITEM_NOISE:
-    case LR_ITEM_LENS:
-    case LR_N_ITEM_KINDS:
-    default:
-      return -1.0;
-    }
-}
-
-static gboolean
-is_intruder (const LrItem *item)
-{
-  return !(item->kind == LR_ITEM_MICROPHONE && item->microphone.form == LR_MIC_LAVALIER)
-         && !(item->kind == LR_ITEM_PANEL && item->panel.form == LR_PANEL_BACKDROP)
-         && !(item->kind == LR_ITEM_WINDOW && item->window.blind == LR_BLIND_DOWN);
-}
-
-/**
- * lr_intruder_ball:
- * @study: a study whose items are placed
- * @placed: one of its things
- * @centre_m: (out): middle of a ball that holds it [m]
- * @reach_m: (out): its radius [m]
- *
- * Returns: %FALSE if the thing is never an intrusion
- */
-gboolean
-lr_intruder_ball (const LrStudy  *study G_GNUC_UNUSED,
-                  const LrPlaced *placed,
-                  LrVec3         *centre_m,
-                  double         *reach_m)
-{
-  double half_m = breadth_m (placed), top_m = placed->top_m + 0.25;
-
-  if (half_m < 0.0 || !is_intruder (placed->item))
-    return FALSE;
-
-  if (placed->item->kind == LR_ITEM_LIGHT)
-    top_m += 0.5 * placed->item->light.width_m;
-  *centre_m = lr_vec2_raise (placed->at_m, 0.5 * (placed->bottom_m + top_m));
-  *reach_m = hypot (half_m, 0.5 * (top_m - placed->bottom_m));
-  return TRUE;
 }
 
 /**

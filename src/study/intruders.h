@@ -8,6 +8,8 @@
 #include "intrusions.h"
 
 #define LR_MAX_INTRUDER_SHAPES 12
+#define LR_SHEET_M 0.03         /* thickness of a panel */
+#define LR_FIXTURE_RADIUS_M 0.16
 
 typedef struct
 {

@@ -164,8 +164,10 @@ lr_view_has_walls_between (const LrLensView *view,
   LrVec2 eye_m = lr_vec3_flat (view->projection->eye_m);
   gsize n = room->n_corners;
 
-  if (!view->is_in_room)
+  if (n < 3)
     return FALSE;
+  if (!view->is_in_room) /* a wall of it is between, or a window: what is seen through that is not looked for */
+    return TRUE;
   if (placed->item->kind != LR_ITEM_WINDOW && !lr_polygon_contains (room->corners_m, n, placed->at_m))
     return TRUE;
 

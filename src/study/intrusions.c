@@ -9,13 +9,9 @@
 
 #include "intrusions_private.h"
 
-#define NET_LINES 4     /* over the longer side of a part's bounds */
-#define NET_PLACES 3    /* along each */
-#define FINE_NET 3      /* as many times as fine where a share of the area is asked for */
-#define COVER_LINES 16  /* over the face */
-#define INWARD 0.02     /* a corner is looked at that much towards the middle: its own ray may just miss */
+#include <string.h>
+
 #define EDGE_SHARE 1e-9
-#define FEW_CORNERS 10
 #define LEAST_COVER 0.01
 
 /**
@@ -50,122 +46,6 @@ lr_look_note_place (LrLook             *look,
                                  (1.0 - at.y) * high_m / fmax (p->up.z + p->half_height * p->forward.z, 0.05));
 }
 
-/* How far away the part is at a place in its silhouette */
-static double
-distance_at (const LrProjection *projection,
-             const LrVolume     *shape,
-             LrVec3              way)
-{
-  double enter_m;
-
-  return lr_volume_ray (shape, projection->eye_m, way, &enter_m)
-             ? enter_m : fmax (0.0, lr_vec3_dot (lr_vec3_sub (shape->centre_m, projection->eye_m), way));
-}
-
-static LrVec2
-middle_of (const LrSilhouette *seen)
-{
-  LrVec2 sum = { 0.0, 0.0 };
-
-  for (size_t i = 0; i < seen->n; i++)
-    sum = lr_vec2_add (sum, seen->corner[i]);
-
-  return lr_vec2_scale (sum, 1.0 / (double) seen->n);
-}
-
-/* Where a line at a place of one coordinate goes in and comes out of the silhouette */
-static gboolean
-chord (const LrSilhouette *seen,
-       gboolean            is_upright,
-       double              at,
-       double             *from,
-       double             *to)
-{
-  *from = HUGE_VAL;
-  *to = -HUGE_VAL;
-  for (size_t i = 0; i < seen->n; i++)
-    {
-      LrVec2 a = seen->corner[i], b = seen->corner[i + 1 < seen->n ? i + 1 : 0];
-      double pa = is_upright ? a.x : a.y, pb = is_upright ? b.x : b.y;
-
-      if ((pa <= at) != (pb <= at))
-        {
-          double t = (at - pa) / (pb - pa);
-          double cross = is_upright ? a.y + t * (b.y - a.y) : a.x + t * (b.x - a.x);
-
-          *from = fmin (*from, cross);
-          *to = fmax (*to, cross);
-        }
-    }
-
-  return *from <= *to;
-}
-
-/* Rays through a net of places; returns the share of them that are seen */
-static double
-cast_net (const LrLensView   *view,
-          LrLook             *look,
-          const LrVolume     *shape,
-          const LrSilhouette *seen)
-{
-  LrFrameBox bounds = lr_silhouette_bounds (seen);
-  gboolean is_upright = bounds.x1 - bounds.x0 > bounds.y1 - bounds.y0;
-  double start = is_upright ? bounds.x0 : bounds.y0, length = is_upright ? bounds.x1 - start : bounds.y1 - start;
-  int fine = look->intruder.n == 1 ? FINE_NET : 1, n_lines = fine * NET_LINES, n_places = fine * NET_PLACES;
-  guint n = 0, n_seen = 0;
-
-  for (int i = 0; i < n_lines; i++)
-    {
-      double line = start + (i + 0.5) / n_lines * length, from, to;
-      gboolean is_met = chord (seen, is_upright, line, &from, &to);
-
-      for (int j = 0; is_met && j < n_places; j++)
-        {
-          double along = from + (j + 0.5) / n_places * (to - from);
-          LrVec2 at = is_upright ? lr_vec2 (line, along) : lr_vec2 (along, line);
-          LrVec3 way = lr_projection_ray (view->projection, at.x, at.y);
-          double to_m = distance_at (view->projection, shape, way);
-
-          n++;
-          if (lr_view_is_hidden (view, look->has_walls, at, way, to_m))
-            continue;
-
-          n_seen++;
-          lr_look_note_place (look, view->projection, at, to_m * lr_vec3_dot (way, view->projection->forward));
-        }
-    }
-
-  return n > 0 ? (double) n_seen / n : 0.0;
-}
-
-static void
-note_corners (const LrLensView   *view,
-              LrLook             *look,
-              const LrVolume     *shape,
-              const LrSilhouette *seen,
-              gboolean            may_be_hidden)
-{
-  LrVec2 middle = middle_of (seen);
-  LrFrameBox bounds = lr_silhouette_bounds (seen);
-
-  for (size_t i = 0; i < seen->n; i++)
-    {
-      LrVec2 corner = seen->corner[i];
-
-      /* of a round edge every third is enough, with those that reach furthest */
-      if (seen->n > FEW_CORNERS && i % 3 > 0 && corner.x > bounds.x0 && corner.x < bounds.x1 && corner.y > bounds.y0
-          && corner.y < bounds.y1)
-        continue;
-
-      LrVec2 inner = lr_vec2_along (seen->corner[i], lr_vec2_sub (middle, seen->corner[i]), INWARD);
-      LrVec3 way = lr_projection_ray (view->projection, inner.x, inner.y);
-      double to_m = distance_at (view->projection, shape, way);
-
-      if (!may_be_hidden || !lr_view_is_hidden (view, look->has_walls, inner, way, to_m))
-        lr_look_note_place (look, view->projection, seen->corner[i], to_m * lr_vec3_dot (way, view->projection->forward));
-    }
-}
-
 /**
  * lr_look_keep_outline:
  * @look: a thing that is looked at
@@ -182,86 +62,6 @@ lr_look_keep_outline (LrLook             *look,
   g_array_append_vals (study->outline_points, seen->corner, (guint) seen->n);
   g_array_append_val (study->outlines, outline);
   look->intrusion.n_outlines++;
-}
-
-/* A part that is in the frame: what is seen of it, and how far it reaches in */
-static void
-look_at_part (LrLensView     *view,
-              LrLook         *look,
-              const LrPlaced *placed,
-              guint           index)
-{
-  LrSilhouette *seen = &look->seen[index];
-  const LrVolume *shape = &look->intruder.shape[index];
-  LrFrameBox bounds = lr_silhouette_bounds (seen);
-  double to_m = lr_vec3_length (lr_vec3_sub (shape->centre_m, view->projection->eye_m)) + shape->reach_m;
-  gboolean may_be_hidden = lr_view_may_hide (view, placed, &bounds, to_m) || look->has_walls;
-  double share = 1.0, area;
-
-  if (may_be_hidden)
-    {
-      share = cast_net (view, look, shape, seen);
-      look->intrusion.is_partly_hidden |= share < 1.0;
-    }
-  if (!(share > 0.0))
-    {
-      seen->n = 0;
-      return;
-    }
-
-  note_corners (view, look, shape, seen, share < 1.0);
-  area = share * lr_silhouette_area (seen);
-  look->area += area;
-  look->n_seen++;
-  if (area > look->largest)
-    {
-      look->largest = area;
-      look->intrusion.part = look->intruder.part[index];
-    }
-}
-
-/* Share of what the frame shows of a part of the subject that the thing hides */
-static double
-covered_share (const LrLensView   *view,
-               const LrLook       *look,
-               const LrVolume     *target,
-               const LrSilhouette *target_seen)
-{
-  LrFrameBox bounds = lr_silhouette_bounds (target_seen);
-  guint n = 0, n_covered = 0;
-  gboolean is_met = FALSE;
-
-  for (guint i = 0; i < look->intruder.n && target_seen->n > 0; i++)
-    if (look->seen[i].n > 0)
-      {
-        LrFrameBox part = lr_silhouette_bounds (&look->seen[i]);
-
-        is_met |= part.x0 < bounds.x1 && part.x1 > bounds.x0 && part.y0 < bounds.y1 && part.y1 > bounds.y0;
-      }
-  if (!is_met)
-    return 0.0;
-
-  for (int i = 0; i < COVER_LINES * COVER_LINES; i++)
-    {
-      LrVec2 at = { bounds.x0 + (i % COVER_LINES + 0.5) / COVER_LINES * (bounds.x1 - bounds.x0),
-                    bounds.y0 + (i / COVER_LINES + 0.5) / COVER_LINES * (bounds.y1 - bounds.y0) };
-      LrVec3 way;
-      double target_m;
-      gboolean is_covered = FALSE;
-
-      if (!lr_silhouette_contains (target_seen, at))
-        continue;
-
-      n++;
-      way = lr_projection_ray (view->projection, at.x, at.y);
-      target_m = distance_at (view->projection, target, way);
-      for (guint j = 0; j < look->intruder.n && !is_covered; j++)
-        is_covered = look->seen[j].n > 0 && lr_silhouette_contains (&look->seen[j], at)
-                     && distance_at (view->projection, &look->intruder.shape[j], way) < target_m;
-      n_covered += is_covered;
-    }
-
-  return n > 0 ? (double) n_covered / n : 0.0;
 }
 
 /**
@@ -394,7 +194,7 @@ look_at (LrLensView     *view,
   look->has_walls = is_seen && lr_view_has_walls_between (view, placed, reach_m);
   for (guint i = 0; is_seen && i < look->intruder.n; i++)
     if (look->seen[i].n > 0)
-      look_at_part (view, look, placed, i);
+      lr_view_look_at_part (view, look, i);
 
   if (look->n_seen == 0)
     {
@@ -408,8 +208,8 @@ look_at (LrLensView     *view,
   look->intrusion.is_nearer = look->nearest_m < view->subject_m;
   if (look->intrusion.is_nearer)
     {
-      look->intrusion.face_share = covered_share (view, look, &view->head, &view->head_seen);
-      look->intrusion.body_share = covered_share (view, look, &view->trunk, &view->trunk_seen);
+      look->intrusion.face_share = lr_view_covered_share (view, look, &view->head, &view->head_seen);
+      look->intrusion.body_share = lr_view_covered_share (view, look, &view->trunk, &view->trunk_seen);
     }
   if (is_deliberate (view, look))
     return;
@@ -478,24 +278,29 @@ see_subject (LrLensView *view)
     view->trunk_seen.n = 0;
 }
 
+/* What is looked at, if it is in the frame or just over it */
+static void
+look_for (LrLensView     *view,
+          LrLook         *look,
+          const LrPlaced *placed)
+{
+  LrVec3 centre_m;
+  double reach_m;
+
+  if (lr_intruder_ball (view->study, placed, &centre_m, &reach_m)
+      && lr_frame_may_hold (view->projection, centre_m, reach_m, lr_intruder_is_boom (placed) ? LR_INTRUSION_ABOVE : 0.0)
+      && is_candidate (view, placed, centre_m, reach_m))
+    look_at (view, look, placed, reach_m);
+}
+
 static void
 look_through (LrLensView *view,
               LrLook     *look)
 {
   const LrRoom *room = view->study->setup->room;
 
-  see_subject (view);
   for (guint i = 0; i < view->study->placed->len; i++)
-    {
-      const LrPlaced *placed = lr_study_placed_at (view->study, i);
-      LrVec3 centre_m;
-      double reach_m;
-
-      if (lr_intruder_ball (view->study, placed, &centre_m, &reach_m)
-          && lr_frame_may_hold (view->projection, centre_m, reach_m, lr_intruder_is_boom (placed) ? LR_INTRUSION_ABOVE : 0.0)
-          && is_candidate (view, placed, centre_m, reach_m))
-        look_at (view, look, placed, reach_m);
-    }
+    look_for (view, look, lr_study_placed_at (view->study, i));
 
   if (!view->is_in_room)
     return;
@@ -505,22 +310,93 @@ look_through (LrLensView *view,
     lr_view_look_at_level (view, look, LR_INTRUDER_FLOOR, 0.0);
 }
 
+static gboolean
+is_screen (const LrItem *item)
+{
+  return item->kind == LR_ITEM_PERSON || item->kind == LR_ITEM_FURNITURE || item->kind == LR_ITEM_PANEL;
+}
+
+/* Whether the two are the same set-up but for things that hide nothing */
+static gboolean
+may_take_over (const LrStudy *study,
+               const LrStudy *before)
+{
+  if (before == NULL || study->setup->room != before->setup->room || study->placed->len != before->placed->len)
+    return FALSE;
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrItem *now = lr_study_placed_at (study, i)->item, *then = lr_study_placed_at (before, i)->item;
+
+      if (now != then && (now->kind != then->kind || is_screen (now)))
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
+/* The camera sees as before: only what has changed is looked at anew */
+static void
+take_over (LrLensView    *view,
+           LrLook        *look,
+           const LrStudy *before,
+           guint          camera)
+{
+  const LrPlaced *first = lr_study_placed_at (before, 0);
+
+  for (guint i = 0; i < before->intrusions->len; i++)
+    {
+      LrIntrusion intrusion = *lr_study_intrusion (before, i);
+      const LrPlaced *now = NULL;
+
+      if (intrusion.camera != &g_array_index (before->cameras, LrCameraReading, camera))
+        continue;
+      if (intrusion.placed != NULL)
+        {
+          now = lr_study_placed_at (view->study, (guint) (intrusion.placed - first));
+          if (now->item != intrusion.placed->item)
+            continue;
+        }
+
+      intrusion.camera = view->camera;
+      intrusion.placed = now;
+      intrusion.n_outlines = 0;
+      g_array_append_val (view->study->intrusions, intrusion);
+    }
+
+  for (guint i = 0; i < view->study->placed->len; i++)
+    if (lr_study_placed_at (view->study, i)->item != lr_study_placed_at (before, i)->item)
+      look_for (view, look, lr_study_placed_at (view->study, i));
+}
+
+/* Neither the lens nor whom it looks at has moved */
+static gboolean
+sees_as_before (const LrCameraReading *now,
+                const LrCameraReading *then)
+{
+  return memcmp (&now->projection, &then->projection, sizeof (LrProjection)) == 0
+         && (now->subject == NULL) == (then->subject == NULL)
+         && (now->subject == NULL || now->subject->item == then->subject->item);
+}
+
 /**
  * lr_study_find_intrusions:
  * @study: a study whose cameras are read
+ * @before: (nullable): the study of the plan from which a trial departs
  *
  * Fills what stands in each camera's picture that should not, in the order of cameras and items. A trial study leaves
- * it out until it is asked to: most trials fail before.
+ * it out until it is asked to, since most trials fail before, and takes what has not changed from @before, without outlines.
  */
 void
-lr_study_find_intrusions (LrStudy *study)
+lr_study_find_intrusions (LrStudy       *study,
+                          const LrStudy *before)
 {
   const LrRoom *room = study->setup->room;
   LrLensView view = { .study = study, .is_room_simple = is_convex (room) };
+  gboolean is_like_before = may_take_over (study, before);
   LrLook look;
 
   view.screens = g_array_new (FALSE, FALSE, sizeof (LrScreen));
-
   for (guint i = 0; i < study->cameras->len; i++)
     {
       view.camera = &g_array_index (study->cameras, LrCameraReading, i);
@@ -529,7 +405,13 @@ lr_study_find_intrusions (LrStudy *study)
                         && lr_polygon_contains (room->corners_m, room->n_corners, lr_vec3_flat (view.projection->eye_m));
       view.has_screens = FALSE;
       g_array_set_size (view.screens, 0);
-      if (lr_projection_is_known (view.projection))
+      if (!lr_projection_is_known (view.projection))
+        continue;
+
+      see_subject (&view);
+      if (is_like_before && sees_as_before (view.camera, &g_array_index (before->cameras, LrCameraReading, i)))
+        take_over (&view, &look, before, i);
+      else
         look_through (&view, &look);
     }
 

@@ -67,7 +67,7 @@ lr_study_outline (const LrStudy     *study,
 }
 
 /* A trial study leaves them out until this is called */
-void     lr_study_find_intrusions (LrStudy *study);
+void     lr_study_find_intrusions (LrStudy *study, const LrStudy *before);
 /* Whether the item, changed from one of the study's, would be in the picture of any camera, or less than @above (a share of the
  * height) over it if it is a boom. What may hide it is not looked at. */
 gboolean lr_study_would_intrude (const LrStudy *study, const LrItem *item, double above);

@@ -59,6 +59,11 @@ gboolean lr_view_has_walls_between (const LrLensView *view, const LrPlaced *plac
 /* Whether what is near is nearer than @to_m on the way through a place in the frame */
 gboolean lr_view_is_hidden         (const LrLensView *view, gboolean has_walls, LrVec2 at, LrVec3 way, double to_m);
 
+/* intrusion_net.c */
+void     lr_view_look_at_part  (LrLensView *view, LrLook *look, guint index);
+double   lr_view_covered_share (const LrLensView *view, const LrLook *look, const LrVolume *target,
+                                const LrSilhouette *target_seen);
+
 /* intrusions.c */
 void     lr_look_begin        (const LrLensView *view, const LrPlaced *placed, LrLook *look);
 /* A place of the thing that is seen; depth along the axis */

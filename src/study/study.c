@@ -39,7 +39,7 @@ study_plan (const LrPlan *plan,
   study->outlines = g_array_new (FALSE, FALSE, sizeof (LrFrameOutline));
   study->outline_points = g_array_new (FALSE, FALSE, sizeof (LrVec2));
   if (!is_trial)
-    lr_study_find_intrusions (study);
+    lr_study_find_intrusions (study, NULL);
   lr_study_read_leads (study);
   lr_study_read_tapes (study);
 
