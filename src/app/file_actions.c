@@ -408,6 +408,9 @@ fill_recent_cb (GtkMenuButton *button,
   if (n == 0)
     g_menu_append (self->recent_menu, _("None yet"), "win.nothing");
   g_list_free_full (items, (GDestroyNotify) gtk_recent_info_unref);
+
+  if (gtk_menu_button_get_menu_model (button) == NULL)
+    gtk_menu_button_set_menu_model (button, G_MENU_MODEL (self->main_menu));
 }
 
 static const GActionEntry entries[] = {

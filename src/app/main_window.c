@@ -141,6 +141,17 @@ zoom_changed_cb (LrMainWindow *self)
     self->zoom_source = g_idle_add_full (G_PRIORITY_HIGH_IDLE, show_zoom_cb, self, NULL);
 }
 
+/* A menu is made when it is first opened: the first frame does not wait for its buttons */
+static void
+open_zoom_menu_cb (GtkMenuButton *button,
+                   gpointer       data)
+{
+  LrMainWindow *self = data;
+
+  if (gtk_menu_button_get_menu_model (button) == NULL)
+    gtk_menu_button_set_menu_model (button, G_MENU_MODEL (self->zoom_menu));
+}
+
 static void
 recovered_response_cb (LrMainWindow *self,
                        int       response)
@@ -227,11 +238,14 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, recovered_bar);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, recovered_label);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, toggles);
+  gtk_widget_class_bind_template_child (widget_class, LrMainWindow, zoom_button);
+  gtk_widget_class_bind_template_child (widget_class, LrMainWindow, zoom_menu);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, zoom_label);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, notice);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, notice_label);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, centre);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, right);
+  gtk_widget_class_bind_template_child (widget_class, LrMainWindow, main_menu);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, tray);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, canvas);
@@ -320,6 +334,7 @@ lr_main_window_init (LrMainWindow *self)
   lr_tray_set_canvas (self->tray, self->canvas);
   connect_document (self);
 
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->zoom_button), open_zoom_menu_cb, self, NULL);
   g_signal_connect_swapped (self->canvas, "notify::zoom-denominator", G_CALLBACK (zoom_changed_cb), self);
   g_signal_connect_swapped (self->recovered_bar, "response", G_CALLBACK (recovered_response_cb), self);
   zoom_changed_cb (self);

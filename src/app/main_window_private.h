@@ -25,8 +25,8 @@ struct _LrMainWindow
   gboolean    may_close;     /* asked and answered */
 
   GtkWidget  *title_label, *subtitle_label, *setup_button, *setup_label, *undo_button, *redo_button, *menu_button;
-  GtkWidget  *recovered_bar, *recovered_label, *toggles, *zoom_label, *notice, *notice_label, *centre, *right;
-  GMenu      *recent_menu;
+  GtkWidget  *recovered_bar, *recovered_label, *toggles, *zoom_button, *zoom_label, *notice, *notice_label, *centre, *right;
+  GMenu      *main_menu, *recent_menu, *zoom_menu;
   LrTray     *tray;
   LrCanvas   *canvas;
   LrRemarksPanel *remarks;

@@ -146,17 +146,6 @@ static const GActionEntry entries[] = {
   { "remove-setup", remove_setup_cb, NULL, NULL, NULL, { 0 } },
 };
 
-/**
- * lr_main_window_add_setup_actions:
- *
- * Adds the actions of set-ups.
- */
-void
-lr_main_window_add_setup_actions (LrMainWindow *self)
-{
-  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
-}
-
 static GMenu *
 make_menu (const LrPlan *plan)
 {
@@ -201,10 +190,38 @@ menu_is_current (LrMainWindow     *self,
   return FALSE;
 }
 
+/* When the drop-down opens, so that no edit has to wait for it */
+static void
+open_menu_cb (GtkMenuButton *button,
+              gpointer       data)
+{
+  LrMainWindow *self = data;
+  const LrPlan *plan = lr_document_get_plan (self->document);
+
+  if (!menu_is_current (self, plan))
+    {
+      g_autoptr (GMenu) menu = make_menu (plan);
+
+      gtk_menu_button_set_menu_model (button, G_MENU_MODEL (menu));
+    }
+}
+
+/**
+ * lr_main_window_add_setup_actions:
+ *
+ * Adds the actions of set-ups.
+ */
+void
+lr_main_window_add_setup_actions (LrMainWindow *self)
+{
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->setup_button), open_menu_cb, self, NULL);
+}
+
 /**
  * lr_main_window_update_setups:
  *
- * Makes the drop-down show the document's set-ups.
+ * Makes the drop-down's button show the set-up that is shown.
  */
 void
 lr_main_window_update_setups (LrMainWindow *self)
@@ -214,12 +231,6 @@ lr_main_window_update_setups (LrMainWindow *self)
   GAction *shown = g_action_map_lookup_action (G_ACTION_MAP (self), "setup");
   GAction *removal = g_action_map_lookup_action (G_ACTION_MAP (self), "remove-setup");
 
-  if (!menu_is_current (self, plan))
-    {
-      g_autoptr (GMenu) menu = make_menu (plan);
-
-      gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->setup_button), G_MENU_MODEL (menu));
-    }
   if (g_strcmp0 (gtk_label_get_label (GTK_LABEL (self->setup_label)), setup->name) != 0)
     {
       /* Translators: name of the button that shows which set-up is shown */
