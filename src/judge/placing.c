@@ -11,8 +11,11 @@
 
 #include "placing.h"
 
+#include "intrusions.h"
+
 #include <glib/gi18n-lib.h>
 
+#define SEEN_BOOM_M 2.3
 #define FAR_WALL_M 2.0         /* subject to the wall behind */
 #define FAR_WALL_SHARE 0.35    /* of the room's depth, in a short room */
 #define CAMERA_OFF_LOOK_RAD (18.0 * LR_DEG)
@@ -178,12 +181,42 @@ is_cut_apart (const LrStudy *study,
          && angle_rad >= study->plan->limits.value[LR_LIMIT_CUT_ANGLE] + CUT_SPARE_RAD;
 }
 
-/* The free place nearest to @wanted_m, searched in rings */
+/* Whether equipment would stand in a picture there; a boom reaches over the subject, and is raised later */
+static gboolean
+is_seen (const LrStudy *study,
+         const LrItem  *item,
+         LrVec2         at_m)
+{
+  LrItem *there = lr_item_copy (item);
+  gboolean is_found;
+
+  there->at_m = at_m;
+  there->facing_rad = usual_facing_rad (study, item, at_m);
+  if (item->kind == LR_ITEM_MICROPHONE && study->subject != NULL)
+    {
+      there->microphone.tip_x_m = study->subject->at_m.x;
+      there->microphone.tip_y_m = study->subject->at_m.y;
+      there->microphone.tip_height_m = SEEN_BOOM_M;
+    }
+  is_found = lr_study_would_intrude (study, there, 0.0);
+  lr_item_unref (there);
+  return is_found;
+}
+
+static gboolean
+is_equipment (const LrItem *item)
+{
+  return item->kind == LR_ITEM_LIGHT || item->kind == LR_ITEM_CAMERA || item->kind == LR_ITEM_MICROPHONE
+         || item->kind == LR_ITEM_PANEL;
+}
+
+/* The free place nearest to @wanted_m, searched in rings; equipment out of every picture */
 static gboolean
 find_near (const LrStudy *study,
            const LrItem  *item,
            LrVec2         wanted_m,
            gboolean       must_cut,
+           gboolean       must_hide,
            LrVec2        *place_m)
 {
   for (int ring = 0; ring <= MAX_RINGS; ring++)
@@ -194,7 +227,8 @@ find_near (const LrStudy *study,
         {
           LrVec2 at_m = lr_vec2_add (wanted_m, lr_vec2_polar (2.0 * LR_PI * i / n, ring * RING_M));
 
-          if (!is_free (study, item_outline (study, item, at_m)) || (must_cut && !is_cut_apart (study, at_m)))
+          if (!is_free (study, item_outline (study, item, at_m)) || (must_cut && !is_cut_apart (study, at_m))
+              || (must_hide && is_seen (study, item, at_m)))
             continue;
 
           *place_m = at_m;
@@ -214,8 +248,14 @@ nearest_free_m (const LrStudy *study,
   gboolean may_cut = item->kind == LR_ITEM_CAMERA && study->subject != NULL && study->cameras->len > 0;
   LrVec2 place_m = wanted_m;
 
-  if (!may_cut || !find_near (study, item, wanted_m, TRUE, &place_m))
-    find_near (study, item, wanted_m, FALSE, &place_m);
+  for (int pass = 0; pass < 2; pass++)
+    {
+      gboolean must_hide = pass == 0 && is_equipment (item);
+
+      if ((may_cut && find_near (study, item, wanted_m, TRUE, must_hide, &place_m))
+          || find_near (study, item, wanted_m, FALSE, must_hide, &place_m))
+        break;
+    }
 
   return place_m;
 }
