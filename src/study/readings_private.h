@@ -1,0 +1,21 @@
+/* readings_private.h - how the files that write readings share the work
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "readings.h"
+
+void lr_readings_add_number  (JsonBuilder *builder, const char *key, double value);
+void lr_readings_add_degrees (JsonBuilder *builder, const char *key, double value_rad);
+void lr_readings_add_text    (JsonBuilder *builder, const char *key, const char *text);
+void lr_readings_add_flag    (JsonBuilder *builder, const char *key, gboolean value);
+void lr_readings_add_count   (JsonBuilder *builder, const char *key, gint64 value);
+const char *lr_readings_id_of (const LrPlaced *placed);
+
+/* readings_between.c */
+void lr_readings_add_pairs      (JsonBuilder *builder, const LrStudy *study);
+void lr_readings_add_reverses   (JsonBuilder *builder, const LrStudy *study);
+void lr_readings_add_intrusions (JsonBuilder *builder, const LrStudy *study);
+void lr_readings_add_clashes    (JsonBuilder *builder, const LrStudy *study);
