@@ -113,6 +113,19 @@ then_change (LrPlan         *plan,
   return next;
 }
 
+/* The eyes where they usually sit in the frame that the lens gives from there */
+static LrPlan *
+frame_camera (LrPlan      *plan,
+              const char  *id,
+              GError     **error)
+{
+  g_autoptr (LrStudy) study = plan != NULL ? lr_study_new_trial (plan) : NULL;
+  const LrCameraReading *camera = study != NULL ? lr_study_find_camera (study, id) : NULL;
+  LrChange change = { id, "down-pct", camera != NULL ? camera->eyes_rule : (double) NAN };
+
+  return isfinite (change.value) ? then_change (plan, &change, 1, error) : plan;
+}
+
 /* Cameras that stood there before the subject came, and aim at nothing */
 static LrPlan *
 aim_cameras (LrPlan     *plan,
@@ -127,7 +140,7 @@ aim_cameras (LrPlan     *plan,
       const LrItem *item = g_ptr_array_index (items, i);
 
       if (item->kind == LR_ITEM_CAMERA && item->camera.aims_at[0] == '\0')
-        plan = then_text (plan, item->id, "aims-at", subject_id, error);
+        plan = frame_camera (then_text (plan, item->id, "aims-at", subject_id, error), item->id, error);
     }
   return plan;
 }
@@ -211,7 +224,9 @@ link_item (LrPlan         *plan,
     return plan;
   if (item->kind == LR_ITEM_MICROPHONE)
     return link_microphone (plan, item, subject, error);
-  if (item->kind == LR_ITEM_CAMERA || (item->kind == LR_ITEM_LIGHT && item->light.job != LR_JOB_WALL))
+  if (item->kind == LR_ITEM_CAMERA)
+    return frame_camera (then_text (plan, id, "aims-at", subject->item->id, error), id, error);
+  if (item->kind == LR_ITEM_LIGHT && item->light.job != LR_JOB_WALL)
     return then_text (plan, id, "aims-at", subject->item->id, error);
   return plan;
 }
