@@ -22,6 +22,7 @@ struct _LrFinderPicture
   LrDocument    *document;
   char          *camera;    /* id; NULL: nothing to show */
   LrPlan        *painted;   /* the plan that the image shows; NULL: none */
+  char          *spoken;    /* key of the remark in hand, if something in the picture is outlined for it */
   double         aspect;    /* width : height */
   gboolean       is_plain;  /* without thirds and safe area, as small as it must be */
   int            max_height_px;
@@ -73,6 +74,8 @@ looks_the_same (const LrPlan *a,
 {
   const LrSetup *setup_a = lr_plan_get_setup (a), *setup_b = lr_plan_get_setup (b);
 
+  if (a->kit != b->kit) /* the lens that is on may have become another */
+    return FALSE;
   return setup_a == setup_b
          || (setup_a->room == setup_b->room && has_seen_items_of (setup_a, setup_b) && has_seen_items_of (setup_b, setup_a));
 }
@@ -92,7 +95,7 @@ paint_image (LrFinderPicture       *self,
              int                    scale)
 {
   LrViewfinderStyle style = { .width = width_px, .has_thirds = !self->is_plain, .has_safe_area = !self->is_plain,
-                              .has_eye_pointers = TRUE };
+                              .has_eye_pointers = TRUE, .remark = lr_document_get_remark (self->document) };
   cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width_px * scale, height_px * scale);
   cairo_t *cr;
 
@@ -193,6 +196,7 @@ lr_finder_picture_dispose (GObject *object)
   forget_node (self);
   g_clear_pointer (&self->painted, lr_plan_unref);
   g_clear_pointer (&self->camera, g_free);
+  g_clear_pointer (&self->spoken, g_free);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (lr_finder_picture_parent_class)->dispose (object);
 }
@@ -257,12 +261,26 @@ lr_finder_picture_set_plain (LrFinderPicture *self,
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }
 
+/* Key of the remark in hand if it is about something in the camera's picture; (nullable) */
+static const char *
+spoken_key (LrDocument            *document,
+            const LrCameraReading *camera)
+{
+  const LrRemark *remark = lr_document_get_remark (document);
+  gboolean is_of_picture = remark != NULL
+                           && (remark->check == LR_CHECK_IN_FRAME || remark->check == LR_CHECK_IN_FRONT
+                               || remark->check == LR_CHECK_BOOM_MARGIN || remark->check == LR_CHECK_ROOM_SEEN);
+
+  return is_of_picture && g_strv_contains ((const char *const *) remark->ids, camera->item->id) ? remark->key : NULL;
+}
+
 static gboolean
 is_up_to_date (LrFinderPicture       *self,
                LrPlan                *plan,
                const LrCameraReading *camera)
 {
-  return self->painted != NULL && g_strcmp0 (self->camera, camera->item->id) == 0 && looks_the_same (self->painted, plan);
+  return self->painted != NULL && g_strcmp0 (self->camera, camera->item->id) == 0
+         && g_strcmp0 (self->spoken, spoken_key (self->document, camera)) == 0 && looks_the_same (self->painted, plan);
 }
 
 /**
@@ -297,6 +315,8 @@ lr_finder_picture_show (LrFinderPicture       *self,
   self->painted = plan;
   g_free (self->camera);
   self->camera = g_strdup (camera->item->id);
+  g_free (self->spoken);
+  self->spoken = g_strdup (spoken_key (document, camera));
   aspect = camera->image_aspect > 0.0 ? camera->image_aspect : USUAL_ASPECT;
   if (aspect != self->aspect)
     {

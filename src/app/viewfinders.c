@@ -207,11 +207,13 @@ changed_cb (LrViewfinders *self)
     update_pictures (self);
 }
 
-/* A remark in hand shows in the strip */
+/* A remark in hand shows in the strip, and what it speaks of is outlined in the pictures */
 static void
 hand_cb (LrViewfinders *self)
 {
   update_strip (self);
+  if (self->tick == 0)
+    update_pictures (self);
 }
 
 static void

@@ -9,10 +9,12 @@
 #include "field.h"
 #include "file_actions.h"
 #include "finder.h"
+#include "finder_picture.h"
 #include "formats.h"
 #include "line.h"
 #include "main_window.h"
 #include "main_window_private.h"
+#include "plan_edit.h"
 #include "plan_reader.h"
 #include "shortcuts.h"
 
@@ -309,6 +311,57 @@ test_named_sizes (void)
   settle ();
   g_assert_false (gtk_widget_is_sensitive (entry_of (window, "converter")));
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry_of (window, "converter"))), ==, "");
+  close_window (window);
+}
+
+static gboolean
+is_picture (GtkWidget  *widget,
+            const void *data)
+{
+  return LR_IS_FINDER_PICTURE (widget);
+}
+
+/* Checksum of the pixels that a widget draws; (transfer full) */
+static char *
+picture_sum (GtkWidget *widget)
+{
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, gtk_widget_get_width (widget), gtk_widget_get_height (widget));
+  cairo_t *cr = cairo_create (image);
+  GskRenderNode *node;
+  char *sum;
+
+  GTK_WIDGET_GET_CLASS (widget)->snapshot (widget, snapshot);
+  node = gtk_snapshot_free_to_node (snapshot);
+  g_assert_nonnull (node);
+  gsk_render_node_draw (node, cr);
+  gsk_render_node_unref (node);
+  cairo_destroy (cr);
+  cairo_surface_flush (image);
+  sum = g_compute_checksum_for_data (G_CHECKSUM_SHA256, cairo_image_surface_get_data (image),
+                                     (gsize) cairo_image_surface_get_stride (image)
+                                       * (gsize) cairo_image_surface_get_height (image));
+  cairo_surface_destroy (image);
+  return sum;
+}
+
+/* A converter behind a lens of the kit changes what the camera sees, though nothing in the set-up is another */
+static void
+test_converter_seen (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *picture = find (GTK_WIDGET (window), is_picture, NULL);
+  const char *lens = get_item (window, "camera-a")->camera.lens;
+  g_autofree char *before = picture_sum (picture), *same = picture_sum (picture), *after = NULL;
+  g_autoptr (GError) error = NULL;
+  LrPlan *next = lr_plan_set_kit_number (lr_document_get_plan (window->document), lens, "converter", 1.4, &error);
+
+  g_assert_no_error (error);
+  lr_document_commit (window->document, next, "converter");
+  settle ();
+  after = picture_sum (picture);
+  g_assert_cmpstr (before, ==, same);
+  g_assert_cmpstr (before, !=, after);
   close_window (window);
 }
 
@@ -746,6 +799,7 @@ main (int    argc,
   g_test_add_func ("/window/every-item", test_every_item);
   g_test_add_func ("/window/new-circuit", test_new_circuit);
   g_test_add_func ("/window/lens", test_lens);
+  g_test_add_func ("/window/converter-seen", test_converter_seen);
   g_test_add_func ("/window/named-sizes", test_named_sizes);
   g_test_add_func ("/window/room", test_room);
   g_test_add_func ("/window/wall-names", test_wall_names);
