@@ -24,6 +24,7 @@ struct _LrFinderPicture
   LrPlan        *painted;   /* the plan that the image shows; NULL: none */
   char          *spoken;    /* key of the remark in hand, if something in the picture is outlined for it */
   double         aspect;    /* width : height */
+  LrPictureBox   delivered; /* the delivered frame, of a picture that is 1 wide */
   gboolean       is_plain;  /* without thirds and safe area, as small as it must be */
   int            max_height_px;
   GskRenderNode *node;
@@ -87,6 +88,17 @@ forget_node (LrFinderPicture *self)
   g_clear_pointer (&self->image, cairo_surface_destroy);
 }
 
+/* What is recorded around the delivered frame shows, but not where others draw over the picture */
+static LrViewfinderStyle
+make_style (LrFinderPicture *self,
+            double           width_px)
+{
+  return (LrViewfinderStyle) {
+    .width = width_px, .has_thirds = !self->is_plain, .has_safe_area = !self->is_plain, .shows_recorded = !self->is_plain,
+    .has_eye_pointers = TRUE, .remark = lr_document_get_remark (self->document),
+  };
+}
+
 static cairo_surface_t *
 paint_image (LrFinderPicture       *self,
              const LrCameraReading *camera,
@@ -94,8 +106,7 @@ paint_image (LrFinderPicture       *self,
              int                    height_px,
              int                    scale)
 {
-  LrViewfinderStyle style = { .width = width_px, .has_thirds = !self->is_plain, .has_safe_area = !self->is_plain,
-                              .has_eye_pointers = TRUE, .remark = lr_document_get_remark (self->document) };
+  LrViewfinderStyle style = make_style (self, width_px);
   cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width_px * scale, height_px * scale);
   cairo_t *cr;
 
@@ -296,6 +307,8 @@ lr_finder_picture_show (LrFinderPicture       *self,
                         const LrCameraReading *camera)
 {
   LrPlan *plan = lr_document_get_plan (document);
+  LrPictureBox picture;
+  LrViewfinderStyle style;
   double aspect;
 
   g_set_object (&self->document, document);
@@ -317,7 +330,9 @@ lr_finder_picture_show (LrFinderPicture       *self,
   self->camera = g_strdup (camera->item->id);
   g_free (self->spoken);
   self->spoken = g_strdup (spoken_key (document, camera));
-  aspect = camera->image_aspect > 0.0 ? camera->image_aspect : USUAL_ASPECT;
+  style = make_style (self, 1.0);
+  lr_viewfinder_place (camera, &style, &picture, &self->delivered);
+  aspect = picture.height > 0.0 ? picture.width / picture.height : USUAL_ASPECT;
   if (aspect != self->aspect)
     {
       self->aspect = aspect;
@@ -340,7 +355,7 @@ lr_finder_picture_get_camera (LrFinderPicture *self)
 
 /**
  * lr_finder_picture_get_area:
- * @area: (out): where in the widget the picture is [px]
+ * @area: (out): where in the widget the delivered frame is [px]
  *
  * Returns: %FALSE, with @area untouched, if there is none
  */
@@ -354,6 +369,9 @@ lr_finder_picture_get_area (LrFinderPicture *self,
   if (self->camera == NULL || picture_width_px < 1)
     return FALSE;
 
-  *area = GRAPHENE_RECT_INIT ((float) ((width_px - picture_width_px) / 2), 0, (float) picture_width_px, (float) height_px);
+  *area = GRAPHENE_RECT_INIT ((float) ((width_px - picture_width_px) / 2 + picture_width_px * self->delivered.x),
+                              (float) (picture_width_px * self->delivered.y),
+                              (float) (picture_width_px * self->delivered.width),
+                              (float) (picture_width_px * self->delivered.height));
   return TRUE;
 }

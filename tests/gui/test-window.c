@@ -365,6 +365,28 @@ test_converter_seen (void)
   close_window (window);
 }
 
+/* A vertical delivery is cut from the middle of what is recorded, which stays in sight: the pointer works in the cut */
+static void
+test_vertical (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *picture = find (GTK_WIDGET (window), is_picture, NULL);
+  int height_px = gtk_widget_get_height (picture);
+  LrChange change = { "camera-a", "aspect", LR_ASPECT_9_16 };
+  g_autoptr (GError) error = NULL;
+  LrPlan *next = lr_plan_change (lr_document_get_plan (window->document), &change, 1, &error);
+  graphene_rect_t area;
+
+  g_assert_no_error (error);
+  lr_document_commit (window->document, next, "9:16");
+  settle ();
+  g_assert_true (lr_finder_picture_get_area (LR_FINDER_PICTURE (picture), &area));
+  g_assert_cmpfloat_with_epsilon (area.size.width / area.size.height, 9.0 / 16.0, 0.01);
+  g_assert_cmpfloat_with_epsilon (area.origin.x + 0.5f * area.size.width, 0.5 * gtk_widget_get_width (picture), 1.0);
+  g_assert_cmpint (ABS (gtk_widget_get_height (picture) - height_px), <=, 2);
+  close_window (window);
+}
+
 static void
 test_lens (void)
 {
@@ -800,6 +822,7 @@ main (int    argc,
   g_test_add_func ("/window/new-circuit", test_new_circuit);
   g_test_add_func ("/window/lens", test_lens);
   g_test_add_func ("/window/converter-seen", test_converter_seen);
+  g_test_add_func ("/window/vertical", test_vertical);
   g_test_add_func ("/window/named-sizes", test_named_sizes);
   g_test_add_func ("/window/room", test_room);
   g_test_add_func ("/window/wall-names", test_wall_names);
