@@ -27,6 +27,7 @@
 #define FOOTROOM 0.05
 #define EYES_DOWN (1.0 / 3.0)
 #define UNDER_KNEES (0.25 / 0.285) /* of the knees' height */
+#define THROAT_AHEAD_M (0.5 * LR_EYES_AHEAD_M) /* of the middle of the head; no source */
 #define LONG_FIGURE (2.0 / 3.0) /* a long shot's figure fills this much of the frame, or less */
 
 /* An extreme close-up is 0.05 H to 0.08 H high, brow to mouth; a big close-up is 0.1065 H */
@@ -67,7 +68,18 @@ cut_height_m (LrShot        shot,
     }
 }
 
-/* By where the bottom edge cuts; half-way between two cuts the name changes */
+/* Under it the next wider name begins: half-way between two cuts. A frame that ends over the hip shows no thighs, which in a
+ * seated person are little lower than the waist */
+static double
+name_limit_m (LrShot        shot,
+              const LrBody *body)
+{
+  double half_way_m = 0.5 * (cut_height_m (shot, body) + cut_height_m (shot + 1, body));
+
+  return shot == LR_SHOT_MEDIUM && body->hip_m > body->thigh_m ? fmin (half_way_m, body->hip_m) : half_way_m;
+}
+
+/* By where the bottom edge cuts */
 static LrShot
 shot_by_cut (const LrBody *body,
              double        top_m,
@@ -76,8 +88,7 @@ shot_by_cut (const LrBody *body,
   double figure_m = body->crown_m - body->floor_m;
   LrShot shot = LR_SHOT_BIG_CLOSE_UP;
 
-  while (shot < LR_SHOT_FULL
-         && bottom_m < 0.5 * (cut_height_m (shot, body) + cut_height_m (shot + 1, body)))
+  while (shot < LR_SHOT_FULL && bottom_m < name_limit_m (shot, body))
     shot++;
 
   if (shot == LR_SHOT_BIG_CLOSE_UP && top_m - bottom_m < EXTREME_LIMIT * body->stature_m)
@@ -266,9 +277,10 @@ lr_joint_cut (const LrBody       *body,
               LrJointCut         *cut)
 {
   LrVec2 left = lr_vec2_polar (facing_rad + 0.5 * LR_PI, 0.5 * body->shoulder_width_m);
+  LrVec2 ahead = lr_vec2_polar (facing_rad, 1.0);
   LrJointCut nearest = { LR_N_JOINTS, HUGE_VAL };
 
-  try_joint (projection, LR_JOINT_NECK, lr_vec2_raise (at_m, body->neck_m), &nearest);
+  try_joint (projection, LR_JOINT_NECK, lr_vec2_raise (lr_vec2_along (at_m, ahead, THROAT_AHEAD_M), body->neck_m), &nearest);
   try_joint (projection, LR_JOINT_ELBOW, lr_vec2_raise (lr_vec2_add (at_m, left), body->elbow_m), &nearest);
   try_joint (projection, LR_JOINT_ELBOW, lr_vec2_raise (lr_vec2_sub (at_m, left), body->elbow_m), &nearest);
   if (!body->is_seated)

@@ -193,6 +193,20 @@ test_seated (void)
   assert_within (sit_m * 2.0 / 3.0, 1.31, 1e-2);
 }
 
+/* The seated hip is 0.47 H under the crown, as a standing one; the seat 0.053 H under it */
+static void
+test_seated_hip (void)
+{
+  LrBody body = body_of (1.70, true, 0.45);
+  LrFraming framing;
+
+  g_test_message ("Drillis & Contini 1966 in Winter, figure 4.1: hip 0.530; some texts end the medium shot there");
+  g_assert_true (lr_framing (&body, body.crown_m + 0.1, body.crown_m - 0.465 * 1.70, &framing));
+  g_assert_cmpint (framing.shot, ==, LR_SHOT_MEDIUM);
+  g_assert_true (lr_framing (&body, body.crown_m + 0.1, body.crown_m - 0.475 * 1.70, &framing));
+  g_assert_cmpint (framing.shot, ==, LR_SHOT_MEDIUM_LONG);
+}
+
 /* A long shot has as much above the figure as below, a seated three-quarter shot cuts half-way up the seat */
 static void
 test_wide (void)
@@ -401,6 +415,7 @@ main (int    argc,
   add_rows ("/framing/cut", cut_cases, test_cut);
   add_rows ("/framing/joint", joint_cases, test_joint);
   add_rows ("/framing/look-room", look_cases, test_look_room);
+  g_test_add_func ("/framing/seated-hip", test_seated_hip);
   g_test_add_func ("/framing/joint-near", test_joint_near);
   g_test_add_func ("/framing/eyes-rule", test_eyes_rule);
   add_rows ("/framing/distance", distance_cases, test_distance);
