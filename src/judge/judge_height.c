@@ -26,11 +26,20 @@ mark_height (LrRemark   *remark,
   lr_remark_mark_distance (remark, a_m, b_m, figure);
 }
 
-static void
-offer_lens_height (LrJudge               *judge,
-                   LrRemark              *remark,
-                   const LrCameraReading *camera,
-                   double                 height_m)
+/**
+ * lr_judge_offer_lens_height:
+ * @judge: a judge
+ * @remark: a remark, the one added last
+ * @camera: a camera
+ * @height_m: where its lens would be [m]
+ *
+ * Offers "Set the lens of B to 1.20 m."
+ */
+void
+lr_judge_offer_lens_height (LrJudge               *judge,
+                            LrRemark              *remark,
+                            const LrCameraReading *camera,
+                            double                 height_m)
 {
   LrRemedy *remedy = lr_remedy_new ();
   const char *height = lr_say_length (judge, height_m);
@@ -88,7 +97,7 @@ judge_lens (LrJudge               *judge,
                    name, height, subject, angle, limit);
 
   if (is_off)
-    offer_lens_height (judge, remark, camera, camera->subject->eyes_m.z);
+    lr_judge_offer_lens_height (judge, remark, camera, camera->subject->eyes_m.z);
 }
 
 /* The height at which the lens lies on the way of the look, if that were turned round to it */
@@ -145,7 +154,7 @@ judge_eyeline (LrJudge               *judge,
                    _("In %s, %s looks <b>%s</b> under the lens; up to <b>%s</b> seems level."),
                    name, subject, angle, limit);
   if (is_off && is_level_on_look (judge, camera))
-    offer_lens_height (judge, remark, camera, height_on_look_m (camera));
+    lr_judge_offer_lens_height (judge, remark, camera, height_on_look_m (camera));
 }
 
 /* A seat carries measured eyes along */

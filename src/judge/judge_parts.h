@@ -41,7 +41,9 @@ void lr_judge_lens       (LrJudge *judge);
 void lr_judge_background (LrJudge *judge);
 void lr_judge_focus      (LrJudge *judge);
 void lr_judge_framing    (LrJudge *judge);
+void lr_judge_joints     (LrJudge *judge);
 void lr_judge_cut        (LrJudge *judge);
+void lr_judge_cut_eyes   (LrJudge *judge);
 /* Whether every cut that passes now would pass with the camera at another place, as far from the subject */
 gboolean lr_judge_keeps_cuts (const LrJudge *judge, const LrCameraReading *camera, LrVec2 to_m);
 void lr_judge_intrusions (LrJudge *judge);
@@ -66,6 +68,16 @@ lr_judge_camera (const LrJudge *judge,
 
 /* A camera on a thing, with the person out of its frame, is not judged as a shot of the person */
 gboolean lr_judge_is_cutaway (const LrJudge *judge, const LrCameraReading *camera);
+
+/* judge_framing.c: whether the person's eyes are in the frame */
+gboolean lr_judge_has_eyes (const LrCameraReading *camera);
+/* Offers to tilt the camera until the subject's eyes are so far down its frame */
+void     lr_judge_offer_tilt (LrJudge *judge, LrRemark *remark, const LrCameraReading *camera, double eyes_down);
+/* judge_joint.c: offers to tilt the camera and to move it, so that its frame is as many times as high, with the eyes where
+ * the rule has them */
+void     lr_judge_offer_refit (LrJudge *judge, LrRemark *remark, const LrCameraReading *camera, double scale);
+/* judge_height.c: offers another lens height */
+void     lr_judge_offer_lens_height (LrJudge *judge, LrRemark *remark, const LrCameraReading *camera, double height_m);
 
 /* judge_lens.c: the lens in the kit; (nullable). The stop printed on lenses that is next to @f_number or equal */
 const LrLens *lr_judge_mounted_lens (const LrJudge *judge, const LrCameraReading *camera);

@@ -164,7 +164,9 @@ lr_judge_all (LrJudge *judge)
   lr_judge_background (judge);
   lr_judge_focus (judge);
   lr_judge_framing (judge);
+  lr_judge_joints (judge);
   lr_judge_cut (judge);
+  lr_judge_cut_eyes (judge);
   lr_judge_intrusions (judge);
   lr_judge_room (judge);
   lr_judge_missing (judge);

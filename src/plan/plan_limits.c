@@ -66,12 +66,33 @@ static const LrLimitInfo limits_info[LR_N_LIMITS] = {
   [LR_LIMIT_CUT_STEPS] = {
     N_("common practice, no source: a clear change of size lets an axial cut pass"),
     { .key = "cut-steps", .label = N_("Shot sizes between two cameras"), .type = LR_PROP_COUNT, .max = 9, .fallback = 2 } },
+  [LR_LIMIT_CUT_EYES] = {
+    N_("common practice, no source: what the rules for a close-up and a medium long shot put between their eyes"),
+    SHARE ("cut-eyes-pct", N_("Eyes higher or lower after a cut, of the frame’s height"), 1.0, 0.15) },
   [LR_LIMIT_HEADROOM_MIN] = {
     N_("common practice, no source: 5 % to 12 % in medium shots"),
     SHARE ("headroom-min-pct", N_("Least headroom, of the frame’s height"), 1.0, 0.05) },
+  [LR_LIMIT_HEADROOM_MAX_CLOSE] = {
+    N_("common practice, no source: less as the shot tightens"),
+    SHARE ("headroom-max-close-pct", N_("Largest headroom of a close-up, of the frame’s height"), 1.0, 0.08) },
   [LR_LIMIT_HEADROOM_MAX] = {
+    N_("common practice, no source: 5 % to 12 % in medium shots"),
+    SHARE ("headroom-max-pct", N_("Largest headroom, of the frame’s height"), 1.0, 0.12) },
+  [LR_LIMIT_HEADROOM_MAX_WIDE] = {
     N_("common practice, no source: eyes on the upper third leave up to 20 % in wider shots"),
-    SHARE ("headroom-max-pct", N_("Largest headroom, of the frame’s height"), 1.0, 0.2) },
+    SHARE ("headroom-max-wide-pct", N_("Largest headroom of a medium long shot, of the frame’s height"), 1.0, 0.2) },
+  [LR_LIMIT_EYES_THIRD] = {
+    N_("common practice, no source: eyes on the upper third; wider than a medium close-up little headroom puts them higher"),
+    SHARE ("eyes-third-pct", N_("Eyes off their place in the frame, of its height"), 1.0, 0.06) },
+  [LR_LIMIT_LOOK_ROOM_MIN] = {
+    N_("common practice, no source: with more of the frame behind the head than ahead of it a shot is short-sided"),
+    SHARE ("look-room-min-pct", N_("Least room ahead of the face, of the frame’s width"), 1.0, 0.5) },
+  [LR_LIMIT_LOOK_ROOM_USUAL] = {
+    N_("common practice, no source: a face at a third of the width has twice as much ahead as behind; up to 0.38 it looks so"),
+    SHARE ("look-room-usual-pct", N_("Usual room ahead of the face, of the frame’s width"), 1.0, 0.62) },
+  [LR_LIMIT_JOINT] = {
+    N_("common practice, no source: an edge at a joint seems to end the limb; average bodies are true to a few centimetres"),
+    LENGTH ("joint-mm", N_("Least distance of the lower edge from a joint"), 1.0, 0.02) },
   [LR_LIMIT_BOOM_MARGIN] = {
     N_("common practice, no source: a twentieth of the picture, so that a sagging arm stays out"),
     SHARE ("boom-margin-pct", N_("Boom over the frame, of its height"), 0.2, 0.05) },

@@ -26,8 +26,15 @@ typedef enum
   LR_LIMIT_DEPTH_FRONT,        /* m: in front of the eyes */
   LR_LIMIT_CUT_ANGLE,          /* rad: least angle between cameras, the 30° rule */
   LR_LIMIT_CUT_STEPS,          /* shot sizes: or this many sizes apart */
-  LR_LIMIT_HEADROOM_MIN,       /* share of frame height */
-  LR_LIMIT_HEADROOM_MAX,
+  LR_LIMIT_CUT_EYES,           /* share of frame height: the eyes jump by no more in a cut */
+  LR_LIMIT_HEADROOM_MIN,       /* share of frame height: medium close-up and wider */
+  LR_LIMIT_HEADROOM_MAX_CLOSE, /* close-up */
+  LR_LIMIT_HEADROOM_MAX,       /* medium close-up and medium shot */
+  LR_LIMIT_HEADROOM_MAX_WIDE,  /* medium long shot */
+  LR_LIMIT_EYES_THIRD,         /* share of frame height: eyes off the upper third, or off where the rule has them */
+  LR_LIMIT_LOOK_ROOM_MIN,      /* share of frame width ahead of the face: under it the frame is short-sided */
+  LR_LIMIT_LOOK_ROOM_USUAL,
+  LR_LIMIT_JOINT,              /* m: the lower edge keeps as far from neck, elbow and knee */
   LR_LIMIT_BOOM_MARGIN,        /* share of frame height: least way of a boom over the frame */
   LR_LIMIT_OVERLAP,            /* m: footprints may overlap by this much */
   LR_LIMIT_WAY_OUT,            /* m: clear width on the way to the door */

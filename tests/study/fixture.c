@@ -131,6 +131,7 @@ fixture_interview (void)
   add_camera (&plan, 5.6, 3.2, 0.05, 2.8);
   add_camera (&plan, 5.05, 4.75, 0.085, 5.6);
   fixture_set (&plan, CAMERA_A, "down-pct", 0.28);
+  fixture_set (&plan, CAMERA_B, "down-pct", 0.285);
   return plan;
 }
 
