@@ -241,7 +241,7 @@ test_figures (void)
   g_assert_true (g_str_has_prefix (figures, "medium → medium close-up, 1 size   "));
   g_assert_true (g_str_has_prefix (short_figures, "1 size   "));
   g_assert_nonnull (strstr (figures, angle));
-  g_assert_nonnull (strstr (figures, "eyes 31" NBSP "% and 34" NBSP "% down"));
+  g_assert_nonnull (strstr (figures, "eyes 24" NBSP "% and 29" NBSP "% down"));
   g_assert_null (lr_strip_remark (&strip));
 }
 
