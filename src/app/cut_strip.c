@@ -41,31 +41,41 @@ get_chosen (LrCutStrip *self,
   return lr_strip_init_main (strip, study, remarks);
 }
 
+/* The first two that the remark is about */
+static gboolean
+find_strip (LrCutStrip     *self,
+            const LrRemark *remark,
+            LrStrip        *strip)
+{
+  const LrStudy *study = lr_document_get_study (self->document);
+  const LrCameraReading *cameras = (const LrCameraReading *) (gpointer) study->cameras->data;
+
+  for (guint i = 0; i < study->cameras->len; i++)
+    for (guint j = i + 1; j < study->cameras->len; j++)
+      {
+        LrStrip other;
+
+        if (lr_strip_init (&other, study, lr_document_get_remarks (self->document), cameras[i].item->id, cameras[j].item->id)
+            && lr_strip_is_about (&other, remark))
+          {
+            *strip = other;
+            return TRUE;
+          }
+      }
+  return FALSE;
+}
+
 /* Those that the remark in hand is about: the chosen ones if it can be */
 static gboolean
 get_strip (LrCutStrip *self,
            LrStrip    *strip)
 {
-  const LrStudy *study = lr_document_get_study (self->document);
   const LrRemark *remark = lr_document_get_remark (self->document);
 
   if (!get_chosen (self, strip))
     return FALSE;
-  if (remark == NULL || lr_strip_is_about (strip, remark))
-    return TRUE;
-
-  for (guint i = 0; i < study->pairs->len; i++)
-    {
-      const LrPairReading *pair = &g_array_index (study->pairs, LrPairReading, i);
-      LrStrip other;
-
-      if (lr_strip_init (&other, study, lr_document_get_remarks (self->document), pair->a->item->id, pair->b->item->id)
-          && lr_strip_is_about (&other, remark))
-        {
-          *strip = other;
-          return TRUE;
-        }
-    }
+  if (remark != NULL && !lr_strip_is_about (strip, remark))
+    find_strip (self, remark, strip);
   return TRUE;
 }
 

@@ -166,33 +166,47 @@ add_cut (GArray        *lines,
   g_array_append_val (lines, line);
 }
 
-/* (transfer full): of Line: that of the pictures first, then the other pairs, with a count of what was left out */
+/* (transfer full): of LrStrip: every cut that can be compared, but for the one that is shown */
+static GArray *
+other_cuts_new (const LrSheet *sheet,
+                const LrStrip *shown)
+{
+  const GArray *cameras = sheet->study->cameras;
+  GArray *cuts = g_array_new (FALSE, FALSE, sizeof (LrStrip));
+
+  for (guint i = 0; i < cameras->len; i++)
+    for (guint j = i + 1; j < cameras->len; j++)
+      {
+        const LrCameraReading *a = &g_array_index (cameras, LrCameraReading, i), *b = &g_array_index (cameras, LrCameraReading, j);
+        LrStrip strip;
+
+        if ((a != shown->camera[0] || b != shown->camera[1])
+            && lr_strip_init (&strip, sheet->study, sheet->remarks, a->item->id, b->item->id) && lr_strip_is_compared (&strip))
+          g_array_append_val (cuts, strip);
+      }
+  return cuts;
+}
+
+/* (transfer full): of Line: that of the pictures first, then the other cuts, with a count of what was left out */
 static GArray *
 lines_new (const LrSheet *sheet,
            const LrStrip *shown,
            guint          most)
 {
   GArray *lines = g_array_new (FALSE, FALSE, sizeof (Line));
-  const GArray *pairs = sheet->study->pairs;
-  guint n_left;
+  g_autoptr (GArray) others = other_cuts_new (sheet, shown);
+  guint n_shown = 0;
 
   g_array_set_clear_func (lines, clear_line);
-  if (shown->pair != NULL)
-    add_cut (lines, shown, pairs->len > 1);
-  for (guint i = 0; i < pairs->len && lines->len < most; i++)
-    {
-      const LrPairReading *pair = &g_array_index (pairs, LrPairReading, i);
-      LrStrip strip;
+  if (lr_strip_is_compared (shown))
+    add_cut (lines, shown, others->len > 0);
+  for (; n_shown < others->len && lines->len < most; n_shown++)
+    add_cut (lines, &g_array_index (others, LrStrip, n_shown), TRUE);
 
-      if (pair != shown->pair && lr_strip_init (&strip, sheet->study, sheet->remarks, pair->a->item->id, pair->b->item->id))
-        add_cut (lines, &strip, TRUE);
-    }
-
-  n_left = pairs->len - lines->len;
-  if (n_left > 0)
+  if (n_shown < others->len)
     {
-      Line more = { g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "and %u more cut", "and %u more cuts", n_left), n_left), FALSE,
-                    LR_GRADE_FINE };
+      guint n = others->len - n_shown;
+      Line more = { g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "and %u more cut", "and %u more cuts", n), n), FALSE, LR_GRADE_FINE };
 
       g_array_append_val (lines, more);
     }

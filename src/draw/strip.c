@@ -46,21 +46,38 @@ lr_strip_init (LrStrip         *strip,
                const char      *id_b)
 {
   const LrCameraReading *a = lr_study_find_camera (study, id_a), *b = lr_study_find_camera (study, id_b);
-  const LrPairReading *found = NULL;
 
   if (a == NULL || b == NULL || a == b)
     return FALSE;
 
+  *strip = (LrStrip) { .study = study, .remarks = remarks, .camera = { a, b } };
   for (guint i = 0; i < study->pairs->len; i++)
     {
       const LrPairReading *pair = &g_array_index (study->pairs, LrPairReading, i);
 
       if ((pair->a == a && pair->b == b) || (pair->a == b && pair->b == a))
-        found = pair;
+        strip->pair = pair;
     }
+  for (guint i = 0; i < study->reverses->len; i++)
+    {
+      const LrReverseReading *reverse = &g_array_index (study->reverses, LrReverseReading, i);
 
-  *strip = (LrStrip) { study, remarks, { a, b }, found };
+      if ((reverse->a == a && reverse->b == b) || (reverse->a == b && reverse->b == a))
+        strip->reverse = reverse;
+    }
   return TRUE;
+}
+
+/**
+ * lr_strip_is_compared:
+ * @strip: two cameras
+ *
+ * Returns: whether they show one person, or two who look at each other
+ */
+gboolean
+lr_strip_is_compared (const LrStrip *strip)
+{
+  return strip->pair != NULL || strip->reverse != NULL;
 }
 
 /**
@@ -69,7 +86,8 @@ lr_strip_init (LrStrip         *strip,
  * @study: a study that outlives it
  * @remarks: (nullable): on it
  *
- * Takes the first camera and the next one that frames the same person; else the first two.
+ * Takes the first camera and the next one that frames the same person, else the next one on whom that person looks at;
+ * else the first two.
  *
  * Returns: %FALSE, with @strip untouched, if there are no two cameras
  */
@@ -89,6 +107,13 @@ lr_strip_init_main (LrStrip         *strip,
 
       if (pair->a == &cameras[0] && isfinite (pair->size_ratio))
         return lr_strip_init (strip, study, remarks, pair->a->item->id, pair->b->item->id);
+    }
+  for (guint i = 0; i < study->reverses->len; i++)
+    {
+      const LrReverseReading *reverse = &g_array_index (study->reverses, LrReverseReading, i);
+
+      if (reverse->a == &cameras[0] && isfinite (reverse->size_ratio))
+        return lr_strip_init (strip, study, remarks, reverse->a->item->id, reverse->b->item->id);
     }
   return lr_strip_init (strip, study, remarks, cameras[0].item->id, cameras[1].item->id);
 }
@@ -130,7 +155,7 @@ has_level (const LrStrip *strip,
 {
   const LrCameraReading *camera = strip->camera[side];
 
-  return strip->pair != NULL && camera->has_subject && camera->eyes_down >= 0.0 && camera->eyes_down <= 1.0
+  return lr_strip_is_compared (strip) && camera->has_subject && camera->eyes_down >= 0.0 && camera->eyes_down <= 1.0
          && camera->eyes_across >= 0.0 && camera->eyes_across <= 1.0;
 }
 
@@ -219,7 +244,7 @@ draw_look (cairo_t            *cr,
   head_span (camera, &left, &right);
   from = (way < 0.0 ? left : right) * width;
   room = way < 0.0 ? from : width - from;
-  length = fmax (ARROW_PX * unit, ARROW_M * fabs (sin (camera->gaze_rad)) / camera->field_w_m * width);
+  length = fmax (ARROW_PX * unit, ARROW_M * fabs (camera->look_across) / camera->field_w_m * width);
 
   if ((look != LR_LOOK_LEFT && look != LR_LOOK_RIGHT) || room < ARROW_PX * unit)
     return;

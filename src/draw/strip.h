@@ -15,7 +15,8 @@ typedef struct
   const LrStudy         *study;
   const LrRemarks       *remarks; /* may be NULL: no verdict */
   const LrCameraReading *camera[LR_STRIP_SIDES];
-  const LrPairReading   *pair;    /* NULL: they do not look at the same person, and nothing is compared */
+  const LrPairReading   *pair;    /* the same person; may be NULL */
+  const LrReverseReading *reverse; /* two people who look at each other; may be NULL. With neither nothing is compared */
 } LrStrip;
 
 typedef struct
@@ -38,8 +39,10 @@ typedef enum { LR_LOOK_UNKNOWN, LR_LOOK_LEFT, LR_LOOK_LENS, LR_LOOK_RIGHT } LrLo
 
 /* FALSE, with the strip untouched, if one of them is no camera of the study */
 gboolean lr_strip_init  (LrStrip *strip, const LrStudy *study, const LrRemarks *remarks, const char *id_a, const char *id_b);
-/* The pair that is cut most: the main camera and the next one on the same person. FALSE: there are no two cameras */
+/* The cut that is made most: the main camera and the next one on the same person, else on whom that one looks at. FALSE: there are no two cameras */
 gboolean lr_strip_init_main (LrStrip *strip, const LrStudy *study, const LrRemarks *remarks);
+/* Whether the two show one person, or two who look at each other */
+gboolean lr_strip_is_compared (const LrStrip *strip);
 
 void     lr_strip_place (const LrStrip *strip, const LrStripStyle *style, LrStripPlace *place);
 /* The pictures, the splice between them and the level of the eyes, with its upper left corner at 0, 0 */

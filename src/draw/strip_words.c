@@ -9,26 +9,24 @@
 
 #include <glib/gi18n-lib.h>
 
-#define LENS_RAD (2.0 * G_PI / 180.0) /* a look that is nearer to the lens goes to neither side */
+#define LENS_ACROSS 0.035 /* a look within two degrees of the lens goes to neither side */
 #define NBSP "\302\240"
 
 /**
  * lr_camera_look:
  * @camera: a camera
  *
- * A look that runs anticlockwise off the way to the lens, seen from above, runs to the right in the picture.
- *
  * Returns: where its subject looks in the picture
  */
 LrLook
 lr_camera_look (const LrCameraReading *camera)
 {
-  if (!camera->is_looking || !isfinite (camera->gaze_rad))
+  if (!camera->is_looking || !isfinite (camera->look_across))
     return LR_LOOK_UNKNOWN;
-  if (fabs (camera->gaze_rad) < LENS_RAD)
+  if (fabs (camera->look_across) < LENS_ACROSS)
     return LR_LOOK_LENS;
 
-  return camera->gaze_rad > 0.0 ? LR_LOOK_RIGHT : LR_LOOK_LEFT;
+  return camera->look_across > 0.0 ? LR_LOOK_RIGHT : LR_LOOK_LEFT;
 }
 
 static void
@@ -56,10 +54,12 @@ append_sizes (GString       *line,
               gboolean       has_titles)
 {
   LrShot a = strip->camera[0]->framing.shot, b = strip->camera[1]->framing.shot;
-  guint steps = (guint) ABS (strip->pair->steps);
+  guint steps;
 
   if (a == LR_N_SHOTS || b == LR_N_SHOTS)
     return;
+
+  steps = (guint) lr_shot_steps (a, b);
 
   if (has_titles)
     append_part (line, steps == 0 ? g_strdup (_("same size"))
@@ -134,14 +134,14 @@ make_figures (const LrStrip *strip,
 {
   GString *line = g_string_new (NULL);
 
-  if (strip->pair == NULL)
+  if (!lr_strip_is_compared (strip))
     {
-      append_part (line, g_strdup (_("no person is in both: nothing to match")));
+      append_part (line, g_strdup (_("nothing in both to match")));
       return g_string_free (line, FALSE);
     }
 
   append_sizes (line, strip, has_titles);
-  if (isfinite (strip->pair->angle_rad))
+  if (strip->pair != NULL && isfinite (strip->pair->angle_rad))
     {
       g_autofree char *angle = lr_angle_format (strip->pair->angle_rad);
 
@@ -185,6 +185,13 @@ names (const LrRemark *remark,
   return g_strv_contains ((const char *const *) remark->ids, strip->camera[side]->item->id);
 }
 
+/* Cameras on the two ends of a line may stand where they like along it, on one side of it; those on one end too */
+static gboolean
+is_across_line (const LrStrip *strip)
+{
+  return (int) strip->camera[0]->side * (int) strip->camera[1]->side < 0;
+}
+
 /**
  * lr_strip_is_about:
  * @strip: two cameras
@@ -197,15 +204,17 @@ gboolean
 lr_strip_is_about (const LrStrip  *strip,
                    const LrRemark *remark)
 {
-  if (strip->pair == NULL)
+  if (!lr_strip_is_compared (strip))
     return FALSE;
 
   switch ((int) remark->check)
     {
     case LR_CHECK_CUT:
+    case LR_CHECK_CUT_EYELINE:
+    case LR_CHECK_REVERSE:
       return names (remark, strip, 0) && names (remark, strip, 1);
     case LR_CHECK_LINE_SIDE:
-      return remark->grade != LR_GRADE_FINE && !strip->pair->is_same_side && (names (remark, strip, 0) || names (remark, strip, 1));
+      return remark->grade != LR_GRADE_FINE && is_across_line (strip) && (names (remark, strip, 0) || names (remark, strip, 1));
     default:
       return FALSE;
     }

@@ -148,7 +148,7 @@ test_level (void)
   clear_cut (&cut);
 }
 
-/* Two cameras of which one is on the interviewer share no line */
+/* One camera on each of two people who look at each other: level and looks are carried through, the angle is not */
 static void
 test_reverse (void)
 {
@@ -159,17 +159,44 @@ test_reverse (void)
   Cut cut;
 
   fixture_text (&plan, CAMERA_B, "aims-at", INES);
+  fixture_move (&plan, CAMERA_B, 3.0, 4.2);
   cut = make_cut (plan);
-  if (cut.strip.pair == NULL)
-    {
-      lr_strip_place (&cut.strip, &style, &place);
-      surface = draw_guides (&cut.strip, &place);
-      g_assert_true (isnan (bright_row (surface, place.x[0] + 20.0)));
-      figures = lr_strip_figures (&cut.strip);
-      g_assert_nonnull (strstr (figures, "no person is in both"));
-      g_assert_null (lr_strip_remark (&cut.strip));
-      cairo_surface_destroy (surface);
-    }
+  g_assert_null (cut.strip.pair);
+  g_assert_nonnull (cut.strip.reverse);
+  lr_strip_place (&cut.strip, &style, &place);
+  surface = draw_guides (&cut.strip, &place);
+  g_assert_cmpfloat_with_epsilon (bright_row (surface, place.x[0] + 20.0), cut.strip.camera[0]->eyes_down * place.height, 0.6);
+  figures = lr_strip_figures (&cut.strip);
+  g_test_message ("%s", figures);
+  g_assert_null (strstr (figures, "round"));
+  g_assert_true (g_str_has_suffix (figures, "A looks left, B right"));
+  cairo_surface_destroy (surface);
+  clear_cut (&cut);
+}
+
+/* Nobody looks at anybody: nothing is carried from one picture into the other */
+static void
+test_nothing_to_match (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autofree char *figures = NULL;
+  LrStripPlace place;
+  cairo_surface_t *surface;
+  Cut cut;
+
+  fixture_text (&plan, CAMERA_B, "aims-at", INES);
+  fixture_text (&plan, WENNA, "looks-at", "");
+  fixture_text (&plan, INES, "looks-at", "");
+  fixture_set (&plan, INES, "role", LR_ROLE_OTHER);
+  cut = make_cut (plan);
+  g_assert_false (lr_strip_is_compared (&cut.strip));
+  lr_strip_place (&cut.strip, &style, &place);
+  surface = draw_guides (&cut.strip, &place);
+  g_assert_true (isnan (bright_row (surface, place.x[0] + 20.0)));
+  figures = lr_strip_figures (&cut.strip);
+  g_assert_cmpstr (figures, ==, "nothing in both to match");
+  g_assert_null (lr_strip_remark (&cut.strip));
+  cairo_surface_destroy (surface);
   clear_cut (&cut);
 }
 
@@ -320,6 +347,7 @@ main (int    argc,
   add_rows ("/strip/place", place_cases, test_place);
   g_test_add_func ("/strip/level", test_level);
   g_test_add_func ("/strip/reverse", test_reverse);
+  g_test_add_func ("/strip/nothing-to-match", test_nothing_to_match);
   add_rows ("/strip/look", look_cases, test_look);
   g_test_add_func ("/strip/figures", test_figures);
   g_test_add_func ("/strip/remark", test_remark);
