@@ -68,15 +68,18 @@ cut_height_m (LrShot        shot,
     }
 }
 
-/* Under it the next wider name begins: half-way between two cuts. A frame that ends over the hip shows no thighs, which in a
- * seated person are little lower than the waist */
+/* Under it the next wider name begins: half-way between two cuts. Seated, the lap is little lower than the waist, and a frame
+ * that ends at the hip shows no thighs: there the medium shot goes half-way from hip to lap */
 static double
 name_limit_m (LrShot        shot,
               const LrBody *body)
 {
-  double half_way_m = 0.5 * (cut_height_m (shot, body) + cut_height_m (shot + 1, body));
+  double over_m = cut_height_m (shot, body);
 
-  return shot == LR_SHOT_MEDIUM && body->hip_m > body->thigh_m ? fmin (half_way_m, body->hip_m) : half_way_m;
+  if (shot == LR_SHOT_MEDIUM && body->is_seated && body->hip_m > body->thigh_m)
+    over_m = body->hip_m;
+
+  return 0.5 * (over_m + cut_height_m (shot + 1, body));
 }
 
 /* By where the bottom edge cuts */
