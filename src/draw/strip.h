@@ -49,7 +49,8 @@ void     lr_strip_place (const LrStrip *strip, const LrStripStyle *style, LrStri
 void     lr_strip_draw_pictures (cairo_t *cr, const LrTheme *theme, const LrStrip *strip, const LrStripStyle *style);
 /* The same without the pictures: over others of that size */
 void     lr_strip_draw_guides   (cairo_t *cr, const LrTheme *theme, const LrStrip *strip, const LrStripStyle *style);
-/* With titles above, figures and the verdict's sentence below */
+
+/* strip_whole.c: with titles above, figures and the verdict's sentence below */
 void     lr_strip_draw   (cairo_t *cr, const LrTheme *theme, const LrStrip *strip, const LrStripStyle *style);
 double   lr_strip_height (cairo_t *cr, const LrTheme *theme, const LrStrip *strip, const LrStripStyle *style);
 

@@ -174,7 +174,7 @@ test_reverse (void)
   clear_cut (&cut);
 }
 
-/* Nobody looks at anybody: nothing is carried from one picture into the other */
+/* A third person, whom nobody looks at: nothing is carried from one picture into the other */
 static void
 test_nothing_to_match (void)
 {
