@@ -49,19 +49,14 @@ add_paths (cairo_t           *cr,
     }
 }
 
-/* Lines twice as wide, outside all of its parts */
+/* What may be painted on from here on lies outside all of a thing's parts */
 static void
-draw_contour (cairo_t           *cr,
-              const LrStudy     *study,
-              const LrIntrusion *intrusion,
-              gboolean           is_fix,
-              double             width,
-              double             height,
-              double             unit)
+clip_parts_out (cairo_t           *cr,
+                const LrStudy     *study,
+                const LrIntrusion *intrusion,
+                double             width,
+                double             height)
 {
-  const LrTheme *theme = lr_theme_get (LR_THEME_LIGHT);
-
-  cairo_save (cr);
   for (guint i = 0; i < intrusion->n_outlines; i++)
     {
       guint n;
@@ -72,15 +67,147 @@ draw_contour (cairo_t           *cr,
       cairo_set_fill_rule (cr, CAIRO_FILL_RULE_EVEN_ODD);
       cairo_clip (cr);
     }
+}
 
+static LrVec2
+normal_of (LrVec2 from,
+           LrVec2 to)
+{
+  LrVec2 way = lr_vec2_sub (to, from);
+  double length = lr_vec2_length (way);
+
+  return length > 1e-9 ? lr_vec2 (way.y / length, -way.x / length) : lr_vec2 (0.0, 0.0);
+}
+
+/* A part, which is convex, grown all round with its corners cut */
+static void
+add_grown_path (cairo_t      *cr,
+                const LrVec2 *corner,
+                guint         n,
+                double        width,
+                double        height,
+                double        by)
+{
+  LrVec2 scale = { width, height }, before, p;
+  double area = 0.0;
+
+  for (guint i = 0; i < n; i++)
+    area += lr_vec2_cross (corner[i], corner[(i + 1) % n]);
+  by = area < 0.0 ? -by : by;
+
+  p = lr_vec2 (corner[n - 1].x * scale.x, corner[n - 1].y * scale.y);
+  before = normal_of (p, lr_vec2 (corner[0].x * scale.x, corner[0].y * scale.y));
+  cairo_new_sub_path (cr);
+  for (guint i = 0; i < n; i++)
+    {
+      LrVec2 next = { corner[(i + 1) % n].x * scale.x, corner[(i + 1) % n].y * scale.y }, after, middle;
+      double length;
+
+      p = lr_vec2 (corner[i].x * scale.x, corner[i].y * scale.y);
+      after = normal_of (p, next);
+      middle = lr_vec2_add (before, after);
+      length = fmax (lr_vec2_length (middle), 1e-6);
+      if (length < 1.9)
+        cairo_line_to (cr, p.x + before.x * by, p.y + before.y * by);
+      cairo_line_to (cr, p.x + middle.x * by / length, p.y + middle.y * by / length);
+      if (length < 1.9)
+        cairo_line_to (cr, p.x + after.x * by, p.y + after.y * by);
+      before = after;
+    }
+  cairo_close_path (cr);
+}
+
+/* A band of some width round all of its parts, in the source. On pixels: a stroke under a clip takes eight times as long */
+static void
+fill_band (cairo_t           *cr,
+           const LrStudy     *study,
+           const LrIntrusion *intrusion,
+           double             band,
+           double             width,
+           double             height)
+{
+  cairo_pattern_t *source = cairo_pattern_reference (cairo_get_source (cr)), *mask;
+
+  cairo_push_group_with_content (cr, CAIRO_CONTENT_ALPHA);
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  for (guint i = 0; i < intrusion->n_outlines; i++)
+    {
+      guint n;
+      const LrVec2 *corner = lr_study_outline (study, intrusion, i, &n);
+
+      add_grown_path (cr, corner, n, width, height, band);
+    }
+  cairo_fill (cr);
+  add_paths (cr, study, intrusion, width, height);
+  cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
+  cairo_fill (cr);
+  mask = cairo_pop_group (cr);
+
+  cairo_set_source (cr, source);
+  cairo_mask (cr, mask);
+  cairo_pattern_destroy (mask);
+  cairo_pattern_destroy (source);
+}
+
+static void
+clip_to_surroundings (cairo_t           *cr,
+                      const LrStudy     *study,
+                      const LrIntrusion *intrusion,
+                      double             margin,
+                      double             width,
+                      double             height)
+{
+  double x0, y0, x1, y1;
+
+  add_paths (cr, study, intrusion, width, height);
+  cairo_path_extents (cr, &x0, &y0, &x1, &y1);
+  cairo_new_path (cr);
+  cairo_rectangle (cr, floor (x0 - margin), floor (y0 - margin), ceil (x1 - x0 + 2.0 * margin) + 1.0,
+                   ceil (y1 - y0 + 2.0 * margin) + 1.0);
+  cairo_clip (cr);
+}
+
+/* On a page: lines twice as wide, outside all of its parts */
+static void
+stroke_contour (cairo_t           *cr,
+                const LrStudy     *study,
+                const LrIntrusion *intrusion,
+                double             band,
+                double             width,
+                double             height)
+{
+  cairo_save (cr);
+  clip_parts_out (cr, study, intrusion, width, height);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   add_paths (cr, study, intrusion, width, height);
-  cairo_set_source_rgba (cr, 1.0, 1.0, 1.0, 0.8);
-  cairo_set_line_width (cr, 2.0 * HALO_PX * unit);
-  cairo_stroke_preserve (cr);
-  lr_theme_set_color (cr, is_fix ? theme->fix_line : theme->ink, 1.0);
-  cairo_set_line_width (cr, 2.0 * LINE_PX * unit);
+  cairo_set_line_width (cr, 2.0 * band);
   cairo_stroke (cr);
+  cairo_restore (cr);
+}
+
+static void
+draw_contour (cairo_t           *cr,
+              const LrStudy     *study,
+              const LrIntrusion *intrusion,
+              gboolean           is_fix,
+              double             width,
+              double             height,
+              double             unit)
+{
+  gboolean is_of_pixels = cairo_surface_get_type (cairo_get_group_target (cr)) == CAIRO_SURFACE_TYPE_IMAGE;
+  const LrTheme *theme = lr_theme_get (LR_THEME_LIGHT);
+
+  cairo_save (cr);
+  if (is_of_pixels)
+    clip_to_surroundings (cr, study, intrusion, HALO_PX * unit, width, height);
+  for (guint pass = 0; pass < 2; pass++)
+    {
+      if (pass == 0)
+        cairo_set_source_rgba (cr, 1.0, 1.0, 1.0, 0.8);
+      else
+        lr_theme_set_color (cr, is_fix ? theme->fix_line : theme->ink, 1.0);
+      (is_of_pixels ? fill_band : stroke_contour) (cr, study, intrusion, (pass == 0 ? HALO_PX : LINE_PX) * unit, width, height);
+    }
   cairo_restore (cr);
 }
 
