@@ -198,13 +198,6 @@ fill_chains (const LrPainter *painter,
   cairo_fill (painter->cr);
 }
 
-static guint32
-as_pixel (LrColor tone)
-{
-  return 0xff000000 | (guint32) (255.0 * tone.r + 0.5) << 16 | (guint32) (255.0 * tone.g + 0.5) << 8
-         | (guint32) (255.0 * tone.b + 0.5);
-}
-
 /* The tones between those at the places, evenly apart */
 static void
 fill_ramp (const LrColor *tones,
@@ -218,7 +211,7 @@ fill_ramp (const LrColor *tones,
 
       while (at + 2 < G_N_ELEMENTS (places) && places[at + 1] > place)
         at++;
-      ramp[i] = as_pixel (lr_tone_mix (tones[at], tones[at + 1], (places[at] - place) / (places[at] - places[at + 1])));
+      ramp[i] = lr_pixel_of (lr_tone_mix (tones[at], tones[at + 1], (places[at] - place) / (places[at] - places[at + 1])));
     }
 }
 

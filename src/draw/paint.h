@@ -21,10 +21,25 @@ typedef struct
   cairo_surface_t *surface; /* NULL: it is not */
   double           scale, x, y;
   int              x0, y0, x1, y1;
-  float            share[LR_N_SHARES + 1]; /* lr_soft_share() of -1 to 1 */
+  const float     *share;   /* lr_soft_share() of -1 to 1, LR_N_SHARES + 1 of them */
   cairo_surface_t *mask;    /* of that box, for shapes that are shaded; NULL: there is none */
   cairo_t         *mask_cr;
 } LrPixels;
+
+/* Tones that change from place to place of a picture of pixels: @level, 0 to 1, at a place in device units chooses one */
+typedef struct
+{
+  double      (*level) (gconstpointer data, LrVec2 at);
+  gconstpointer data;
+  guint32       tone[LR_N_TONES];
+} LrPixelTones;
+
+static inline guint32
+lr_pixel_of (LrColor color)
+{
+  return 0xff000000 | (guint32) (255.0 * CLAMP (color.r, 0.0, 1.0) + 0.5) << 16
+         | (guint32) (255.0 * CLAMP (color.g, 0.0, 1.0) + 0.5) << 8 | (guint32) (255.0 * CLAMP (color.b, 0.0, 1.0) + 0.5);
+}
 
 /* A pixel under another of which there is a share, out of 256 */
 static inline guint32
@@ -77,6 +92,7 @@ void     lr_soft_level  (guint level, guint n_levels, double alpha, double *offs
 /* soft_pixels.c */
 void     lr_pixels_init    (LrPixels *pixels, cairo_t *cr);
 gboolean lr_pixels_polygon (const LrPixels *pixels, const LrVec2 *p, const double *radius, guint n, LrColor color, double alpha);
+void     lr_pixels_polygon_in_tones (const LrPixels *pixels, const LrVec2 *p, const double *radius, guint n, const LrPixelTones *tones);
 
 /* shade_pixels.c */
 void     lr_pixels_open_mask  (LrPixels *pixels, cairo_t *cr);
@@ -84,6 +100,8 @@ void     lr_pixels_close_mask (LrPixels *pixels);
 void     lr_pixels_shade      (const LrPixels *pixels, LrVec2 low, LrVec2 high, const guint32 *tones, LrVec2 from, LrVec2 to);
 
 void     lr_paint_patch (const LrPainter *painter, const LrPatch *patch, LrColor color, double alpha);
+/* Only where there are pixels to write to */
+void     lr_paint_patch_in_tones (const LrPainter *painter, const LrPatch *patch, const LrPixelTones *tones);
 void     lr_paint_hull  (const LrPainter *painter, LrVec2 *points, guint n, double inset, LrColor color);
 void     lr_paint_bar   (const LrPainter *painter, LrVec3 from_m, LrVec3 to_m, double radius_m, LrColor color,
                          double alpha);
@@ -97,4 +115,5 @@ GArray  *lr_paint_order (const LrPainter *painter, const LrScene *scene);
 void     lr_paint_scene (const LrPainter *painter, const LrScene *scene);
 void     lr_paint_solid (const LrPainter *painter, const LrScene *scene, const LrSolid *solid);
 void     lr_paint_room  (const LrPainter *painter, const LrScene *scene);
-void     lr_paint_pool  (const LrPainter *painter, const LrScene *scene, const LrFace *face);
+/* paint_wall.c */
+void     lr_paint_wall  (const LrPainter *painter, const LrScene *scene, const LrFace *face, const LrPatch *patch);

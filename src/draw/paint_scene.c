@@ -6,8 +6,6 @@
 #include "figure.h"
 #include "paint.h"
 
-#define N_POOL_RINGS 28
-#define N_RING_CORNERS 36
 #define N_SHADOW_CORNERS 20
 
 static void
@@ -133,7 +131,7 @@ paint_shadows (const LrPainter *painter,
           cairo_fill (painter->cr);
         }
     }
-  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_DEFAULT);
+  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_FAST);
 }
 
 /**
@@ -170,132 +168,6 @@ lr_paint_room (const LrPainter *painter,
                 lr_tone (LR_HUE_WALL, 0.50 * room->ceiling.reflectance));
 }
 
-/* A circle on a wall, cut by the wall's edges: u along it, v up. FALSE: it is whole */
-static gboolean
-ring_on_wall (double  u,
-              double  v,
-              double  radius_m,
-              double  length_m,
-              double  height_m,
-              LrVec2 *out)
-{
-  for (guint i = 0; i < N_RING_CORNERS; i++)
-    {
-      double a = 2.0 * LR_PI * i / N_RING_CORNERS;
-
-      out[i] = lr_vec2 (CLAMP (u + radius_m * cos (a), 0.0, length_m), CLAMP (v + radius_m * sin (a), 0.0, height_m));
-    }
-
-  return u < radius_m || v < radius_m || u + radius_m > length_m || v + radius_m > height_m;
-}
-
-/* Where the pool is on a wall */
-typedef struct
-{
-  LrVec3 corner_m, along;
-  double length_m, height_m;
-  double u, v;             /* its middle */
-  double off_m, radius_m;  /* from the wall to the middle of the ball; of the ball */
-} Pool;
-
-/* The ring that is @share of the ball's radius; FALSE: it does not reach the wall, or is not in front of the lens */
-static gboolean
-project_ring (const LrPainter *painter,
-              const Pool      *pool,
-              double           share,
-              LrPatch         *patch,
-              gboolean        *is_cut)
-{
-  double from_middle_m = share * pool->radius_m;
-  double ring_m = sqrt (fmax (0.0, from_middle_m * from_middle_m - pool->off_m * pool->off_m));
-  LrVec2 ring[N_RING_CORNERS];
-  LrVec3 ring_m3[N_RING_CORNERS];
-
-  if (!(ring_m > 0.0))
-    return FALSE;
-
-  *is_cut = ring_on_wall (pool->u, pool->v, ring_m, pool->length_m, pool->height_m, ring);
-  for (guint i = 0; i < N_RING_CORNERS; i++)
-    ring_m3[i] = lr_vec3_add (lr_vec3_along (pool->corner_m, pool->along, ring[i].x), lr_vec3 (0.0, 0.0, ring[i].y));
-  return lr_painter_project (painter, ring_m3, N_RING_CORNERS, patch);
-}
-
-static void
-add_ring (const LrPainter *painter,
-          const LrPatch   *patch)
-{
-  cairo_new_sub_path (painter->cr);
-  for (guint i = 0; i < patch->n; i++)
-    cairo_line_to (painter->cr, patch->at[i].x, patch->at[i].y);
-  cairo_close_path (painter->cr);
-}
-
-static gboolean
-find_pool (const LrScene *scene,
-           const LrFace  *face,
-           Pool          *pool)
-{
-  const LrVec3 *corner_m = &g_array_index (scene->points, LrVec3, face->first);
-  LrVec3 along = lr_vec3_sub (corner_m[1], corner_m[0]), way = lr_vec3_sub (scene->pool.at_m, corner_m[0]);
-
-  pool->corner_m = corner_m[0];
-  pool->length_m = lr_vec3_length (along);
-  pool->height_m = corner_m[2].z - corner_m[0].z;
-  pool->along = lr_vec3_scale (along, 1.0 / pool->length_m);
-  pool->u = lr_vec3_dot (way, pool->along);
-  pool->v = way.z;
-  pool->off_m = fabs (lr_vec3_dot (way, face->normal));
-  pool->radius_m = scene->pool.radius_m;
-  return scene->pool.has_pool && pool->off_m < pool->radius_m;
-}
-
-/**
- * lr_paint_pool:
- * @painter: a painter
- * @scene: what it paints
- * @face: the inner face of a wall, already painted
- *
- * The light that the set throws on the walls: a ball of light round the middle of the pool, where it cuts the
- * wall. Rings, each a little lighter than the one around it, because a gradient would cost a gradient's price on
- * every pixel. A ring has a hole where the one after the next begins: a pixel is painted twice, not once for each ring.
- */
-void
-lr_paint_pool (const LrPainter *painter,
-               const LrScene   *scene,
-               const LrFace    *face)
-{
-  LrPatch patches[3]; /* of this ring and the next two, by turns */
-  gboolean is_there[3], is_cut[3];
-  Pool pool;
-
-  if (!find_pool (scene, face, &pool))
-    return;
-
-  cairo_set_fill_rule (painter->cr, CAIRO_FILL_RULE_EVEN_ODD);
-  for (int i = -2; i < N_POOL_RINGS; i++)
-    {
-      int here = (i + 3) % 3, ahead = (i + 2) % 3;
-      double level = (i + 0.5) / N_POOL_RINGS;
-
-      is_there[ahead] = i + 2 < N_POOL_RINGS
-                        && project_ring (painter, &pool, 1.0 - (i + 2.0) / N_POOL_RINGS, &patches[ahead], &is_cut[ahead]);
-      if (i < 0 || !is_there[here])
-        continue;
-
-      /* The step from ring to ring is too small to be seen, but not that at the sharp end of a wall */
-      cairo_set_antialias (painter->cr, is_cut[here] && patches[here].radius[0] < painter->unit ? CAIRO_ANTIALIAS_DEFAULT
-                                                                                                 : CAIRO_ANTIALIAS_NONE);
-      set_color (painter->cr, lr_tone_light (face->color, 1.0 + scene->pool.gain * level * level * (3.0 - 2.0 * level)));
-      add_ring (painter, &patches[here]);
-      if (is_there[ahead])
-        add_ring (painter, &patches[ahead]);
-      cairo_fill (painter->cr);
-    }
-
-  cairo_set_fill_rule (painter->cr, CAIRO_FILL_RULE_WINDING);
-  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_DEFAULT);
-}
-
 static gboolean
 is_seen (const LrScene *scene,
          const LrFace  *face)
@@ -317,9 +189,10 @@ paint_face (const LrPainter *painter,
     lr_paint_bar (painter, points_m[0], points_m[1], face->radius_m, face->color, face->alpha);
   else if (lr_painter_project (painter, points_m, face->n, &patch))
     {
-      lr_paint_patch (painter, &patch, face->color, face->alpha);
       if (face->flags & LR_FACE_WALL)
-        lr_paint_pool (painter, scene, face);
+        lr_paint_wall (painter, scene, face, &patch);
+      else
+        lr_paint_patch (painter, &patch, face->color, face->alpha);
     }
 }
 
@@ -352,9 +225,14 @@ paint_ground (const LrPainter *painter,
         }
     }
 
-  if (n_faces > 1)
-    lr_paint_hull (painter, points, n, radius + 0.6 * painter->unit,
-                   (LrColor) { sum.r / n_faces, sum.g / n_faces, sum.b / n_faces });
+  if (n_faces <= 1)
+    return;
+
+  /* The sides cover its edge */
+  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_NONE);
+  lr_paint_hull (painter, points, n, radius + 0.6 * painter->unit,
+                 (LrColor) { sum.r / n_faces, sum.g / n_faces, sum.b / n_faces });
+  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_FAST);
 }
 
 /**

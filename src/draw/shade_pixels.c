@@ -30,6 +30,7 @@ lr_pixels_open_mask (LrPixels *pixels,
   cairo_set_matrix (pixels->mask_cr, &m);
   cairo_set_operator (pixels->mask_cr, CAIRO_OPERATOR_SOURCE); /* an inner layer hides more than the one around it */
   cairo_set_tolerance (pixels->mask_cr, cairo_get_tolerance (cr));
+  cairo_set_antialias (pixels->mask_cr, cairo_get_antialias (cr));
 }
 
 /**

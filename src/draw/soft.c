@@ -351,7 +351,30 @@ lr_paint_patch (const LrPainter *painter,
       paint_layer (painter->cr, offset == 0.0 ? p : layer, m, core, i + 1 < n_levels ? n_core : 0, color, layer_alpha);
     }
 
-  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_DEFAULT);
+  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_FAST);
+}
+
+/**
+ * lr_paint_patch_in_tones:
+ * @painter: a painter on a picture of pixels
+ * @patch: a convex polygon in the picture
+ * @tones: its tones
+ */
+void
+lr_paint_patch_in_tones (const LrPainter    *painter,
+                         const LrPatch      *patch,
+                         const LrPixelTones *tones)
+{
+  LrVec2 p[LR_PAINT_CORNERS];
+  double r[LR_PAINT_CORNERS];
+  guint n;
+
+  if (patch->n < 3 || !is_in_picture (painter, patch))
+    return;
+
+  n = tidy (patch, p, r);
+  if (n >= 3)
+    lr_pixels_polygon_in_tones (&painter->pixels, p, r, n, tones);
 }
 
 static int

@@ -12,6 +12,9 @@
 
 #include "paint.h"
 
+#include <string.h>
+
+#define LEVEL_STEP_PX 16
 #define LEAST_PX 0.58 /* radius: a sharp edge is as soft as a pixel is wide */
 
 /* Of a pixel at x, y the distance outside the edge, n · (x, y) + c, and the place along it from 0 to 1, a · (x, y) + a0 */
@@ -20,7 +23,8 @@ typedef struct
   double nx, ny, c;
   double ax, ay, a0;
   double radius, more, most; /* at its start; at its end, more by that; the larger */
-  double per_nx;             /* 1 / nx; 0: the edge is level */
+  double x0, per_y, reach;   /* where it crosses a row, x0 + per_y y, and how far its ramp reaches to either side along it */
+  int    side;               /* the outside lies: 1 right of it, -1 left, 0: above or below, it is level */
 } Edge;
 
 /* In a ramp, from its first pixel on: distance in radii, and its growth from pixel to pixel */
@@ -42,7 +46,26 @@ typedef struct
   Edge            edge[LR_PAINT_CORNERS];
   guint32         color;
   double          alpha;
+  const LrPixelTones *tones; /* NULL: @color everywhere */
+  guint32        *row_tone;  /* with them: those of the row, from the picture's x0 on */
 } Job;
+
+/* lr_soft_share() of -1 to 1, made once */
+static const float *
+shares (void)
+{
+  static float share[LR_N_SHARES + 1];
+  static gsize is_made;
+
+  if (g_once_init_enter (&is_made))
+    {
+      for (int i = 0; i <= LR_N_SHARES; i++)
+        share[i] = (float) lr_soft_share (2.0 * i / LR_N_SHARES - 1.0);
+      g_once_init_leave (&is_made, 1);
+    }
+
+  return share;
+}
 
 /**
  * lr_pixels_init:
@@ -84,8 +107,7 @@ lr_pixels_init (LrPixels *pixels,
                         (int) ceil ((box->x + box->width) * pixels->scale + pixels->x - 0.01));
       pixels->y1 = MIN (cairo_image_surface_get_height (surface),
                         (int) ceil ((box->y + box->height) * pixels->scale + pixels->y - 0.01));
-      for (int i = 0; i <= LR_N_SHARES; i++)
-        pixels->share[i] = (float) lr_soft_share (2.0 * i / LR_N_SHARES - 1.0);
+      pixels->share = shares ();
     }
   cairo_rectangle_list_destroy (clip);
 }
@@ -112,7 +134,13 @@ init_edge (const LrPixels *pixels,
   edge->radius = r0;
   edge->more = r1 - r0;
   edge->most = fmax (r0, r1);
-  edge->per_nx = fabs (edge->nx) > 1e-9 ? 1.0 / edge->nx : 0.0;
+  edge->side = edge->nx > 1e-9 ? 1 : edge->nx < -1e-9 ? -1 : 0;
+  if (edge->side == 0)
+    return;
+
+  edge->x0 = -edge->c / edge->nx;
+  edge->per_y = -edge->ny / edge->nx;
+  edge->reach = edge->most / fabs (edge->nx);
 }
 
 /* First pixel whose middle is at @x or right of it, within bounds */
@@ -121,7 +149,7 @@ pixel_from (double x,
             int    least,
             int    most)
 {
-  return x <= least ? least : x >= most ? most : (int) ceil (x - 0.5);
+  return x <= least ? least : x >= most ? most : (int) (x + 0.5);
 }
 
 static void
@@ -134,17 +162,17 @@ cut_row (const Job *job,
   for (guint i = 0; i < job->n; i++)
     {
       const Edge *e = &job->edge[i];
-      double at = -(e->ny * y + e->c) * e->per_nx, reach = e->most * fabs (e->per_nx);
+      double at = e->x0 + e->per_y * y;
 
-      if (e->per_nx > 0.0)
+      if (e->side > 0)
         {
-          high = fmin (high, at + reach);
-          inner_high = fmin (inner_high, at - reach);
+          high = MIN (high, at + e->reach);
+          inner_high = MIN (inner_high, at - e->reach);
         }
-      else if (e->per_nx < 0.0)
+      else if (e->side < 0)
         {
-          low = fmax (low, at - reach);
-          inner_low = fmax (inner_low, at + reach);
+          low = MAX (low, at - e->reach);
+          inner_low = MAX (inner_low, at + e->reach);
         }
       else
         {
@@ -172,9 +200,9 @@ both (double a,
   double product = a * b;
 
   if (cosine >= 0.0)
-    return product + cosine * (fmin (a, b) - product);
+    return product + cosine * (MIN (a, b) - product);
 
-  return product - cosine * (fmax (0.0, a + b - 1.0) - product);
+  return product - cosine * (MAX (0.0, a + b - 1.0) - product);
 }
 
 /* Edges that reach into pixels from .. to of a row. In so short a way the radius along an edge is that in its middle */
@@ -192,7 +220,7 @@ find_runs (const Job *job,
       const Edge *e = &job->edge[i];
       double k = e->ny * y + e->c, middle = 0.5 * (from + to), per_radius;
 
-      if (fmax (e->nx * from, e->nx * to) + k <= -e->most)
+      if (MAX (e->nx * from, e->nx * to) + k <= -e->most)
         continue;
       per_radius = 1.0 / (e->radius + e->more * CLAMP (e->ax * middle + e->ay * y + e->a0, 0.0, 1.0));
       runs[n++] = (Run) { (e->nx * (from + 0.5) + k) * per_radius, e->nx * per_radius, e->nx, e->ny };
@@ -258,7 +286,8 @@ paint_ramp (const Job *job,
   if (n == 0) /* by the middle radius of each edge it is inside */
     runs[n++] = (Run) { -1.0, 0.0, 1.0, 0.0 };
   for (int i = from; i < to; i++)
-    row[i] = lr_pixel_mix (row[i], job->color, (guint32) (alpha * share_left (job->pixels, runs, n, i - from) + 0.5));
+    row[i] = lr_pixel_mix (row[i], job->row_tone != NULL ? job->row_tone[i - job->pixels->x0] : job->color,
+                           (guint32) (alpha * share_left (job->pixels, runs, n, i - from) + 0.5));
 }
 
 static void
@@ -269,7 +298,9 @@ paint_middle (const Job *job,
 {
   guint32 share = (guint32) (256.0 * job->alpha + 0.5);
 
-  if (share >= 256)
+  if (job->row_tone != NULL)
+    memcpy (row + from, job->row_tone + (from - job->pixels->x0), MAX (to - from, 0) * sizeof (guint32));
+  else if (share >= 256)
     for (int i = from; i < to; i++)
       row[i] = job->color;
   else
@@ -277,10 +308,90 @@ paint_middle (const Job *job,
       row[i] = lr_pixel_mix (row[i], job->color, share);
 }
 
-static guint32
-to_byte (double share)
+static double
+level_at (const Job *job,
+          int        x,
+          double     y)
 {
-  return (guint32) (255.0 * CLAMP (share, 0.0, 1.0) + 0.5);
+  const LrPixels *pixels = job->pixels;
+  LrVec2 at = { (x + 0.5 - pixels->x) / pixels->scale, (y - pixels->y) / pixels->scale };
+
+  return (LR_N_TONES - 1) * job->tones->level (job->tones->data, at) + 0.5;
+}
+
+/* The tones of a row; between places a few pixels apart the level goes evenly */
+static void
+find_row_tones (const Job *job,
+                double     y,
+                int        from,
+                int        to)
+{
+  guint32 *tone = job->row_tone - job->pixels->x0;
+  double here, next;
+
+  if (from >= to)
+    return;
+
+  next = level_at (job, from, y);
+  for (int x = from; x < to; x += LEVEL_STEP_PX)
+    {
+      int end = MIN (x + LEVEL_STEP_PX, to), level, step;
+
+      here = next;
+      next = level_at (job, x + LEVEL_STEP_PX, y);
+      level = (int) (65536.0 * here);
+      step = (int) (65536.0 / LEVEL_STEP_PX * (next - here));
+      for (int i = x; i < end; i++, level += step)
+        tone[i] = job->tones->tone[level >> 16];
+    }
+}
+
+static void
+paint_row (const Job *job,
+           guint32   *pixel,
+           double     y)
+{
+  Row row = { .from = job->pixels->x0, .to = job->pixels->x1 };
+
+  cut_row (job, y, &row);
+  if (job->tones != NULL)
+    find_row_tones (job, y, row.from, row.to);
+  paint_ramp (job, pixel, y, row.from, row.inner_from);
+  paint_middle (job, pixel, row.inner_from, row.inner_to);
+  paint_ramp (job, pixel, y, row.inner_to, row.to);
+}
+
+static void
+paint_polygon (Job          *job,
+               const LrVec2 *p,
+               const double *radius)
+{
+  const LrPixels *pixels = job->pixels;
+  double top = HUGE_VAL, bottom = -HUGE_VAL;
+  int y0, y1, stride;
+  guint8 *data;
+
+  for (guint i = 0; i < job->n; i++)
+    {
+      guint j = (i + 1) % job->n;
+      double reach = radius[i] * pixels->scale + LEAST_PX, y = p[i].y * pixels->scale + pixels->y;
+
+      init_edge (pixels, p[i], p[j], radius[i], radius[j], &job->edge[i]);
+      top = fmin (top, y - reach);
+      bottom = fmax (bottom, y + reach);
+    }
+
+  y0 = (int) fmax (pixels->y0, floor (fmin (top, 1e6)));
+  y1 = (int) fmin (pixels->y1, ceil (fmax (bottom, -1e6)));
+  if (y0 >= y1)
+    return;
+
+  cairo_surface_flush (pixels->surface);
+  data = cairo_image_surface_get_data (pixels->surface);
+  stride = cairo_image_surface_get_stride (pixels->surface);
+  for (int y = y0; y < y1; y++)
+    paint_row (job, (guint32 *) (void *) (data + (gsize) y * stride), y + 0.5);
+  cairo_surface_mark_dirty_rectangle (pixels->surface, pixels->x0, y0, pixels->x1 - pixels->x0, y1 - y0);
 }
 
 /**
@@ -302,9 +413,6 @@ lr_pixels_polygon (const LrPixels *pixels,
                    LrColor         color,
                    double          alpha)
 {
-  double top = HUGE_VAL, bottom = -HUGE_VAL;
-  guint8 *data;
-  int y0, y1, stride;
   Job job;
 
   if (pixels->surface == NULL)
@@ -312,35 +420,38 @@ lr_pixels_polygon (const LrPixels *pixels,
 
   job.pixels = pixels;
   job.n = n;
-  job.color = 0xff000000 | to_byte (color.r) << 16 | to_byte (color.g) << 8 | to_byte (color.b);
+  job.color = lr_pixel_of (color);
   job.alpha = CLAMP (alpha, 0.0, 1.0);
-  for (guint i = 0; i < n; i++)
-    {
-      double reach = radius[i] * pixels->scale + LEAST_PX, y = p[i].y * pixels->scale + pixels->y;
-
-      init_edge (pixels, p[i], p[(i + 1) % n], radius[i], radius[(i + 1) % n], &job.edge[i]);
-      top = fmin (top, y - reach);
-      bottom = fmax (bottom, y + reach);
-    }
-
-  y0 = (int) fmax (pixels->y0, floor (fmin (top, 1e6)));
-  y1 = (int) fmin (pixels->y1, ceil (fmax (bottom, -1e6)));
-  if (y0 >= y1)
-    return TRUE;
-
-  cairo_surface_flush (pixels->surface);
-  data = cairo_image_surface_get_data (pixels->surface);
-  stride = cairo_image_surface_get_stride (pixels->surface);
-  for (int y = y0; y < y1; y++)
-    {
-      guint32 *pixel = (guint32 *) (void *) (data + (gsize) y * stride);
-      Row row = { .from = pixels->x0, .to = pixels->x1 };
-
-      cut_row (&job, y + 0.5, &row);
-      paint_ramp (&job, pixel, y + 0.5, row.from, row.inner_from);
-      paint_middle (&job, pixel, row.inner_from, row.inner_to);
-      paint_ramp (&job, pixel, y + 0.5, row.inner_to, row.to);
-    }
-  cairo_surface_mark_dirty_rectangle (pixels->surface, pixels->x0, y0, pixels->x1 - pixels->x0, y1 - y0);
+  job.tones = NULL;
+  job.row_tone = NULL;
+  paint_polygon (&job, p, radius);
   return TRUE;
+}
+
+/**
+ * lr_pixels_polygon_in_tones:
+ * @pixels: a picture that has pixels to write to
+ * @p: corners of a convex polygon, positive area, no two alike, device units
+ * @radius: of the blur disc at each
+ * @n: their number, 3 to LR_PAINT_CORNERS
+ * @tones: its tones
+ */
+void
+lr_pixels_polygon_in_tones (const LrPixels     *pixels,
+                            const LrVec2       *p,
+                            const double       *radius,
+                            guint               n,
+                            const LrPixelTones *tones)
+{
+  Job job;
+
+  g_return_if_fail (pixels->surface != NULL);
+
+  job.pixels = pixels;
+  job.n = n;
+  job.alpha = 1.0;
+  job.tones = tones;
+  job.row_tone = g_new (guint32, MAX (pixels->x1 - pixels->x0, 1));
+  paint_polygon (&job, p, radius);
+  g_free (job.row_tone);
 }

@@ -127,7 +127,7 @@ lr_viewfinder_draw (cairo_t                 *cr,
     cairo_set_antialias (cr, CAIRO_ANTIALIAS_NONE);
   cairo_rectangle (cr, 0.0, 0.0, picture.width, picture.height);
   cairo_clip (cr);
-  cairo_set_antialias (cr, CAIRO_ANTIALIAS_DEFAULT);
+  cairo_set_antialias (cr, CAIRO_ANTIALIAS_FAST);
   draw_picture (cr, study, &seen, style->width);
   lr_viewfinder_draw_guides (cr, camera, style, &picture, &delivered);
   lr_viewfinder_marks (cr, study, camera, style, &delivered);
