@@ -320,6 +320,65 @@ test_thin_strip (void)
   cairo_surface_destroy (surface);
 }
 
+static guint32
+pixel_at (cairo_surface_t *surface,
+          double           x,
+          double           y)
+{
+  const guint8 *data = cairo_image_surface_get_data (surface);
+
+  return *(const guint32 *) (const void *) (data + (gsize) y * cairo_image_surface_get_stride (surface) + 4 * (gsize) x) & 0xffffff;
+}
+
+/* Light falls from the middle of a ball to its edge by the smooth step 3 s^2 - 2 s^3, our own choice; where a place of the wall
+ * is in the picture is told by the homogeneous matrix above */
+static void
+test_pool (void)
+{
+  static const struct { double away_m, level; } places[] = { { 0.0, 1.0 }, { 0.4, 0.84375 }, { 0.8, 0.5 }, { 1.2, 0.15625 }, { 1.7, 0.0 } };
+  static const View view = { "aslant", { 0.5, 3.0, 1.3 }, -50.0, 8.0, 55.0 };
+  const LrVec3 wall_m[] = { { 6.0, 0.0, 0.0 }, { 0.0, 0.0, 0.0 }, { 0.0, 0.0, 2.8 }, { 6.0, 0.0, 2.8 } };
+  const LrColor color = { 0.5, 0.4, 0.3 };
+  g_autoptr (LrItem) item = lr_item_new (LR_ITEM_CAMERA, "a");
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 470, 265);
+  cairo_t *cr = cairo_create (surface);
+  LrScene scene = { .points = g_array_new (FALSE, FALSE, sizeof (LrVec3)), .pool = { TRUE, { 2.6, 0.0, 1.4 }, 1.6, 0.7 } };
+  LrFace face = { .n = 4, .normal = { 0.0, 1.0, 0.0 }, .color = color, .alpha = 1.0 };
+  LrCameraReading camera;
+  guint n_seen = 0;
+  LrPainter painter;
+  LrPatch patch;
+
+  g_array_append_vals (scene.points, wall_m, 4);
+  init_reading (&view, item, &camera);
+  camera.focus_m = 4.0;
+  lr_painter_init (&painter, cr, &camera, WIDTH);
+  g_assert_true (lr_painter_project (&painter, wall_m, 4, &patch));
+  lr_paint_wall (&painter, &scene, &face, &patch);
+  cairo_surface_flush (surface);
+
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    for (int side = -1; side <= 1; side += 2)
+      {
+        LrVec3 at_m = { scene.pool.at_m.x + side * places[i].away_m, 0.0, scene.pool.at_m.z };
+        LrColor tone = lr_tone_light (color, 1.0 + scene.pool.gain * places[i].level);
+        double x, y;
+        guint32 pixel;
+
+        if (!by_matrix (&view, at_m, &x, &y) || x < 1.0 || x > WIDTH - 1.0)
+          continue;
+        pixel = pixel_at (surface, x, y);
+        n_seen++;
+        g_assert_cmpint (ABS ((int) (pixel >> 16) - (int) (255.0 * tone.r + 0.5)), <=, 2);
+        g_assert_cmpint (ABS ((int) (pixel & 0xff) - (int) (255.0 * tone.b + 0.5)), <=, 2);
+      }
+
+  g_assert_cmpuint (n_seen, >=, 6);
+  g_array_unref (scene.points);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+}
+
 static void
 test_hull (void)
 {
@@ -353,6 +412,7 @@ main (int   argc,
     }
   g_test_add_func ("/paint/edge", test_edge);
   g_test_add_func ("/paint/thin-strip", test_thin_strip);
+  g_test_add_func ("/paint/pool", test_pool);
   g_test_add_func ("/paint/hull", test_hull);
 
   return g_test_run ();
