@@ -15,7 +15,6 @@
 #define SPARE_M 0.01
 #define CEILING_SPARE_M 0.10 /* a lamp's top under the ceiling: common practice, no source */
 #define ROUNDING_M 0.001
-#define LEG_GAP_SHARE 0.5    /* cos 60 degrees: from the centre to the line between two feet */
 
 /* The room's only door has no need of its name */
 static const char *
@@ -35,39 +34,6 @@ say_door (LrJudge        *judge,
   return _("the door");
 }
 
-static gboolean
-is_stand (const LrPlaced *placed)
-{
-  switch (placed->item->kind)
-    {
-    case LR_ITEM_CAMERA:
-    case LR_ITEM_LIGHT:
-    case LR_ITEM_MICROPHONE:
-      return TRUE;
-    case LR_ITEM_PANEL:
-      return placed->item->panel.form != LR_PANEL_BACKDROP;
-    case LR_ITEM_PERSON:
-    case LR_ITEM_LEAD:
-    case LR_ITEM_FURNITURE:
-    case LR_ITEM_DOOR:
-    case LR_ITEM_WINDOW:
-    case LR_ITEM_SOCKET:
-    case LR_ITEM_CIRCUIT:
-    case LR_ITEM_NOISE:
-    case LR_ITEM_HOUSE_LIGHT:
-    case LR_ITEM_LENS:
-    case LR_N_ITEM_KINDS:
-    default:
-      return FALSE;
-    }
-}
-
-static double
-leg_gap_m (const LrPlaced *placed)
-{
-  return placed != NULL && is_stand (placed) ? LEG_GAP_SHARE * placed->footprint.radius_m : 0.0;
-}
-
 /**
  * lr_clash_grade:
  * @clash: a clash
@@ -81,13 +47,14 @@ LrGrade
 lr_clash_grade (const LrClash *clash,
                 double         limit_m)
 {
+  double gap_m = clash->a->leg_gap_m + (clash->b != NULL ? clash->b->leg_gap_m : 0.0);
 
   if (clash->depth_m <= limit_m)
     return LR_GRADE_FINE;
   if (clash->type == LR_CLASH_DOOR)
     return LR_GRADE_FIX;
 
-  return clash->depth_m <= leg_gap_m (clash->a) + leg_gap_m (clash->b) ? LR_GRADE_MIND : LR_GRADE_FIX;
+  return clash->depth_m <= gap_m ? LR_GRADE_MIND : LR_GRADE_FIX;
 }
 
 /* The less hangs on a thing, the sooner it moves; < 0: it stays */
@@ -147,7 +114,7 @@ offer_place (LrJudge        *judge,
       else
         lr_judge_keep_move (judge, remark, mover, to_m);
     }
-  else if (lr_study_find_clear (judge->study, mover, first_m, fmax (strict_m, leg_gap_m (mover)), &to_m))
+  else if (lr_study_find_clear (judge->study, mover, first_m, fmax (strict_m, mover->leg_gap_m), &to_m))
     lr_judge_offer_move (judge, remark, mover, to_m, NULL, NULL);
 }
 
@@ -174,7 +141,7 @@ judge_overlap (LrJudge       *judge,
   LrRemark *remark = add_clash (judge, LR_CHECK_OVERLAP, clash);
   gboolean is_a = willingness (judge, clash->a) >= willingness (judge, clash->b);
   const LrPlaced *mover = is_a ? clash->a : clash->b;
-  const LrPlaced *stand = is_stand (clash->a) ? clash->a : clash->b;
+  const LrPlaced *stand = clash->a->leg_gap_m > 0.0 ? clash->a : clash->b;
   const char *depth;
 
   if (remark == NULL)

@@ -18,9 +18,6 @@
 #define MAX_TRIALS 32
 #define TRIALS_TIMES_ITEMS 4000
 
-/* Two stands may share twice half a leg's length at most */
-#define LEG_GAPS_SHARE 1.0
-
 typedef struct
 {
   LrRemark *remark;
@@ -178,10 +175,8 @@ lr_judge_offer_move (LrJudge        *judge,
                      const LrVec2   *about_m,
                      const char     *to)
 {
-  /* A place that is taken needs no trial; gaps between legs may */
-  double allowed_m = fmax (judge->limits[LR_LIMIT_OVERLAP], LEG_GAPS_SHARE * placed->footprint.radius_m);
-
-  if (!placed->has_footprint || lr_study_is_clear (judge->study, placed, to_m, allowed_m))
+  /* A place that is taken needs no trial */
+  if (!placed->has_footprint || lr_study_is_clear_by_legs (judge->study, placed, to_m, judge->limits[LR_LIMIT_OVERLAP]))
     lr_judge_offer (judge, remark, make_move (judge, placed, to_m, about_m, to));
 }
 

@@ -368,9 +368,11 @@ is_clear (const LrStudy  *study,
           const GArray   *pieces,
           const LrPlaced *placed,
           LrVec2          at_m,
-          double          allowed_m)
+          double          allowed_m,
+          gboolean        is_by_legs)
 {
   const LrRoom *room = study->setup->room;
+  double own_m = is_by_legs ? placed->leg_gap_m : 0.0;
   double door_m = fmax (study->plan->limits.value[LR_LIMIT_OVERLAP] - ROUNDING_M, 0.0);
   LrPlaced moved = moved_to (placed, at_m);
   Piece piece = { .placed = &moved, .outline = &moved.footprint };
@@ -379,15 +381,16 @@ is_clear (const LrStudy  *study,
   for (guint i = 0; i < pieces->len; i++)
     {
       const Piece *other = &g_array_index (pieces, Piece, i);
+      double gaps_m = is_by_legs ? own_m + other->placed->leg_gap_m : 0.0;
 
       if (other->placed != placed && !are_apart (&piece, other)
-          && overlap_m (&piece, other, NULL) > (other->is_door ? door_m : allowed_m))
+          && overlap_m (&piece, other, NULL) > (other->is_door ? door_m : fmax (allowed_m, gaps_m)))
         return FALSE;
     }
 
   return room->n_corners < 3
          || (lr_polygon_contains (room->corners_m, room->n_corners, moved.footprint.centre_m)
-             && outside_m (room, &moved.footprint) <= allowed_m);
+             && outside_m (room, &moved.footprint) <= fmax (allowed_m, own_m));
 }
 
 /**
@@ -408,7 +411,30 @@ lr_study_is_clear (const LrStudy  *study,
   g_autoptr (GArray) floors = g_array_sized_new (FALSE, FALSE, sizeof (LrOutline), study->placed->len + 1);
   g_autoptr (GArray) pieces = collect_pieces (study, floors);
 
-  return is_clear (study, pieces, placed, at_m, allowed_m);
+  return is_clear (study, pieces, placed, at_m, allowed_m, FALSE);
+}
+
+/**
+ * lr_study_is_clear_by_legs:
+ * @study: a study
+ * @placed: one of its things, with a footprint
+ * @at_m: where it might stand [m], facing as it does now
+ * @allowed_m: how deep it may stand in others and in walls [m]; in what a door needs the plan's limit holds
+ *
+ * As lr_study_is_clear(), where things may also stand in the gaps between the legs of stands.
+ *
+ * Returns: whether it would stand clear of others, walls and doors
+ */
+gboolean
+lr_study_is_clear_by_legs (const LrStudy  *study,
+                           const LrPlaced *placed,
+                           LrVec2          at_m,
+                           double          allowed_m)
+{
+  g_autoptr (GArray) floors = g_array_sized_new (FALSE, FALSE, sizeof (LrOutline), study->placed->len + 1);
+  g_autoptr (GArray) pieces = collect_pieces (study, floors);
+
+  return is_clear (study, pieces, placed, at_m, allowed_m, TRUE);
 }
 
 /**
@@ -435,7 +461,7 @@ lr_study_find_clear (const LrStudy  *study,
   g_autoptr (GArray) pieces = collect_pieces (study, floors);
   double first_rad = lr_vec2_angle_rad (lr_vec2_sub (first_m, placed->at_m));
 
-  if (is_clear (study, pieces, placed, first_m, allowed_m))
+  if (is_clear (study, pieces, placed, first_m, allowed_m, FALSE))
     {
       *to_m = first_m;
       return TRUE;
@@ -447,7 +473,7 @@ lr_study_find_clear (const LrStudy  *study,
         double turn_rad = 2.0 * LR_PI / N_WAYS * ((i + 1) / 2) * (i % 2 ? 1.0 : -1.0);
         LrVec2 at_m = lr_vec2_add (placed->at_m, lr_vec2_polar (first_rad + turn_rad, ring * RING_M));
 
-        if (is_clear (study, pieces, placed, at_m, allowed_m))
+        if (is_clear (study, pieces, placed, at_m, allowed_m, FALSE))
           {
             *to_m = at_m;
             return TRUE;

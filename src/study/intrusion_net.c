@@ -94,6 +94,8 @@ cast_net (const LrLensView   *view,
           if (lr_view_is_hidden (view, look->has_walls, at, way, to_m))
             continue;
 
+          if (look->is_any_enough)
+            return 1.0;
           n_seen++;
           lr_look_note_place (look, view->projection, at, to_m * lr_vec3_dot (way, view->projection->forward));
         }
@@ -161,7 +163,8 @@ lr_view_look_at_part (LrLensView *view,
       return;
     }
 
-  note_corners (view, look, shape, seen, share < 1.0);
+  if (!look->is_any_enough)
+    note_corners (view, look, shape, seen, share < 1.0);
   area = share * lr_silhouette_area (seen);
   look->area += area;
   look->n_seen++;

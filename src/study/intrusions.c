@@ -125,6 +125,14 @@ look_above (const LrLensView *view,
     look->intrusion.clearance = fmax (0.0, -lowest);
 }
 
+/* What is a fault wherever it is seen */
+static gboolean
+is_equipment (const LrItem *item)
+{
+  return item->kind == LR_ITEM_CAMERA || item->kind == LR_ITEM_LIGHT || item->kind == LR_ITEM_MICROPHONE
+         || item->kind == LR_ITEM_PANEL;
+}
+
 /**
  * lr_look_begin:
  * @view: a view
@@ -140,6 +148,7 @@ lr_look_begin (const LrLensView *view,
   look->nearest_m = HUGE_VAL;
   look->area = look->largest = 0.0;
   look->n_seen = 0;
+  look->is_any_enough = view->study->is_trial && placed != NULL && is_equipment (placed->item);
   look->intrusion = (LrIntrusion) {
     .camera = view->camera, .placed = placed, .share = NAN, .clearance = NAN, .first_outline = view->study->outlines->len,
   };
@@ -192,7 +201,7 @@ look_at (LrLensView     *view,
   lr_look_begin (view, placed, look);
   is_seen = see_parts (view, look);
   look->has_walls = is_seen && lr_view_has_walls_between (view, placed, reach_m);
-  for (guint i = 0; is_seen && i < look->intruder.n; i++)
+  for (guint i = 0; is_seen && i < look->intruder.n && !(look->is_any_enough && look->n_seen > 0); i++)
     if (look->seen[i].n > 0)
       lr_view_look_at_part (view, look, i);
 
@@ -202,6 +211,12 @@ look_at (LrLensView     *view,
         look_above (view, look);
       if (isfinite (look->intrusion.clearance))
         g_array_append_val (view->study->intrusions, look->intrusion);
+      return;
+    }
+
+  if (look->is_any_enough)
+    {
+      g_array_append_val (view->study->intrusions, look->intrusion);
       return;
     }
 

@@ -45,6 +45,7 @@ typedef struct
   double       area, largest;
   guint        n_seen;
   gboolean     has_walls;    /* a wall may stand between */
+  gboolean     is_any_enough; /* a trial only asks whether any of it is seen */
   LrIntruder   intruder;
   LrSilhouette seen[LR_MAX_INTRUDER_SHAPES]; /* n is 0: not in the frame */
 } LrLook;

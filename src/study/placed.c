@@ -12,6 +12,7 @@
 
 #include <string.h>
 
+#define LEG_GAP_SHARE 0.5 /* cos 60 degrees: from the centre to the line between two feet */
 #define SEAT_BACK_M 0.29
 #define SEAT_FRONT_M 0.63
 #define SEAT_HALF_WIDTH_M 0.26
@@ -129,6 +130,7 @@ set_stand (LrPlaced *placed,
            double    radius_m)
 {
   placed->footprint = lr_outline_disc (placed->at_m, radius_m);
+  placed->leg_gap_m = LEG_GAP_SHARE * radius_m;
   placed->has_footprint = radius_m > 0.0;
 }
 
@@ -179,6 +181,7 @@ measure_panel (LrPlaced *placed)
   if (panel->form == LR_PANEL_BACKDROP)
     {
       placed->footprint = lr_outline_box (placed->at_m, 2.0 * BACKDROP_FOOT_M, panel->width_m, placed->facing_rad);
+      placed->leg_gap_m = 0.0;
       placed->has_footprint = TRUE;
     }
   set_heights (placed, 0.0, panel->bottom_m + panel->height_m);

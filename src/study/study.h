@@ -25,6 +25,7 @@ typedef struct
   double     facing_rad;     /* as it is: towards what it looks or aims at, if it does */
   LrOutline  footprint;      /* on the floor: what the collisions use */
   double     bottom_m, top_m;/* heights that it fills */
+  double     leg_gap_m;      /* a stand's: so deep something may stand in its footprint, between two legs; else 0 */
   gboolean   has_footprint;  /* FALSE: takes no room (lavalier, lead, noise in the wall, house light, socket) */
   LrBody     body;           /* people */
   LrVec3     eyes_m;         /* people: between the eyes */
@@ -200,6 +201,8 @@ gboolean lr_camera_behind_with_focal (const LrCameraReading *camera, double foca
 gboolean lr_study_door_floor (const LrStudy *study, const LrPlaced *door, LrOutline *floor);
 /* Whether the thing would stand clear of others, walls and doors elsewhere, but for @allowed_m */
 gboolean lr_study_is_clear   (const LrStudy *study, const LrPlaced *placed, LrVec2 at_m, double allowed_m);
+/* The same, where legs of stands may stand in each other's gaps */
+gboolean lr_study_is_clear_by_legs (const LrStudy *study, const LrPlaced *placed, LrVec2 at_m, double allowed_m);
 /* A place near the thing's own where it stands clear of others, walls and door swings; @first_m is looked at first */
 gboolean lr_study_find_clear (const LrStudy *study, const LrPlaced *placed, LrVec2 first_m, double allowed_m, LrVec2 *to_m);
 /* What leads from a socket feed, at full [W]; FALSE: no lead is in it */
