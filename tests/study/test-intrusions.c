@@ -226,6 +226,92 @@ test_window (void)
 typedef struct
 {
   const char *name;
+  double      focal_m, lens_height_m;
+  LrVec3      low_m, high_m; /* of a box that hides some of the ceiling */
+} CeilingCase;
+
+static const CeilingCase ceiling_cases[] = {
+  { "cupboards-along-the-far-wall", 0.014, 1.2, { 0.0, 0.05, 0.0 }, { 0.55, 5.95, 2.65 } },
+  { "the-same-from-low-down", 0.014, 0.4, { 0.0, 0.05, 0.0 }, { 0.55, 5.95, 2.65 } },
+  { "cupboards-along-half-of-it", 0.012, 0.4, { 0.0, 0.05, 0.0 }, { 0.55, 3.1, 2.66 } },
+  { "a-tower-before-it", 0.012, 0.4, { 2.0, 3.6, 0.0 }, { 2.8, 4.4, 2.5 } },
+  { "a-tower-at-the-edge", 0.014, 0.4, { 2.0, 4.6, 0.0 }, { 3.2, 5.9, 2.69 } },
+};
+
+/* Whether a ray from @from along @way meets the box before @to of its length. Source: slabs (Kay and Kajiya, SIGGRAPH 1986, from
+ * memory) */
+static gboolean
+meets_box (const CeilingCase *c,
+           LrVec3             from,
+           LrVec3             way,
+           double             to)
+{
+  const double o[] = { from.x, from.y, from.z }, d[] = { way.x, way.y, way.z };
+  const double low[] = { c->low_m.x, c->low_m.y, c->low_m.z }, high[] = { c->high_m.x, c->high_m.y, c->high_m.z };
+  double enter = 0.0, leave = to;
+
+  for (int i = 0; i < 3; i++)
+    {
+      double a = (low[i] - o[i]) / d[i], b = (high[i] - o[i]) / d[i];
+
+      enter = fmax (enter, fmin (a, b));
+      leave = fmin (leave, fmax (a, b));
+    }
+
+  return enter < leave;
+}
+
+/* Every place of a fine net over the frame: its ray by the transposed rotation, in the 8 m by 6 m room 2.7 m high */
+static void
+test_ceiling (gconstpointer data)
+{
+  enum { ACROSS = 800, DOWN = 450 };
+  const CeilingCase *c = data;
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  const char *id = fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_BOX, 0.5 * (c->low_m.x + c->high_m.x), 0.5 * (c->low_m.y + c->high_m.y));
+  g_autoptr (LrStudy) study = NULL;
+  const LrIntrusion *ceiling = NULL;
+  const LrCameraReading *camera;
+  double reach = 0.0, image_m, cp, sp, ct, st;
+  int n = 0;
+
+  fixture_set (&plan, id, "length-mm", c->high_m.x - c->low_m.x);
+  fixture_set (&plan, id, "width-mm", c->high_m.y - c->low_m.y);
+  fixture_set (&plan, id, "height-mm", c->high_m.z);
+  fixture_set (&plan, CAMERA_A, "focal-mm", c->focal_m);
+  fixture_set (&plan, CAMERA_A, "lens-height-mm", c->lens_height_m);
+  study = lr_study_new (plan);
+  camera = fixture_camera (study, CAMERA_A);
+  for (guint i = 0; i < study->intrusions->len; i++)
+    if (lr_study_intrusion (study, i)->camera == camera && lr_study_intrusion (study, i)->part == LR_INTRUDER_CEILING)
+      ceiling = lr_study_intrusion (study, i);
+  g_assert_nonnull (ceiling);
+
+  image_m = camera->item->camera.focal_m * (1.0 + camera->magnification);
+  cp = cos (camera->pan_rad), sp = sin (camera->pan_rad), ct = cos (camera->tilt_rad), st = sin (camera->tilt_rad);
+  for (int i = 0; i < ACROSS * DOWN; i++)
+    {
+      double across = (i % ACROSS + 0.5) / ACROSS, down = (i / ACROSS + 0.5) / DOWN;
+      double right = (across - 0.5) * camera->area.width_m / image_m, up = (0.5 - down) * camera->area.height_m / image_m;
+      LrVec3 way = { ct * cp + right * sp - up * st * cp, ct * sp - right * cp - up * st * sp, st + up * ct };
+      LrVec3 eye = camera->projection.eye_m;
+      double t = (2.7 - eye.z) / way.z, x = eye.x + t * way.x, y = eye.y + t * way.y;
+
+      if (!(t > 0.0) || x < 0.0 || x > 8.0 || y < 0.0 || y > 6.0 || meets_box (c, eye, way, t))
+        continue;
+      n++;
+      reach = fmax (reach, down);
+    }
+
+  g_test_message ("reach %.4f, told %.4f; share %.4f, told %.4f", reach, ceiling->reach[LR_BORDER_TOP], (double) n / (ACROSS * DOWN), ceiling->share);
+  assert_near (ceiling->reach[LR_BORDER_TOP], reach, 0.005);
+  assert_near (ceiling->share, (double) n / (ACROSS * DOWN), 0.01);
+  g_assert_true (ceiling->is_partly_hidden);
+}
+
+typedef struct
+{
+  const char *name;
   LrItemKind  kind;
   int         form;
   double      x_m, y_m;
@@ -357,6 +443,7 @@ main (int   argc,
   g_test_add_func ("/intrusions/across-the-lens", test_across_the_lens);
   g_test_add_func ("/intrusions/half-face", test_half_face);
   g_test_add_func ("/intrusions/trial", test_trial);
+  add_rows ("/intrusions/ceiling", ceiling_cases, test_ceiling);
   add_rows ("/intrusions/place", place_cases, test_place);
   return g_test_run ();
 }
