@@ -7,6 +7,7 @@
 
 #define COLUMNS 16
 #define PLACES 8       /* in each */
+#define COARSER 2      /* as many times fewer of both for the floor, which is no fault */
 #define HALVINGS 6     /* of the way from a place that is seen to one that is not */
 #define INWARD 1e-3    /* of the frame: rays along the very edge may miss */
 #define MAX_ROOM_CORNERS 24
@@ -129,6 +130,7 @@ look_down (const Level *level,
            double       x,
            double      *length)
 {
+  int n_places = level->is_over ? PLACES : PLACES / COARSER;
   double from, to, step, end = NAN, depth_m;
   guint n = 0, n_seen = 0;
 
@@ -136,8 +138,8 @@ look_down (const Level *level,
   if (!find_column (level->seen, x, &from, &to))
     return 0.0;
 
-  step = (to - from) / PLACES;
-  for (int j = 0; j < PLACES; j++)
+  step = (to - from) / n_places;
+  for (int j = 0; j < n_places; j++)
     {
       LrVec2 at = { x, level->is_over ? from + (j + 0.5) * step : to - (j + 0.5) * step };
 
@@ -164,14 +166,15 @@ look_all_over (const Level      *level,
                LrLook           *look,
                const LrFrameBox *bounds)
 {
+  int n_columns = level->is_over ? COLUMNS : COLUMNS / COARSER;
   double sum = 0.0, sum_seen = 0.0, length;
 
-  for (int i = 0; i < COLUMNS; i++)
+  for (int i = 0; i < n_columns; i++)
     {
-      sum_seen += look_down (level, look, bounds->x0 + (i + 0.5) / COLUMNS * (bounds->x1 - bounds->x0), &length);
+      sum_seen += look_down (level, look, bounds->x0 + (i + 0.5) / n_columns * (bounds->x1 - bounds->x0), &length);
       sum += length;
     }
-  for (size_t i = 0; i < level->seen->n; i++)
+  for (size_t i = 0; level->is_over && i < level->seen->n; i++)
     {
       double x = level->seen->corner[i].x;
 

@@ -10,6 +10,7 @@
 #define NET_LINES 4     /* over the longer side of a part's bounds */
 #define NET_PLACES 3    /* along each */
 #define FINE_NET 3      /* as many times as fine where a share of the area is asked for */
+#define NEAR_ENOUGH 0.01 /* of the frame, from what is seen of it to what is not */
 #define COVER_LINES 16  /* over the face */
 #define INWARD 0.02     /* a corner is looked at that much towards the middle: its own ray may just miss */
 #define FEW_CORNERS 10
@@ -65,7 +66,117 @@ chord (const LrSilhouette *seen,
   return *from <= *to;
 }
 
-/* Rays through a net of places; returns the share of them that are seen */
+/* Lines across the longer side of what is seen of a part's silhouette, and places along each */
+typedef struct
+{
+  const LrLensView   *view;
+  LrLook             *look;
+  const LrVolume     *shape;
+  const LrSilhouette *seen;
+  gboolean            is_upright;   /* the lines are */
+  double              start, length; /* along the longer side */
+  int                 n_lines, n_places;
+} Net;
+
+static gboolean
+is_seen_at (const Net *net,
+            double     line,
+            double     along)
+{
+  const LrLensView *view = net->view;
+  LrVec2 at = net->is_upright ? lr_vec2 (line, along) : lr_vec2 (along, line);
+  LrVec3 way = lr_projection_ray (view->projection, at.x, at.y);
+  double to_m = distance_at (view->projection, net->shape, way);
+
+  if (lr_view_is_hidden (view, net->look->has_walls, at, way, to_m))
+    return FALSE;
+
+  lr_look_note_place (net->look, view->projection, at, to_m * lr_vec3_dot (way, view->projection->forward));
+  return TRUE;
+}
+
+/* Halves the way along a line from a place that is seen to one that is not */
+static void
+narrow_place (const Net *net,
+              double     line,
+              double     seen,
+              double     hidden)
+{
+  while (fabs (seen - hidden) > NEAR_ENOUGH)
+    {
+      double middle = 0.5 * (seen + hidden);
+
+      if (is_seen_at (net, line, middle))
+        seen = middle;
+      else
+        hidden = middle;
+    }
+}
+
+/* Returns how many places of a line are seen; @n counts those that are looked at */
+static guint
+look_along (const Net *net,
+            double     line,
+            guint     *n)
+{
+  double from, to, first = NAN, last = NAN, step;
+  guint n_seen = 0;
+
+  if (!chord (net->seen, net->is_upright, line, &from, &to))
+    return 0;
+
+  step = (to - from) / net->n_places;
+  for (int j = 0; j < net->n_places; j++)
+    {
+      double along = from + (j + 0.5) * step;
+
+      if (!is_seen_at (net, line, along))
+        continue;
+      if (n_seen++ == 0)
+        first = along;
+      last = along;
+      if (net->look->is_any_enough)
+        break;
+    }
+
+  *n += net->n_places;
+  if (n_seen > 0 && n_seen < (guint) net->n_places && !net->look->is_any_enough)
+    {
+      narrow_place (net, line, first, fmax (first - step, from));
+      narrow_place (net, line, last, fmin (last + step, to));
+    }
+
+  return n_seen;
+}
+
+/* Halves the way from a line of which something is seen to one of which nothing is */
+static void
+narrow_line (const Net *net,
+             double     seen,
+             double     hidden)
+{
+  guint n;
+
+  while (fabs (seen - hidden) > NEAR_ENOUGH)
+    {
+      double middle = 0.5 * (seen + hidden);
+
+      if (look_along (net, middle, &n) > 0)
+        seen = middle;
+      else
+        hidden = middle;
+    }
+}
+
+static double
+line_at (const Net *net,
+         int        i)
+{
+  return net->start + CLAMP ((i + 0.5) / net->n_lines, 0.0, 1.0) * net->length;
+}
+
+/* Rays through the net; where something hides some of it, the ends of what is seen are found between its lines and places.
+ * Returns the share of the rays that are seen. */
 static double
 cast_net (const LrLensView   *view,
           LrLook             *look,
@@ -74,31 +185,28 @@ cast_net (const LrLensView   *view,
 {
   LrFrameBox bounds = lr_silhouette_bounds (seen);
   gboolean is_upright = bounds.x1 - bounds.x0 > bounds.y1 - bounds.y0;
-  double start = is_upright ? bounds.x0 : bounds.y0, length = is_upright ? bounds.x1 - start : bounds.y1 - start;
-  int fine = look->intruder.n == 1 ? FINE_NET : 1, n_lines = fine * NET_LINES, n_places = fine * NET_PLACES;
+  int fine = look->intruder.n == 1 ? FINE_NET : 1, first = -1, last = -1;
+  Net net = { view, look, shape, seen, is_upright, is_upright ? bounds.x0 : bounds.y0,
+              is_upright ? bounds.x1 - bounds.x0 : bounds.y1 - bounds.y0, fine * NET_LINES, fine * NET_PLACES };
   guint n = 0, n_seen = 0;
 
-  for (int i = 0; i < n_lines; i++)
+  for (int i = 0; i < net.n_lines; i++)
     {
-      double line = start + (i + 0.5) / n_lines * length, from, to;
-      gboolean is_met = chord (seen, is_upright, line, &from, &to);
+      guint n_here = look_along (&net, line_at (&net, i), &n);
 
-      for (int j = 0; is_met && j < n_places; j++)
-        {
-          double along = from + (j + 0.5) / n_places * (to - from);
-          LrVec2 at = is_upright ? lr_vec2 (line, along) : lr_vec2 (along, line);
-          LrVec3 way = lr_projection_ray (view->projection, at.x, at.y);
-          double to_m = distance_at (view->projection, shape, way);
+      if (n_here == 0)
+        continue;
+      if (look->is_any_enough)
+        return 1.0;
+      n_seen += n_here;
+      first = first < 0 ? i : first;
+      last = i;
+    }
 
-          n++;
-          if (lr_view_is_hidden (view, look->has_walls, at, way, to_m))
-            continue;
-
-          if (look->is_any_enough)
-            return 1.0;
-          n_seen++;
-          lr_look_note_place (look, view->projection, at, to_m * lr_vec3_dot (way, view->projection->forward));
-        }
+  if (n_seen > 0 && n_seen < n)
+    {
+      narrow_line (&net, line_at (&net, first), line_at (&net, first - 1));
+      narrow_line (&net, line_at (&net, last), line_at (&net, last + 1));
     }
 
   return n > 0 ? (double) n_seen / n : 0.0;

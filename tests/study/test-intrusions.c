@@ -241,13 +241,14 @@ static const CeilingCase ceiling_cases[] = {
 /* Whether a ray from @from along @way meets the box before @to of its length. Source: slabs (Kay and Kajiya, SIGGRAPH 1986, from
  * memory) */
 static gboolean
-meets_box (const CeilingCase *c,
-           LrVec3             from,
-           LrVec3             way,
-           double             to)
+meets_box (LrVec3 low_m,
+           LrVec3 high_m,
+           LrVec3 from,
+           LrVec3 way,
+           double to)
 {
   const double o[] = { from.x, from.y, from.z }, d[] = { way.x, way.y, way.z };
-  const double low[] = { c->low_m.x, c->low_m.y, c->low_m.z }, high[] = { c->high_m.x, c->high_m.y, c->high_m.z };
+  const double low[] = { low_m.x, low_m.y, low_m.z }, high[] = { high_m.x, high_m.y, high_m.z };
   double enter = 0.0, leave = to;
 
   for (int i = 0; i < 3; i++)
@@ -261,7 +262,20 @@ meets_box (const CeilingCase *c,
   return enter < leave;
 }
 
-/* Every place of a fine net over the frame: its ray by the transposed rotation, in the 8 m by 6 m room 2.7 m high */
+/* The ray through a place in the frame, by the transposed rotation */
+static LrVec3
+ray_through (const LrCameraReading *camera,
+             double                 across,
+             double                 down)
+{
+  double image_m = camera->item->camera.focal_m * (1.0 + camera->magnification);
+  double right = (across - 0.5) * camera->area.width_m / image_m, up = (0.5 - down) * camera->area.height_m / image_m;
+  double cp = cos (camera->pan_rad), sp = sin (camera->pan_rad), ct = cos (camera->tilt_rad), st = sin (camera->tilt_rad);
+
+  return lr_vec3 (ct * cp + right * sp - up * st * cp, ct * sp - right * cp - up * st * sp, st + up * ct);
+}
+
+/* Every place of a fine net over the frame, in the 8 m by 6 m room 2.7 m high */
 static void
 test_ceiling (gconstpointer data)
 {
@@ -272,7 +286,7 @@ test_ceiling (gconstpointer data)
   g_autoptr (LrStudy) study = NULL;
   const LrIntrusion *ceiling = NULL;
   const LrCameraReading *camera;
-  double reach = 0.0, image_m, cp, sp, ct, st;
+  double reach = 0.0;
   int n = 0;
 
   fixture_set (&plan, id, "length-mm", c->high_m.x - c->low_m.x);
@@ -287,17 +301,14 @@ test_ceiling (gconstpointer data)
       ceiling = lr_study_intrusion (study, i);
   g_assert_nonnull (ceiling);
 
-  image_m = camera->item->camera.focal_m * (1.0 + camera->magnification);
-  cp = cos (camera->pan_rad), sp = sin (camera->pan_rad), ct = cos (camera->tilt_rad), st = sin (camera->tilt_rad);
   for (int i = 0; i < ACROSS * DOWN; i++)
     {
-      double across = (i % ACROSS + 0.5) / ACROSS, down = (i / ACROSS + 0.5) / DOWN;
-      double right = (across - 0.5) * camera->area.width_m / image_m, up = (0.5 - down) * camera->area.height_m / image_m;
-      LrVec3 way = { ct * cp + right * sp - up * st * cp, ct * sp - right * cp - up * st * sp, st + up * ct };
+      double down = (i / ACROSS + 0.5) / DOWN;
+      LrVec3 way = ray_through (camera, (i % ACROSS + 0.5) / ACROSS, down);
       LrVec3 eye = camera->projection.eye_m;
       double t = (2.7 - eye.z) / way.z, x = eye.x + t * way.x, y = eye.y + t * way.y;
 
-      if (!(t > 0.0) || x < 0.0 || x > 8.0 || y < 0.0 || y > 6.0 || meets_box (c, eye, way, t))
+      if (!(t > 0.0) || x < 0.0 || x > 8.0 || y < 0.0 || y > 6.0 || meets_box (c->low_m, c->high_m, eye, way, t))
         continue;
       n++;
       reach = fmax (reach, down);
@@ -307,6 +318,73 @@ test_ceiling (gconstpointer data)
   assert_near (ceiling->reach[LR_BORDER_TOP], reach, 0.005);
   assert_near (ceiling->share, (double) n / (ACROSS * DOWN), 0.01);
   g_assert_true (ceiling->is_partly_hidden);
+}
+
+typedef struct
+{
+  const char *name;
+  LrVec3      low_m, high_m; /* of a box that hides some of the cloth */
+} HiddenCase;
+
+static const HiddenCase hidden_cases[] = {
+  { "its-foot", { 3.0, 3.3, 0.0 }, { 3.4, 4.6, 1.0 } },
+  { "its-head", { 3.0, 3.3, 1.3 }, { 3.4, 4.6, 2.2 } },
+  { "one-side", { 3.0, 3.3, 0.0 }, { 3.4, 3.62, 2.2 } },
+  { "the-other-side-and-more", { 3.0, 3.62, 0.0 }, { 3.4, 4.6, 2.2 } },
+  { "a-lower-corner", { 2.2, 3.5, 0.0 }, { 2.4, 4.2, 1.45 } },
+};
+
+/* A reflector's cloth .8 m wide and 1.8 m high, square to x, beside Wenna; a place of the frame shows it where its ray meets the
+ * cloth and not the box before */
+static void
+test_hidden (gconstpointer data)
+{
+  enum { ACROSS = 800, DOWN = 450 };
+  const HiddenCase *c = data;
+  const LrVec3 low_m = { 1.49, 3.5, 0.0 }, high_m = { 1.51, 4.3, 1.8 };
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  const char *cloth = fixture_add (&plan, LR_ITEM_PANEL, LR_PANEL_REFLECTOR, 1.5, 3.9);
+  const char *box = fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_BOX, 0.5 * (c->low_m.x + c->high_m.x), 0.5 * (c->low_m.y + c->high_m.y));
+  g_autoptr (LrStudy) study = NULL;
+  const LrIntrusion *intrusion;
+  const LrCameraReading *camera;
+  Reach reach = { 0 };
+
+  fixture_set (&plan, cloth, "width-mm", 0.8);
+  fixture_set (&plan, cloth, "bottom-mm", 0.0);
+  fixture_set (&plan, cloth, "height-mm", 1.8);
+  fixture_set (&plan, cloth, "stand-radius-mm", 0.0);
+  fixture_set (&plan, box, "length-mm", c->high_m.x - c->low_m.x);
+  fixture_set (&plan, box, "width-mm", c->high_m.y - c->low_m.y);
+  fixture_set (&plan, box, "height-mm", c->high_m.z);
+  fixture_set (&plan, box, "bottom-mm", c->low_m.z);
+  fixture_set (&plan, CAMERA_A, "focal-mm", 0.035);
+  study = lr_study_new (plan);
+  camera = fixture_camera (study, CAMERA_A);
+  for (int i = 0; i < ACROSS * DOWN; i++)
+    {
+      LrVec2 at = { (i % ACROSS + 0.5) / ACROSS, (i / ACROSS + 0.5) / DOWN };
+      LrVec3 eye = camera->projection.eye_m, way = ray_through (camera, at.x, at.y);
+
+      if (meets_box (low_m, high_m, eye, way, 10.0) && !meets_box (c->low_m, c->high_m, eye, way, 10.0))
+        {
+          reach.left = fmax (reach.left, at.x);
+          reach.right = fmax (reach.right, 1.0 - at.x);
+          reach.top = fmax (reach.top, at.y);
+          reach.bottom = fmax (reach.bottom, 1.0 - at.y);
+        }
+    }
+
+  intrusion = find (study, CAMERA_A, cloth);
+  g_assert_nonnull (intrusion);
+  g_test_message ("seen %.3f %.3f %.3f %.3f, told %.3f %.3f %.3f %.3f", reach.left, reach.right, reach.top, reach.bottom,
+                  intrusion->reach[LR_BORDER_LEFT], intrusion->reach[LR_BORDER_RIGHT], intrusion->reach[LR_BORDER_TOP],
+                  intrusion->reach[LR_BORDER_BOTTOM]);
+  g_assert_true (intrusion->is_partly_hidden);
+  assert_near (intrusion->reach[LR_BORDER_LEFT], reach.left, 0.02);
+  assert_near (intrusion->reach[LR_BORDER_RIGHT], reach.right, 0.02);
+  assert_near (intrusion->reach[LR_BORDER_TOP], reach.top, 0.02);
+  assert_near (intrusion->reach[LR_BORDER_BOTTOM], reach.bottom, 0.02);
 }
 
 typedef struct
@@ -444,6 +522,7 @@ main (int   argc,
   g_test_add_func ("/intrusions/half-face", test_half_face);
   g_test_add_func ("/intrusions/trial", test_trial);
   add_rows ("/intrusions/ceiling", ceiling_cases, test_ceiling);
+  add_rows ("/intrusions/hidden", hidden_cases, test_hidden);
   add_rows ("/intrusions/place", place_cases, test_place);
   return g_test_run ();
 }
