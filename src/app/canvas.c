@@ -274,6 +274,7 @@ lr_canvas_dispose (GObject *object)
   g_clear_pointer (&self->dropping, g_free);
   g_clear_object (&self->document);
 
+  lr_canvas_forget_held (self);
   G_OBJECT_CLASS (lr_canvas_parent_class)->dispose (object);
 }
 

@@ -100,6 +100,9 @@ struct _LrCanvas
   GtkWidget          *ways_in;
   GtkWidget          *menu;
   GtkWidget          *length_popover;
+  LrPlan             *held_from, *held_to; /* in which the framing of a camera is held, and with it moved; NULL: none */
+  char               *held_camera;
+  double              held_m;     /* the field at its subject's eyes; NAN: none */
   char               *hold_note;  /* what the lens could not hold at the place last tried; NULL: nothing */
 };
 
@@ -159,6 +162,7 @@ void           lr_canvas_turn_by        (LrCanvas *self, double by_rad);
 void           lr_canvas_delete         (LrCanvas *self);
 /* canvas_hold.c: @next with the framing held of a camera that was moved, if that is on; takes @next, which may be NULL */
 LrPlan        *lr_canvas_hold_framing   (LrCanvas *self, LrPlan *next, const char *id);
+void           lr_canvas_forget_held    (LrCanvas *self);
 void           lr_canvas_hold_end       (LrCanvas *self); /* the move is over: what could not be held is said */
 void           lr_canvas_duplicate      (LrCanvas *self);
 void           lr_canvas_menu_init      (LrCanvas *self);

@@ -35,14 +35,14 @@ static const char *const held[LR_N_SHOTS] = {
 
 /**
  * lr_judge_has_eyes:
- * @camera: a camera with a subject
+ * @camera: a camera
  *
- * Returns: whether the subject's eyes are in its frame
+ * Returns: whether it has a subject, with the eyes in its frame
  */
 gboolean
 lr_judge_has_eyes (const LrCameraReading *camera)
 {
-  return camera->eyes_across >= 0.0 && camera->eyes_across <= 1.0 && camera->eyes_down >= 0.0 && camera->eyes_down <= 1.0;
+  return camera->has_subject && camera->eyes_across >= 0.0 && camera->eyes_across <= 1.0 && camera->eyes_down >= 0.0 && camera->eyes_down <= 1.0;
 }
 
 static void

@@ -9,6 +9,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#define FOCAL_ROUNDING_M 6e-5 /* half a tenth of a millimetre, and a little */
 #define SPARE_M 0.05
 #define FOCUS_SPARE_M 0.005 /* places are held to a millimetre, and the tilt lifts the sensor a little */
 
@@ -59,11 +60,20 @@ lr_nominal_stop (double   f_number,
   return wider;
 }
 
-static gboolean
-has_focal (const LrLens *lens,
-           double        focal_m)
+/**
+ * lr_lens_has_focal:
+ * @lens: (nullable): a lens of the kit; %NULL: one that is not named has all
+ * @focal_m: as marked on the ring [m]
+ *
+ * A ring is set to a tenth of a millimetre at best: half of one more or less is the same.
+ *
+ * Returns: whether it can be set to it
+ */
+gboolean
+lr_lens_has_focal (const LrLens *lens,
+                   double        focal_m)
 {
-  return lens == NULL || (focal_m >= lens->focal_min_m - 1e-7 && focal_m <= lens->focal_max_m + 1e-7);
+  return lens == NULL || (focal_m >= lens->focal_min_m - FOCAL_ROUNDING_M && focal_m <= lens->focal_max_m + FOCAL_ROUNDING_M);
 }
 
 /* Back along the line from the eyes; with the lens that keeps the framing, if the mounted one does */
@@ -89,7 +99,7 @@ offer_step_back (LrJudge               *judge,
   lr_remedy_move (remedy, camera->placed, lr_vec2_add (eyes_m, way), NULL);
   ring_m = lr_focal_for_field_m (extent_m, camera->field_w_m, wanted_m, &focal_m)
                ? 0.001 * round (1000.0 * focal_m / camera->converter) : 0.0;
-  if (ring_m > 0.0 && has_focal (lr_judge_mounted_lens (judge, camera), ring_m))
+  if (ring_m > 0.0 && lr_lens_has_focal (lr_judge_mounted_lens (judge, camera), ring_m))
     {
       lr_remedy_change (remedy, camera->item, "focal-mm", ring_m);
       lr_remedy_say (remedy, distance,
@@ -250,7 +260,7 @@ judge_range (LrJudge               *judge,
              const LrLens          *lens)
 {
   const LrCamera *c = &camera->item->camera;
-  gboolean is_focal = has_focal (lens, c->focal_m);
+  gboolean is_focal = lr_lens_has_focal (lens, c->focal_m);
   gboolean is_stop = c->f_number >= lens->f_number_min - 1e-6 && c->f_number <= lens->f_number_max + 1e-6;
   gboolean is_near = camera->focus_m < lens->nearest_focus_m;
   LrRemark *remark = lr_judge_add (judge, LR_CHECK_LENS_RANGE,

@@ -80,6 +80,7 @@ void     lr_judge_offer_refit (LrJudge *judge, LrRemark *remark, const LrCameraR
 void     lr_judge_offer_lens_height (LrJudge *judge, LrRemark *remark, const LrCameraReading *camera, double height_m);
 
 /* judge_lens.c: the lens in the kit; (nullable). The stop printed on lenses that is next to @f_number or equal */
+gboolean      lr_lens_has_focal     (const LrLens *lens, double focal_m);
 const LrLens *lr_judge_mounted_lens (const LrJudge *judge, const LrCameraReading *camera);
 double        lr_nominal_stop       (double f_number, gboolean is_wider);
 

@@ -15,18 +15,6 @@
 
 #define LEVEL_M 0.05
 
-/* Under the edge of a lens's nearest focus */
-static gboolean
-is_too_near (const LrReframing *self,
-             double            *nearest_m)
-{
-  const LrKitEntry *entry = self->reframe->lens != NULL ? lr_plan_find_kit (self->study->plan, self->reframe->lens)
-                                                        : lr_reframing_mounted (self);
-
-  *nearest_m = fmax (entry != NULL ? entry->item->lens.nearest_focus_m : 0.0, 4.0 * self->now->focal_m);
-  return self->now->focus_m < *nearest_m;
-}
-
 /* The eyes where a well framed shot has them; FALSE: the person has no such shot. @cut_m (out): from them to the lower edge */
 static gboolean
 aim_shot (LrReframing *self,
@@ -114,7 +102,7 @@ next_that_fits (const LrReframing *asked,
       if (place_shot (&self, (LrShot) other))
         {
           obstacle = lr_reframing_obstacle (&self);
-          if (obstacle == NULL && !is_too_near (&self, &nearest_m))
+          if (obstacle == NULL && !lr_reframing_is_too_near (&self, &nearest_m))
             return end_place (&self, (LrShot) other);
         }
       lr_reframing_clear (&self);
@@ -171,7 +159,7 @@ shot_by_place (LrReframing *self,
 
   if (!place_shot (self, shot))
     return no_shot (self, shot);
-  if (is_too_near (self, &nearest_m))
+  if (lr_reframing_is_too_near (self, &nearest_m))
     return end_too_near (self, shot, nearest_m);
   obstacle = lr_reframing_obstacle (self);
   return obstacle != NULL ? end_blocked (self, shot, obstacle) : end_place (self, shot);
@@ -246,7 +234,7 @@ shot_by_lens (LrReframing *self,
   if (!aim_shot (self, shot, &cut_m) || !lr_reframing_by_lens (self, LR_SIZE_CUT, cut_m) || self->now->framing.shot != shot)
     return no_shot (self, shot);
   if (entry == NULL || lr_lens_has_focal (&entry->item->lens, self->now->item->camera.focal_m))
-    return is_too_near (self, &nearest_m) ? end_too_near (self, shot, nearest_m) : end_lens (self, shot, entry);
+    return lr_reframing_is_too_near (self, &nearest_m) ? end_too_near (self, shot, nearest_m) : end_lens (self, shot, entry);
 
   effective_m = self->now->focal_m;
   entry = lr_reframing_nearest_lens (self, effective_m);
@@ -254,7 +242,7 @@ shot_by_lens (LrReframing *self,
     return no_shot (self, shot);
   lr_reframing_copy (&mounted, self);
   lr_reframing_mount (&mounted, entry, effective_m);
-  if (lr_reframing_try (&mounted) && mounted.now->framing.shot == shot && !is_too_near (&mounted, &nearest_m))
+  if (lr_reframing_try (&mounted) && mounted.now->framing.shot == shot && !lr_reframing_is_too_near (&mounted, &nearest_m))
     {
       lr_reframing_clear (self);
       return end_lens (&mounted, shot, entry);
@@ -319,7 +307,7 @@ same_framing (const LrReframing *asked,
   if (lr_reframing_by_place (&self, LR_SIZE_FIELD, asked->camera->field_w_m))
     {
       obstacle = lr_reframing_obstacle (&self);
-      if (obstacle == NULL && !is_too_near (&self, &nearest_m))
+      if (obstacle == NULL && !lr_reframing_is_too_near (&self, &nearest_m))
         return end_background (&self);
     }
   lr_reframing_clear (&self);
@@ -440,7 +428,7 @@ lr_reframe_background (const LrStudy         *study,
   double nearest_m;
 
   lr_reframing_start (&self, study, camera, units);
-  if (!lr_camera_holds_eyes (camera))
+  if (!lr_judge_has_eyes (camera))
     return no_subject (&self);
 
   lr_reframing_aim (&self, camera->eyes_across, camera->eyes_down);
@@ -468,7 +456,7 @@ lr_reframe_background (const LrStudy         *study,
       lr_reframing_clear (&self);
       return same;
     }
-  if (is_too_near (&self, &nearest_m))
+  if (lr_reframing_is_too_near (&self, &nearest_m))
     {
       g_autofree char *needed = lr_reframing_say_length (&self, self.now->distance_m);
       g_autofree char *nearest = lr_reframing_say_length (&self, nearest_m);

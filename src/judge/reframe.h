@@ -39,8 +39,10 @@ LrReframe *lr_reframe_shot       (const LrStudy *study, const LrCameraReading *c
 LrReframe *lr_reframe_background (const LrStudy *study, const LrCameraReading *camera, double behind_field_w_m, LrUnits units);
 /* The same framing through each lens of the kit, from the shortest: (transfer full) (element-type LrReframe) */
 GPtrArray *lr_reframe_lenses     (const LrStudy *study, const LrCameraReading *camera, LrUnits units);
-/* In the study of a plan in which the camera stands elsewhere: the focal length that keeps the subject's size */
-LrReframe *lr_reframe_hold       (const LrStudy *moved, const LrCameraReading *before, LrUnits units);
+/* The field at the eyes that is held from now on [m]; NAN without a subject in the frame */
+double     lr_reframe_held_m     (const LrCameraReading *camera);
+/* In the study of a plan in which the camera stands elsewhere: the focal length that keeps a field at the eyes */
+LrReframe *lr_reframe_hold       (const LrStudy *moved, const char *camera, double field_w_m, LrUnits units);
 /* Sharp at the eyes of a person, the middle of a thing; NULL: on what is behind the subject */
 LrReframe *lr_reframe_focus      (const LrStudy *study, const LrCameraReading *camera, const char *target, LrUnits units);
 /* What lies at @from in the frame comes to @to: the camera pans and tilts */

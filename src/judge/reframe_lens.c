@@ -14,20 +14,13 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define FOCAL_ROUNDING_M 6e-5
 #define ZOOM_STEP 1.04     /* a notch of the wheel */
+#define CLOSE 1.001        /* nearer to each other two focal lengths are the same */
 
 gboolean
 lr_lens_is_prime (const LrLens *lens)
 {
   return lens->focal_max_m - lens->focal_min_m < 1e-6;
-}
-
-gboolean
-lr_lens_has_focal (const LrLens *lens,
-                   double        focal_m)
-{
-  return focal_m >= lens->focal_min_m - FOCAL_ROUNDING_M && focal_m <= lens->focal_max_m + FOCAL_ROUNDING_M;
 }
 
 const LrKitEntry *
@@ -36,6 +29,26 @@ lr_reframing_mounted (const LrReframing *self)
   const LrKitEntry *entry = lr_plan_find_kit (self->study->plan, self->camera->item->camera.lens);
 
   return entry != NULL && entry->item->kind == LR_ITEM_LENS ? entry : NULL;
+}
+
+/**
+ * lr_reframing_is_too_near:
+ * @self: a wish that was tried
+ * @nearest_m: (out): the nearest focus of the lens that it takes [m]
+ *
+ * A lens that is not in the kit focuses no nearer than four times its focal length, where the image is a third of life size.
+ *
+ * Returns: whether the focus is nearer
+ */
+gboolean
+lr_reframing_is_too_near (const LrReframing *self,
+                          double            *nearest_m)
+{
+  const LrKitEntry *entry = self->reframe->lens != NULL ? lr_plan_find_kit (self->study->plan, self->reframe->lens)
+                                                        : lr_reframing_mounted (self);
+
+  *nearest_m = fmax (entry != NULL ? entry->item->lens.nearest_focus_m : 0.0, 4.0 * self->now->focal_m);
+  return self->now->focus_m < *nearest_m;
 }
 
 /* In the van, or on this camera */
@@ -185,6 +198,7 @@ lens_row (const LrStudy         *study,
   LrReframing self;
   g_autofree char *obstacle = NULL, *distance = NULL, *name = NULL, *title = NULL, *nearest = NULL;
   gboolean is_solved, is_near;
+  double nearest_m = 0.0;
   LrReframe *row;
 
   lr_reframing_start (&self, study, camera, units);
@@ -195,9 +209,9 @@ lens_row (const LrStudy         *study,
   lr_reframing_focus (&self);
   is_solved = lr_reframing_by_place (&self, LR_SIZE_FIELD, camera->field_w_m);
   obstacle = is_solved ? lr_reframing_obstacle (&self) : NULL;
-  is_near = is_solved && self.now->distance_m < entry->item->lens.nearest_focus_m;
+  is_near = is_solved && lr_reframing_is_too_near (&self, &nearest_m);
   distance = lr_reframing_say_length (&self, self.now->distance_m);
-  nearest = lr_reframing_say_length (&self, entry->item->lens.nearest_focus_m);
+  nearest = lr_reframing_say_length (&self, nearest_m);
 
   if (!is_solved)
     row = lr_reframing_end (&self, FALSE, g_strdup_printf (_("The %s has no place for this framing."), title), NULL);
@@ -240,7 +254,7 @@ lr_reframe_lenses (const LrStudy         *study,
 {
   GPtrArray *rows = g_ptr_array_new_with_free_func ((GDestroyNotify) lr_reframe_free);
 
-  if (!lr_camera_holds_eyes (camera))
+  if (!lr_judge_has_eyes (camera))
     return rows;
 
   for (guint i = 0; i < study->plan->kit->len; i++)
@@ -258,9 +272,46 @@ lr_reframe_lenses (const LrStudy         *study,
 }
 
 /**
+ * lr_reframe_held_m:
+ * @camera: a camera whose framing is held from now on
+ *
+ * Returns: the width of its field at the subject's eyes [m]; NAN without eyes in the frame
+ */
+double
+lr_reframe_held_m (const LrCameraReading *camera)
+{
+  return lr_judge_has_eyes (camera) ? camera->field_w_m : (double) NAN;
+}
+
+/* No lens is so long or so short */
+static LrReframe *
+end_without_lens (LrReframing *self)
+{
+  g_autofree char *end = lr_reframing_say_focal (self, self->now->item->camera.focal_m);
+
+  return lr_reframing_end (self, FALSE, g_strdup_printf (_("Holding the framing ends at %s: no lens goes further."), end), NULL);
+}
+
+/* "Holding the framing needs 92 mm; the 85 mm lens comes nearest: the subject is 8 % smaller." */
+static LrReframe *
+end_off (LrReframing *self,
+         const char  *needed,
+         const char  *title,
+         double       field_w_m)
+{
+  double off = field_w_m / self->now->field_w_m - 1.0;
+
+  return lr_reframing_end (self, FALSE,
+                           g_strdup_printf (off > 0.0 ? _("Holding the framing needs %s; the %s comes nearest: the subject is %.0f %% larger.")
+                                                      : _("Holding the framing needs %s; the %s comes nearest: the subject is %.0f %% smaller."),
+                                            needed, title, 100.0 * fabs (off)), NULL);
+}
+
+/**
  * lr_reframe_hold:
  * @moved: study of a plan in which the camera stands elsewhere
- * @before: the camera where it stood, with the framing that is held
+ * @id: of the camera
+ * @field_w_m: the width of the field at the eyes that is held [m]; NAN: none
  * @units: of the sentence
  *
  * Keeps the width of the field at the eyes, so the magnification. A zoom, or a camera whose lens is not named, is set to the
@@ -272,23 +323,26 @@ lr_reframe_lenses (const LrStudy         *study,
  * Returns: (transfer full) (nullable): the change, possible or as near as it goes; %NULL without a subject in the frame
  */
 LrReframe *
-lr_reframe_hold (const LrStudy         *moved,
-                 const LrCameraReading *before,
-                 LrUnits                units)
+lr_reframe_hold (const LrStudy *moved,
+                 const char    *id,
+                 double         field_w_m,
+                 LrUnits        units)
 {
-  const LrCameraReading *camera = lr_study_find_camera (moved, before->item->id);
+  const LrCameraReading *camera = lr_study_find_camera (moved, id);
   LrReframing self;
   const LrKitEntry *entry;
   double wanted_m, effective_m;
   g_autofree char *needed = NULL, *set = NULL, *title = NULL;
 
-  if (camera == NULL || !camera->has_subject || !lr_camera_holds_eyes (before))
+  if (camera == NULL || !camera->has_subject || !(field_w_m > 0.0))
     return NULL;
 
   lr_reframing_start (&self, moved, camera, units);
   lr_reframing_focus (&self);
-  if (!lr_reframing_by_lens (&self, LR_SIZE_FIELD, before->field_w_m))
+  if (!lr_reframing_by_lens (&self, LR_SIZE_FIELD, field_w_m))
     {
+      if (lr_reframing_is_at_end (&self))
+        return end_without_lens (&self);
       lr_reframing_clear (&self);
       return NULL;
     }
@@ -312,46 +366,55 @@ lr_reframe_hold (const LrStudy         *moved,
   title = lens_title (&self, entry, self.now->item->camera.focal_m);
   if (!lr_lens_is_prime (&entry->item->lens) && entry == lr_reframing_mounted (&self))
     return lr_reframing_end (&self, FALSE, g_strdup_printf (_("Holding the framing needs %s; the lens ends at %s."), needed, set), NULL);
-  /* Translators: "…; the 85 mm lens comes nearest: the subject is 4 % larger." */
-  return lr_reframing_end (&self, FALSE,
-                           g_strdup_printf (before->field_w_m > self.now->field_w_m
-                                                ? _("Holding the framing needs %s; the %s comes nearest: the subject is %.0f %% larger.")
-                                                : _("Holding the framing needs %s; the %s comes nearest: the subject is %.0f %% smaller."),
-                                            needed, title, 100.0 * fabs (before->field_w_m / self.now->field_w_m - 1.0)), NULL);
+  return end_off (&self, needed, title, field_w_m);
 }
 
-/* The next one at hand, by effective focal length */
+/* The effective focal length next to @now_m to which the lens can be set: of a zoom that holds it, a notch further; 0: none */
+static double
+next_focal_m (const LrLens *lens,
+              double        now_m,
+              gboolean      is_longer)
+{
+  double least_m = lens->focal_min_m * lens->converter, most_m = lens->focal_max_m * lens->converter;
+
+  if (is_longer)
+    return most_m > now_m * CLOSE ? CLAMP (now_m * ZOOM_STEP, least_m, most_m) : 0.0;
+
+  return least_m < now_m / CLOSE ? CLAMP (now_m / ZOOM_STEP, least_m, most_m) : 0.0;
+}
+
+/* The lens at hand that goes on from the one that is on with the smallest step; @effective_m (out): what it is set to */
 static const LrKitEntry *
 next_lens (const LrReframing *self,
-           gboolean           is_longer)
+           gboolean           is_longer,
+           double            *effective_m)
 {
-  double now_m = self->camera->focal_m, best_m = is_longer ? HUGE_VAL : 0.0;
-  const LrKitEntry *best = NULL;
+  double now_m = self->camera->focal_m, best = HUGE_VAL;
+  const LrKitEntry *next = NULL;
 
   for (guint i = 0; i < self->study->plan->kit->len; i++)
     {
       const LrKitEntry *entry = g_ptr_array_index (self->study->plan->kit, i);
-      double focal_m;
+      double focal_m = is_at_hand (self, entry) ? next_focal_m (&entry->item->lens, now_m, is_longer) : 0.0;
+      double step = focal_m > 0.0 ? fabs (log (focal_m / now_m)) : HUGE_VAL;
 
-      if (!is_at_hand (self, entry))
-        continue;
-      focal_m = (is_longer ? entry->item->lens.focal_min_m : entry->item->lens.focal_max_m) * entry->item->lens.converter;
-      if (is_longer ? focal_m > now_m * 1.001 && focal_m < best_m : focal_m < now_m * 0.999 && focal_m > best_m)
+      if (step < best)
         {
-          best = entry;
-          best_m = focal_m;
+          next = entry;
+          best = step;
+          *effective_m = focal_m;
         }
     }
-  return best;
+  return next;
 }
 
 static LrReframe *
 change_lens (LrReframing *self,
              gboolean     is_longer)
 {
-  const LrKitEntry *entry = next_lens (self, is_longer);
-  g_autofree char *name = lr_reframing_say_name (self);
-  const LrLens *lens;
+  double effective_m = 0.0;
+  const LrKitEntry *entry = next_lens (self, is_longer, &effective_m);
+  g_autofree char *name = lr_reframing_say_name (self), *title = NULL;
 
   if (entry == NULL)
     return lr_reframing_end (self, FALSE,
@@ -359,10 +422,10 @@ change_lens (LrReframing *self,
                                                         : _("%s has the shortest lens that is left in the kit, and it does not zoom."), name),
                              NULL);
 
-  lens = &entry->item->lens;
-  lr_reframing_mount (self, entry, (is_longer ? lens->focal_min_m : lens->focal_max_m) * lens->converter);
+  lr_reframing_mount (self, entry, effective_m);
   lr_reframing_try (self);
-  return lr_reframing_end (self, TRUE, g_strdup_printf (_("%s takes the %s."), name, entry->title), NULL);
+  title = lens_title (self, entry, self->now->item->camera.focal_m);
+  return lr_reframing_end (self, TRUE, g_strdup_printf (_("%s takes the %s."), name, title), NULL);
 }
 
 /**

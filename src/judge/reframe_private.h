@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "judge_parts.h"
 #include "reframe.h"
 
 /* What is kept or reached while place or lens change */
@@ -39,6 +40,7 @@ gboolean lr_reframing_try    (LrReframing *self);
 void     lr_reframing_place  (LrReframing *self, double distance_m);
 gboolean lr_reframing_by_place (LrReframing *self, LrSizeOf size, double wanted_m);
 gboolean lr_reframing_by_lens  (LrReframing *self, LrSizeOf size, double wanted_m);
+gboolean lr_reframing_is_at_end (const LrReframing *self); /* no lens is longer or shorter than the last try's */
 gboolean lr_reframing_by_both  (LrReframing *self, double field_w_m, double behind_field_w_m);
 
 /* reframe_room.c: what keeps the camera from where the last try puts it; (transfer full) (nullable) */
@@ -49,21 +51,14 @@ gboolean lr_reframing_find_free (LrReframing *self, char **ended_by);
 /* reframe_lens.c */
 const LrKitEntry *lr_reframing_mounted (const LrReframing *self); /* as it is; (nullable) */
 gboolean lr_lens_is_prime     (const LrLens *lens);
-gboolean lr_lens_has_focal    (const LrLens *lens, double focal_m);
+/* Whether the last try focuses nearer than its lens can */
+gboolean lr_reframing_is_too_near (const LrReframing *self, double *nearest_m);
 /* The lens of the kit that is free and comes nearest to an effective focal length, the mounted one first; (nullable) */
 const LrKitEntry *lr_reframing_nearest_lens (const LrReframing *self, double effective_m);
 /* The same among those that are not shorter */
 const LrKitEntry *lr_reframing_longer_lens  (const LrReframing *self, double effective_m);
 /* Changes to that lens, set as near to the effective focal length as it goes */
 void     lr_reframing_mount   (LrReframing *self, const LrKitEntry *entry, double effective_m);
-/* There is a framing to keep */
-static inline gboolean
-lr_camera_holds_eyes (const LrCameraReading *camera)
-{
-  return camera->has_subject && camera->eyes_across >= 0.0 && camera->eyes_across <= 1.0 && camera->eyes_down >= 0.0
-         && camera->eyes_down <= 1.0 && camera->field_w_m > 0.0;
-}
-
 char    *lr_reframing_say_focal  (const LrReframing *self, double focal_m);
 char    *lr_reframing_say_length (const LrReframing *self, double length_m);
 char    *lr_reframing_say_name   (const LrReframing *self); /* "Camera A" */

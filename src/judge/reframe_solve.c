@@ -243,7 +243,21 @@ put_focal (LrReframing *self,
   lr_reframing_put (self, "focal-mm", CLAMP (FOCAL_STEP_M * round (focal_m / FOCAL_STEP_M), LEAST_FOCAL_M, MOST_FOCAL_M));
 }
 
-/* The focal length with which the frame holds @wanted_m, whatever the lens; the place stays */
+/**
+ * lr_reframing_is_at_end:
+ * @self: a wish that was tried
+ *
+ * Returns: whether its focal length is the longest or the shortest that there is
+ */
+gboolean
+lr_reframing_is_at_end (const LrReframing *self)
+{
+  double focal_m = lr_reframing_get (self, "focal-mm");
+
+  return focal_m <= LEAST_FOCAL_M || focal_m >= MOST_FOCAL_M;
+}
+
+/* The focal length with which the frame holds @wanted_m, whatever the lens; the place stays. FALSE: no lens has it */
 gboolean
 lr_reframing_by_lens (LrReframing *self,
                       LrSizeOf     size,
@@ -262,7 +276,7 @@ lr_reframing_by_lens (LrReframing *self,
       focal_m = self->now->item->camera.focal_m;
       put_focal (self, focal_m * (size_m / wanted_m));
       if (fabs (lr_reframing_get (self, "focal-mm") - focal_m) < 0.5 * FOCAL_STEP_M)
-        return TRUE;
+        return !lr_reframing_is_at_end (self) || fabs (size_m / wanted_m - 1.0) < 0.01;
     }
   return lr_reframing_try (self) && fabs (size_now_m (self, size) / wanted_m - 1.0) < 0.01;
 }

@@ -5,6 +5,8 @@
 
 #include "gui_fixture.h"
 
+#include "reframe.h"
+
 /* The file holds whole millimetres */
 #define NEAR_M 0.0006
 
@@ -24,6 +26,30 @@ test_nudge (GuiFixture    *f,
   lr_document_undo (f->document);
   assert_near_m (gui_item (f, GUI_CAMERA)->at_m.x, 4.81);
   assert_near_m (gui_item (f, GUI_CAMERA)->at_m.y, 2.80);
+}
+
+/* Many small moves hold what one large move holds: with primes the size must not drift from step to step. */
+static void
+test_nudge_with_held_framing (GuiFixture    *f,
+                              gconstpointer  data)
+{
+  g_autoptr (LrPlan) start = lr_plan_change_text (lr_document_get_committed (f->document), GUI_CAMERA, "lens", "lens-50", NULL), moved = NULL;
+  g_autoptr (LrStudy) before = lr_study_new (start), after = NULL;
+  double held_m = lr_reframe_held_m (lr_study_find_camera (before, GUI_CAMERA));
+  g_autoptr (LrReframe) at_once = NULL;
+
+  moved = lr_plan_move (start, GUI_CAMERA, lr_vec2_add (gui_item (f, GUI_CAMERA)->at_m, lr_vec2 (1.2, 0.0)), NULL);
+  after = lr_study_new (moved);
+  at_once = lr_reframe_hold (after, GUI_CAMERA, held_m, LR_UNITS_METRIC);
+  g_assert_nonnull (at_once->lens);
+
+  lr_document_commit (f->document, lr_plan_ref (start), "Mount");
+  lr_document_set_holds_framing (f->document, TRUE);
+  lr_document_select (f->document, GUI_CAMERA);
+  for (int i = 0; i < 12; i++)
+    lr_canvas_key (f->canvas, GDK_KEY_Right, 0);
+  g_assert_cmpstr (gui_item (f, GUI_CAMERA)->camera.lens, ==, at_once->lens);
+  g_assert_cmpfloat_with_epsilon (gui_item (f, GUI_CAMERA)->camera.focal_m, at_once->focal_m, 1e-9);
 }
 
 static void
@@ -168,6 +194,7 @@ main (int    argc,
   gtk_test_init (&argc, &argv, NULL);
 
   ADD ("keys/nudge", gui_setup_loft_cb, test_nudge);
+  ADD ("keys/nudge-with-held-framing", gui_setup_loft_cb, test_nudge_with_held_framing);
   ADD ("keys/turn", gui_setup_loft_cb, test_turn_keys);
   ADD ("keys/delete-duplicate", gui_setup_loft_cb, test_delete_duplicate);
   ADD ("keys/tab", gui_setup_loft_cb, test_tab);

@@ -225,7 +225,7 @@ test_hold (gconstpointer data)
 
   fixture_set (&plan, "camera-1", "x-mm", 1.0 + c->distance_m - c->to_m);
   moved = lr_study_new (plan);
-  reframe = lr_reframe_hold (moved, first_camera (before), LR_UNITS_METRIC);
+  reframe = lr_reframe_hold (moved, "camera-1", lr_reframe_held_m (first_camera (before)), LR_UNITS_METRIC);
   g_test_message ("f2 = f1 D2 / D1: %s", reframe->sentence);
   g_assert_true (reframe->is_possible);
   assert_within (reframe->focal_m, 0.001 * c->focal_then_mm, SHARE);
@@ -246,14 +246,14 @@ test_hold_ends (void)
   fixture_set (&plan, "person-1", "x-mm", 5.0);
   fixture_set (&plan, "camera-1", "x-mm", 5.0 - LR_EYES_AHEAD_M - 3.3);
   moved = lr_study_new (plan);
-  prime = lr_reframe_hold (moved, first_camera (before), LR_UNITS_METRIC);
+  prime = lr_reframe_hold (moved, "camera-1", lr_reframe_held_m (first_camera (before)), LR_UNITS_METRIC);
   g_test_message ("%s", prime->sentence);
   g_assert_cmpstr (prime->lens, ==, "lens-85");
   g_assert_nonnull (strstr (prime->sentence, "3 % larger")); /* 85 for 82.5 mm */
 
   make_zoom (&plan, 0.024, 0.070);
   zoomed = lr_study_new (plan);
-  zoom = lr_reframe_hold (zoomed, first_camera (before), LR_UNITS_METRIC);
+  zoom = lr_reframe_hold (zoomed, "camera-1", lr_reframe_held_m (first_camera (before)), LR_UNITS_METRIC);
   g_test_message ("%s", zoom->sentence);
   g_assert_false (zoom->is_possible);
   g_assert_null (zoom->lens);
@@ -437,6 +437,45 @@ test_wheel (void)
   assert_near (end->focal_m, 0.0505, 1e-9);
 }
 
+/* A zoom that is free in the kit goes on from a prime notch by notch, also from within its range */
+static void
+test_wheel_to_a_zoom (void)
+{
+  g_autoptr (LrPlan) plan = make_hall (3.0, LR_POSTURE_SEATED, "lens-85", 0.085);
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrReframe) longer = NULL, shorter = NULL;
+
+  make_zoom (&plan, 0.024, 0.105);
+  study = lr_study_new (plan);
+  longer = lr_reframe_zoom (study, first_camera (study), 1.0, LR_UNITS_METRIC);
+  g_test_message ("%s", longer->sentence);
+  g_assert_true (longer->is_possible);
+  g_assert_cmpstr (longer->lens, ==, "lens-50");
+  g_assert_cmpfloat (longer->focal_m, >, 0.086);
+  g_assert_cmpfloat (longer->focal_m, <, 0.092);
+
+  shorter = lr_reframe_zoom (study, first_camera (study), -1.0, LR_UNITS_METRIC);
+  g_assert_cmpstr (shorter->lens, ==, "lens-50");
+  g_assert_cmpfloat (shorter->focal_m, <, 0.084);
+  g_assert_cmpfloat (shorter->focal_m, >, 0.079);
+}
+
+/* No lens is shorter than a millimetre: to hold a field of 10 m from 20 cm is not said to be done */
+static void
+test_hold_without_lens (void)
+{
+  g_autoptr (LrPlan) plan = make_hall (18.0, LR_POSTURE_STANDING, "", 0.002);
+  g_autoptr (LrStudy) before = lr_study_new (plan), moved = NULL;
+  g_autoptr (LrReframe) held = NULL;
+
+  fixture_set (&plan, "camera-1", "x-mm", 18.5);
+  moved = lr_study_new (plan);
+  held = lr_reframe_hold (moved, "camera-1", lr_reframe_held_m (first_camera (before)), LR_UNITS_METRIC);
+  g_assert_nonnull (held);
+  g_test_message ("%s", held->sentence);
+  g_assert_false (held->is_possible);
+}
+
 /* An optic that doubles the focal length: the ring is set to half, and the camera stands where the effective length asks */
 static void
 test_converter (void)
@@ -504,6 +543,8 @@ main (int   argc,
   g_test_add_func ("/reframe/focus", test_focus);
   g_test_add_func ("/reframe/turn", test_turn);
   g_test_add_func ("/reframe/wheel", test_wheel);
+  g_test_add_func ("/reframe/wheel-to-a-zoom", test_wheel_to_a_zoom);
+  g_test_add_func ("/reframe/hold-without-lens", test_hold_without_lens);
 
   return g_test_run ();
 }
