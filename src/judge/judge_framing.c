@@ -16,6 +16,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#define INTO_LENS_RAD (3.0 * LR_DEG) /* within it a look reads as into the lens: common practice, no source */
 #define SPARE_SHARE 0.02
 #define FURTHER_SHARE 0.03
 #define EYES_DOWN (1.0 / 3.0)
@@ -334,11 +335,10 @@ offer_pan (LrJudge               *judge,
 
 /* A look into the lens has no side */
 static gboolean
-has_look_room (const LrJudge         *judge,
-               const LrCameraReading *camera)
+has_look_room (const LrCameraReading *camera)
 {
   return camera->is_looking && isfinite (camera->look_room)
-         && fabs (camera->gaze_rad) >= judge->limits[LR_LIMIT_LINE_MARGIN];
+         && fabs (camera->gaze_rad) >= INTO_LENS_RAD;
 }
 
 static void
@@ -395,7 +395,7 @@ judge_frame (LrJudge               *judge,
 
   if (is_fine)
     judge_eyes_place (judge, camera);
-  if (has_look_room (judge, camera))
+  if (has_look_room (camera))
     judge_look_room (judge, camera);
 }
 

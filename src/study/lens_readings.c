@@ -71,7 +71,8 @@ lr_study_read_glass (const LrStudy   *study,
  * @study: a study
  * @reading: of a camera, whose focus and distance are known
  *
- * Fills what is sharp, and how much of it a head may use that sways.
+ * Fills what is sharp, and how much of it a head may use that sways. The hyperfocal distance is from the sensor plane, with the
+ * image where it is then: f H / (H - f) = f + N c behind the lens.
  */
 void
 lr_study_read_sharpness (const LrStudy   *study,
@@ -91,7 +92,7 @@ lr_study_read_sharpness (const LrStudy   *study,
 
   reading->sharp_near_m = range.near_m;
   reading->sharp_far_m = range.far_m;
-  reading->hyperfocal_m = range.hyperfocal_m + reading->focus.image_m;
+  reading->hyperfocal_m = range.hyperfocal_m + reading->focal_m + reading->f_number * reading->coc_m;
   reading->sharp_depth_m = range.far_m - range.near_m;
   reading->sharp_front_m = reading->distance_m - range.near_m;
   reading->sharp_front_share = (reading->focus_m - range.near_m) / reading->sharp_depth_m;
