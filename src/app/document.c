@@ -10,6 +10,8 @@
 
 #include "document_private.h"
 
+#include "viewfinder.h"
+
 #include <glib/gi18n-lib.h>
 
 #define MERGE_WITHIN_US G_USEC_PER_SEC
@@ -157,6 +159,7 @@ lr_document_init (LrDocument *self)
   lr_history_init (&self->history, plan);
   self->saved = lr_plan_ref (plan);
   self->shown = LR_SHOW_SIGHT;
+  self->frame_lines = LR_FRAME_ALL_LINES;
   study_again (self);
 }
 

@@ -68,5 +68,7 @@ void             lr_document_set_units    (LrDocument *self, LrUnits units);
 /* While it is on, a camera that is moved on the sheet keeps the size of its subject by its lens */
 gboolean         lr_document_get_holds_framing (LrDocument *self);
 void             lr_document_set_holds_framing (LrDocument *self, gboolean holds_framing);
+guint            lr_document_get_frame_lines (LrDocument *self); /* LrFrameLines: in the viewfinders */
+void             lr_document_set_frame_lines (LrDocument *self, guint lines); /* emits "hand" */
 guint            lr_document_get_shown    (LrDocument *self); /* LrShow: overlays on the sheet */
 void             lr_document_set_shown    (LrDocument *self, guint shown); /* emits "hand" */

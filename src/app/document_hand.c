@@ -200,6 +200,32 @@ lr_document_set_shown (LrDocument *self,
 }
 
 /**
+ * lr_document_get_frame_lines:
+ *
+ * Returns: what (LrFrameLines) the viewfinders show over and around the frame
+ */
+guint
+lr_document_get_frame_lines (LrDocument *self)
+{
+  return self->frame_lines;
+}
+
+/**
+ * lr_document_set_frame_lines:
+ * @lines: what (LrFrameLines) the viewfinders show over and around the frame
+ */
+void
+lr_document_set_frame_lines (LrDocument *self,
+                             guint       lines)
+{
+  if (self->frame_lines == lines)
+    return;
+
+  self->frame_lines = lines;
+  lr_document_emit (self, LR_DOCUMENT_HAND);
+}
+
+/**
  * lr_document_get_holds_framing:
  *
  * Returns: whether a camera that is moved on the sheet keeps the size of its subject by its lens

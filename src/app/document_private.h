@@ -35,6 +35,7 @@ struct _LrDocument
   LrPlan    *ghost;    /* made when asked for */
   LrUnits    units;
   guint      shown;
+  guint      frame_lines;
   gboolean   holds_framing;
 };
 

@@ -51,6 +51,16 @@ make_title (const LrCameraReading *camera)
   return g_strdup_printf (_("%s, %s"), name, lr_shot_title (camera->framing.shot));
 }
 
+/* "Medium close-up": the tag before it tells the camera */
+static char *
+make_short_title (const LrCameraReading *camera)
+{
+  const char *shot = lr_shot_title (camera->framing.shot), *rest = g_utf8_next_char (shot);
+  g_autofree char *first = g_utf8_strup (shot, rest - shot);
+
+  return camera->has_subject ? g_strconcat (first, rest, NULL) : lr_item_title (camera->item);
+}
+
 /* "50 mm   f/2.8   2.14 m", or closer together */
 static char *
 make_lens_line (const LrCameraReading *camera,
@@ -80,12 +90,12 @@ show_camera (LrFinder              *self,
              const LrCameraReading *camera)
 {
   LrUnits units = lr_document_get_units (self->document);
-  g_autofree char *title = make_title (camera), *figures = lr_viewfinder_figures (camera, units);
+  g_autofree char *title = make_title (camera), *short_title = make_short_title (camera), *figures = lr_viewfinder_figures (camera, units);
   g_autofree char *lens = make_lens_line (camera, units, FALSE), *short_lens = make_lens_line (camera, units, TRUE);
 
   lr_badge_show_tag (LR_BADGE (self->tag), LR_ITEM_CAMERA, camera->item->tag);
-  lr_line_set_text (LR_LINE (self->title), title);
-  lr_line_set_short_text (LR_LINE (self->title), camera->has_subject ? lr_shot_title (camera->framing.shot) : NULL);
+  lr_line_set_text (LR_LINE (self->title), short_title);
+  lr_line_set_short_text (LR_LINE (self->title), camera->has_subject ? lr_shot_letters (camera->framing.shot) : NULL);
   lr_line_set_text (LR_LINE (self->lens), lens);
   lr_line_set_short_text (LR_LINE (self->lens), short_lens);
   lr_line_set_text (LR_LINE (self->figures), figures);

@@ -24,8 +24,9 @@ struct _LrFinderPicture
   LrPlan        *painted;   /* the plan that the image shows; NULL: none */
   char          *spoken;    /* key of the remark in hand, if something in the picture is outlined for it */
   double         aspect;    /* width : height */
+  guint          lines;     /* LrFrameLines of the image */
   LrPictureBox   delivered; /* the delivered frame, of a picture that is 1 wide */
-  gboolean       is_plain;  /* without thirds and safe area, as small as it must be */
+  gboolean       is_plain;  /* without lines, as small as it must be */
   int            max_height_px;
   GskRenderNode *node;
   cairo_surface_t *image;   /* what the node paints; goes after it, or cairo copies it for the node */
@@ -88,13 +89,20 @@ forget_node (LrFinderPicture *self)
   g_clear_pointer (&self->image, cairo_surface_destroy);
 }
 
-/* What is recorded around the delivered frame shows, but not where others draw over the picture */
+/* None where others draw over the picture */
+static guint
+wanted_lines (LrFinderPicture *self)
+{
+  return self->is_plain || self->document == NULL ? 0 : lr_document_get_frame_lines (self->document);
+}
+
 static LrViewfinderStyle
 make_style (LrFinderPicture *self,
             double           width_px)
 {
   return (LrViewfinderStyle) {
-    .width = width_px, .has_thirds = !self->is_plain, .has_safe_area = !self->is_plain, .shows_recorded = !self->is_plain,
+    .width = width_px, .has_thirds = (self->lines & LR_FRAME_THIRDS) != 0,
+    .has_safe_area = (self->lines & LR_FRAME_SAFE_AREAS) != 0, .shows_recorded = (self->lines & LR_FRAME_RECORDED) != 0,
     .has_eye_pointers = TRUE, .remark = lr_document_get_remark (self->document),
   };
 }
@@ -269,6 +277,8 @@ lr_finder_picture_set_plain (LrFinderPicture *self,
                              gboolean         is_plain)
 {
   self->is_plain = is_plain;
+  if (self->camera != NULL && self->document != NULL)
+    lr_finder_picture_show (self, self->document, lr_study_find_camera (lr_document_get_study (self->document), self->camera));
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }
 
@@ -290,7 +300,7 @@ is_up_to_date (LrFinderPicture       *self,
                LrPlan                *plan,
                const LrCameraReading *camera)
 {
-  return self->painted != NULL && g_strcmp0 (self->camera, camera->item->id) == 0
+  return self->painted != NULL && self->lines == wanted_lines (self) && g_strcmp0 (self->camera, camera->item->id) == 0
          && g_strcmp0 (self->spoken, spoken_key (self->document, camera)) == 0 && looks_the_same (self->painted, plan);
 }
 
@@ -330,6 +340,7 @@ lr_finder_picture_show (LrFinderPicture       *self,
   self->camera = g_strdup (camera->item->id);
   g_free (self->spoken);
   self->spoken = g_strdup (spoken_key (document, camera));
+  self->lines = wanted_lines (self);
   style = make_style (self, 1.0);
   lr_viewfinder_place (camera, &style, &picture, &self->delivered);
   aspect = picture.height > 0.0 ? picture.width / picture.height : USUAL_ASPECT;

@@ -326,6 +326,7 @@ lr_main_window_init (LrMainWindow *self)
   self->document = lr_document_new ();
   lr_document_set_units (self->document, lr_settings_get_units ());
   lr_document_set_shown (self->document, lr_settings_get_shown ());
+  lr_document_set_frame_lines (self->document, lr_settings_get_frame_lines ());
   self->journal = lr_journal_new (self->document);
 
   add_toggles (self);

@@ -141,10 +141,52 @@ lr_settings_set_units (LrUnits units)
   write_value ("units", g_variant_new_string (units == LR_UNITS_IMPERIAL ? "imperial" : "metric"));
 }
 
-static const struct { const char *word; guint bit; } families[] = {
+typedef struct
+{
+  const char *word;
+  guint       bit;
+} Flag;
+
+static const Flag families[] = {
   { "sight", LR_SHOW_SIGHT }, { "light", LR_SHOW_LIGHT }, { "sound", LR_SHOW_SOUND }, { "sun", LR_SHOW_SUN },
-  { "power", LR_SHOW_POWER },
+  { "power", LR_SHOW_POWER }, { NULL, 0 },
 };
+
+static const Flag lines[] = {
+  { "thirds", LR_FRAME_THIRDS }, { "safe-areas", LR_FRAME_SAFE_AREAS }, { "recorded", LR_FRAME_RECORDED }, { NULL, 0 },
+};
+
+static guint
+read_flags (const char *key,
+            const Flag *flags,
+            guint       fallback)
+{
+  g_autoptr (GVariant) value = read_value (key);
+  g_autofree const char **words = value != NULL ? g_variant_get_strv (value, NULL) : NULL;
+  guint bits = 0;
+
+  if (words == NULL)
+    return fallback;
+
+  for (const Flag *flag = flags; flag->word != NULL; flag++)
+    if (g_strv_contains (words, flag->word))
+      bits |= flag->bit;
+  return bits;
+}
+
+static void
+write_flags (const char *key,
+             const Flag *flags,
+             guint       bits)
+{
+  GVariantBuilder words;
+
+  g_variant_builder_init (&words, G_VARIANT_TYPE_STRING_ARRAY);
+  for (const Flag *flag = flags; flag->word != NULL; flag++)
+    if ((bits & flag->bit) != 0)
+      g_variant_builder_add (&words, "s", flag->word);
+  write_value (key, g_variant_builder_end (&words));
+}
 
 /**
  * lr_settings_get_shown:
@@ -154,17 +196,7 @@ static const struct { const char *word; guint bit; } families[] = {
 guint
 lr_settings_get_shown (void)
 {
-  g_autoptr (GVariant) value = read_value ("shown");
-  g_autofree const char **words = value != NULL ? g_variant_get_strv (value, NULL) : NULL;
-  guint shown = 0;
-
-  if (words == NULL)
-    return LR_SHOW_SIGHT;
-
-  for (gsize i = 0; i < G_N_ELEMENTS (families); i++)
-    if (g_strv_contains (words, families[i].word))
-      shown |= families[i].bit;
-  return shown;
+  return read_flags ("shown", families, LR_SHOW_SIGHT);
 }
 
 /**
@@ -174,13 +206,28 @@ lr_settings_get_shown (void)
 void
 lr_settings_set_shown (guint shown)
 {
-  GVariantBuilder words;
+  write_flags ("shown", families, shown);
+}
 
-  g_variant_builder_init (&words, G_VARIANT_TYPE_STRING_ARRAY);
-  for (gsize i = 0; i < G_N_ELEMENTS (families); i++)
-    if ((shown & families[i].bit) != 0)
-      g_variant_builder_add (&words, "s", families[i].word);
-  write_value ("shown", g_variant_builder_end (&words));
+/**
+ * lr_settings_get_frame_lines:
+ *
+ * Returns: what (LrFrameLines) was drawn in the viewfinders last
+ */
+guint
+lr_settings_get_frame_lines (void)
+{
+  return read_flags ("frame-lines", lines, LR_FRAME_ALL_LINES);
+}
+
+/**
+ * lr_settings_set_frame_lines:
+ * @shown: what (LrFrameLines) is drawn in the viewfinders
+ */
+void
+lr_settings_set_frame_lines (guint shown)
+{
+  write_flags ("frame-lines", lines, shown);
 }
 
 /**

@@ -9,12 +9,16 @@
 
 #include "units.h"
 #include "view.h"
+#include "viewfinder.h"
 
 LrUnits  lr_settings_get_units    (void);
 void     lr_settings_set_units    (LrUnits units);
 /* Families shown on the sheet: LrShow */
 guint    lr_settings_get_shown    (void);
 void     lr_settings_set_shown    (guint shown);
+/* Lines in the viewfinders' pictures: LrFrameLines */
+guint    lr_settings_get_frame_lines (void);
+void     lr_settings_set_frame_lines (guint lines);
 gboolean lr_settings_get_dark     (void);
 void     lr_settings_set_dark     (gboolean is_dark);
 /* Two cameras side by side, as they will be cut, instead of one above the other */

@@ -66,17 +66,29 @@ canvas_cb (GSimpleAction *action,
   gtk_widget_activate_action_variant (GTK_WIDGET (self->canvas), name, parameter);
 }
 
-static const struct { const char *name; guint bit; } shows[] = {
+typedef struct
+{
+  const char *name;
+  guint       bit;
+} Switch;
+
+static const Switch shows[] = {
   { "show-sight", LR_SHOW_SIGHT }, { "show-light", LR_SHOW_LIGHT },
   { "show-sound", LR_SHOW_SOUND }, { "show-power", LR_SHOW_POWER },
 };
 
+static const Switch frame_lines[] = {
+  { "show-thirds", LR_FRAME_THIRDS }, { "show-safe-areas", LR_FRAME_SAFE_AREAS }, { "show-recorded", LR_FRAME_RECORDED },
+};
+
 static guint
-shown_bit (GAction *action)
+bit_of (GAction      *action,
+        const Switch *switches,
+        gsize         n)
 {
-  for (gsize i = 0; i < G_N_ELEMENTS (shows); i++)
-    if (g_str_equal (shows[i].name, g_action_get_name (action)))
-      return shows[i].bit;
+  for (gsize i = 0; i < n; i++)
+    if (g_str_equal (switches[i].name, g_action_get_name (action)))
+      return switches[i].bit;
   return 0;
 }
 
@@ -86,11 +98,24 @@ show_cb (GSimpleAction *action,
          gpointer       data)
 {
   LrMainWindow *self = data;
-  guint bit = shown_bit (G_ACTION (action)), shown = lr_document_get_shown (self->document);
+  guint bit = bit_of (G_ACTION (action), shows, G_N_ELEMENTS (shows)), shown = lr_document_get_shown (self->document);
 
   g_simple_action_set_state (action, state);
   lr_document_set_shown (self->document, g_variant_get_boolean (state) ? shown | bit : shown & ~bit);
   lr_settings_set_shown (lr_document_get_shown (self->document));
+}
+
+static void
+frame_lines_cb (GSimpleAction *action,
+                GVariant      *state,
+                gpointer       data)
+{
+  LrMainWindow *self = data;
+  guint bit = bit_of (G_ACTION (action), frame_lines, G_N_ELEMENTS (frame_lines)), lines = lr_document_get_frame_lines (self->document);
+
+  g_simple_action_set_state (action, state);
+  lr_document_set_frame_lines (self->document, g_variant_get_boolean (state) ? lines | bit : lines & ~bit);
+  lr_settings_set_frame_lines (lr_document_get_frame_lines (self->document));
 }
 
 static void
@@ -243,6 +268,9 @@ static const GActionEntry entries[] = {
   { "show-light", NULL, NULL, "false", show_cb, { 0 } },
   { "show-sound", NULL, NULL, "false", show_cb, { 0 } },
   { "show-power", NULL, NULL, "false", show_cb, { 0 } },
+  { "show-thirds", NULL, NULL, "true", frame_lines_cb, { 0 } },
+  { "show-safe-areas", NULL, NULL, "true", frame_lines_cb, { 0 } },
+  { "show-recorded", NULL, NULL, "true", frame_lines_cb, { 0 } },
   { "units", NULL, "s", "'metric'", units_cb, { 0 } },
   { "pictures", NULL, "s", "'stacked'", pictures_cb, { 0 } },
   { "other-pictures", other_pictures_cb, NULL, NULL, NULL, { 0 } },
@@ -255,6 +283,17 @@ static const GActionEntry entries[] = {
   { "previous-panel", panel_cb, NULL, NULL, NULL, { 0 } },
 };
 
+static void
+set_switches (LrMainWindow *self,
+              const Switch *switches,
+              gsize         n,
+              guint         bits)
+{
+  for (gsize i = 0; i < n; i++)
+    g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), switches[i].name)),
+                               g_variant_new_boolean ((bits & switches[i].bit) != 0));
+}
+
 /**
  * lr_main_window_add_actions:
  * @self: a window whose document exists
@@ -264,15 +303,13 @@ static const GActionEntry entries[] = {
 void
 lr_main_window_add_actions (LrMainWindow *self)
 {
-  guint shown = lr_document_get_shown (self->document);
   gboolean is_imperial = lr_document_get_units (self->document) == LR_UNITS_IMPERIAL;
 
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   lr_main_window_add_file_actions (self);
   lr_main_window_add_page_actions (self);
-  for (gsize i = 0; i < G_N_ELEMENTS (shows); i++)
-    g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), shows[i].name)),
-                               g_variant_new_boolean ((shown & shows[i].bit) != 0));
+  set_switches (self, shows, G_N_ELEMENTS (shows), lr_document_get_shown (self->document));
+  set_switches (self, frame_lines, G_N_ELEMENTS (frame_lines), lr_document_get_frame_lines (self->document));
   g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "units")),
                              g_variant_new_string (is_imperial ? "imperial" : "metric"));
   g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "pictures")),

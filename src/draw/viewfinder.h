@@ -8,6 +8,15 @@
 #include "remarks.h"
 #include "theme.h"
 
+/* What a user may show or hide in a picture */
+typedef enum
+{
+  LR_FRAME_THIRDS     = 1 << 0,
+  LR_FRAME_SAFE_AREAS = 1 << 1,
+  LR_FRAME_RECORDED   = 1 << 2, /* what is recorded round the delivered frame */
+  LR_FRAME_ALL_LINES  = 7,
+} LrFrameLines;
+
 typedef struct
 {
   double   width;            /* device units; the height follows from the camera's aspect */

@@ -22,6 +22,19 @@ static const char *const shots[LR_N_SHOTS] = {
   [LR_SHOT_LONG] = N_("long"),
 };
 
+/* TRANSLATORS: the trade's letters for shot sizes, from extreme close-up to long */
+static const char *const shot_letters[LR_N_SHOTS] = {
+  [LR_SHOT_EXTREME_CLOSE_UP] = N_("ECU"),
+  [LR_SHOT_BIG_CLOSE_UP] = N_("BCU"),
+  [LR_SHOT_CLOSE_UP] = N_("CU"),
+  [LR_SHOT_MEDIUM_CLOSE_UP] = N_("MCU"),
+  [LR_SHOT_MEDIUM] = N_("MS"),
+  [LR_SHOT_MEDIUM_LONG] = N_("MLS"),
+  [LR_SHOT_THREE_QUARTER] = N_("3/4"),
+  [LR_SHOT_FULL] = N_("FS"),
+  [LR_SHOT_LONG] = N_("LS"),
+};
+
 /* Clockwise from north, a wall's outer side faces there */
 static const char *const walls[] = {
   N_("north wall"), N_("north-east wall"), N_("east wall"), N_("south-east wall"),
@@ -49,6 +62,18 @@ const char *
 lr_shot_title (LrShot shot)
 {
   return (int) shot >= 0 && shot < LR_N_SHOTS ? _(shots[shot]) : _("nobody in the frame");
+}
+
+/**
+ * lr_shot_letters:
+ * @shot: a shot, or %LR_N_SHOTS when nobody is in the frame
+ *
+ * Returns: (transfer none): the trade's letters for it, translated: "MCU"; "–" for nobody
+ */
+const char *
+lr_shot_letters (LrShot shot)
+{
+  return (int) shot >= 0 && shot < LR_N_SHOTS ? _(shot_letters[shot]) : "–";
 }
 
 /* Which of the eight winds a direction on the sheet points to, 0 north, clockwise */
