@@ -11,6 +11,7 @@
 #include "cut_pictures.h"
 
 #include "badge.h"
+#include "finder_hand.h"
 #include "finder_picture.h"
 
 #include <glib/gi18n-lib.h>
@@ -246,6 +247,8 @@ lr_cut_pictures_new (LrDocument *document)
   LrCutPictures *self = g_object_new (LR_TYPE_CUT_PICTURES, NULL);
 
   self->document = g_object_ref (document);
+  for (int i = 0; i < LR_STRIP_SIDES; i++)
+    lr_finder_hand_add (LR_FINDER_PICTURE (self->pictures[i]), document);
   return GTK_WIDGET (self);
 }
 

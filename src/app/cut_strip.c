@@ -112,6 +112,7 @@ show_words (LrCutStrip    *self,
 {
   const LrRemark *remark = lr_strip_remark (strip);
   g_autofree char *figures = lr_strip_short_figures (strip), *full = lr_strip_figures (strip), *spoken = NULL;
+  g_autofree char *sentence = lr_strip_sentence (strip);
   g_autofree char *name_a = lr_item_title (strip->camera[0]->item), *name_b = lr_item_title (strip->camera[1]->item);
   /* Translators: names of two cameras */
   g_autofree char *name = g_strdup_printf (_("Cut between %s and %s"), name_a, name_b);
@@ -119,7 +120,7 @@ show_words (LrCutStrip    *self,
   for (int i = 0; i < LR_STRIP_SIDES; i++)
     show_title (self, i, strip->camera[i]);
   lr_line_set_text (LR_LINE (self->figures), figures);
-  lr_line_set_markup (LR_LINE (self->sentence), remark != NULL ? remark->markup : "");
+  lr_line_set_markup (LR_LINE (self->sentence), sentence != NULL ? sentence : "");
   if (remark != NULL)
     lr_badge_show_grade (LR_BADGE (self->grade), remark->grade);
   else

@@ -61,6 +61,7 @@ char    *lr_strip_figures (const LrStrip *strip);
 char    *lr_strip_short_figures (const LrStrip *strip);
 /* What is worst about the cut; NULL if nothing is known about it */
 const LrRemark *lr_strip_remark (const LrStrip *strip);
+char  *lr_strip_sentence (const LrStrip *strip); /* its markup, and how many more there are; (transfer full) (nullable) */
 /* Whether the remark concerns the cut */
 gboolean lr_strip_is_about (const LrStrip *strip, const LrRemark *remark);
 /* Where the person looks in the picture */

@@ -65,11 +65,11 @@ words_height (cairo_t            *cr,
               const LrStripStyle *style)
 {
   const LrTextStyle text = sentence_style (style);
-  const LrRemark *remark = lr_strip_remark (strip);
+  g_autofree char *sentence = lr_strip_sentence (strip);
   double height = 0.0;
 
-  if (remark != NULL)
-    lr_text_measure (cr, theme, &text, remark->markup, NULL, &height);
+  if (sentence != NULL)
+    lr_text_measure (cr, theme, &text, sentence, NULL, &height);
   return (UNDER_PX + 1.5 * TYPE_PX) * style->unit + height;
 }
 
@@ -111,7 +111,7 @@ lr_strip_draw (cairo_t            *cr,
 {
   const LrTextStyle text = sentence_style (style);
   const LrRemark *remark = lr_strip_remark (strip);
-  g_autofree char *figures = lr_strip_figures (strip);
+  g_autofree char *figures = lr_strip_figures (strip), *sentence = lr_strip_sentence (strip);
   double unit = style->unit, x = remark != NULL ? 22.0 * unit : 0.0, y;
   LrStripPlace place;
 
@@ -131,5 +131,5 @@ lr_strip_draw (cairo_t            *cr,
 
   lr_grade_mark_draw (cr, theme, remark->grade, 7.0 * unit, 8.0 * unit, y - 4.7 * unit);
   lr_theme_set_color (cr, theme->ink, 1.0);
-  lr_text_draw (cr, theme, &text, x, y + 1.4 * TYPE_PX * unit, remark->markup);
+  lr_text_draw (cr, theme, &text, x, y + 1.4 * TYPE_PX * unit, sentence);
 }

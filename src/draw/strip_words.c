@@ -242,3 +242,31 @@ lr_strip_remark (const LrStrip *strip)
     }
   return NULL;
 }
+
+/**
+ * lr_strip_sentence:
+ * @strip: two cameras
+ *
+ * Returns: (transfer full) (nullable): markup of the worst remark that concerns the cut, and how many more do that are not fine
+ */
+char *
+lr_strip_sentence (const LrStrip *strip)
+{
+  const LrRemark *worst = lr_strip_remark (strip);
+  guint n_more = 0;
+
+  if (worst == NULL)
+    return NULL;
+
+  for (guint i = 0; i < strip->remarks->all->len; i++)
+    {
+      const LrRemark *remark = g_ptr_array_index (strip->remarks->all, i);
+
+      n_more += remark != worst && remark->grade != LR_GRADE_FINE && lr_strip_is_about (strip, remark);
+    }
+  if (n_more == 0)
+    return g_strdup (worst->markup);
+
+  /* Translators: after a sentence on a cut; how many other remarks concern it */
+  return g_strdup_printf (ngettext ("%s And <b>%u</b> more.", "%s And <b>%u</b> more.", n_more), worst->markup, n_more);
+}

@@ -1,0 +1,378 @@
+/* test-details.c - Details under the hand: every kind of thing, its fields, and the room
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "window_fixture.h"
+
+#include "details_formats.h"
+#include "finder_picture.h"
+
+/* Details */
+
+static void
+test_details (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *entry;
+
+  lr_document_select (window->document, "camera-b");
+  settle ();
+  entry = entry_of (window, "lens-height-mm");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "1.24\u00a0m");
+
+  type (entry, "135 cm");
+  g_assert_cmpfloat_with_epsilon (get_item (window, "camera-b")->camera.lens_height_m, 1.35, 1e-9);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "1.35\u00a0m");
+  g_assert_true (entry == entry_of (window, "lens-height-mm"));
+
+  activate (window, "undo");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "1.24\u00a0m");
+  g_assert_false (lr_document_has_changes (window->document));
+  close_window (window);
+}
+
+static gboolean
+is_refusal (GtkWidget     *widget,
+            gconstpointer  data)
+{
+  return gtk_widget_has_css_class (widget, "refused");
+}
+
+/* Nonsense stays in the field, marked, with the reason right under it, and the plan stays as it is */
+static void
+test_refused (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *entry, *reason;
+  graphene_point_t under;
+
+  lr_document_select (window->document, "camera-b");
+  settle ();
+  entry = entry_of (window, "lens-height-mm");
+  type (entry, "99");
+  g_assert_true (gtk_widget_has_css_class (entry, "error"));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "99");
+  gtk_test_accessible_assert_state (entry, GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
+  g_assert_false (lr_document_has_changes (window->document));
+  settle ();
+  reason = find (GTK_WIDGET (window->details), is_refusal, NULL);
+  g_assert_nonnull (reason);
+  g_assert_true (gtk_widget_compute_point (reason, entry, &GRAPHENE_POINT_INIT (0.0f, 0.0f), &under));
+  g_assert_cmpfloat (fabs (under.y - (float) gtk_widget_get_height (entry)), <, 12.0);
+
+  type (entry, "1.5");
+  g_assert_false (gtk_widget_has_css_class (entry, "error"));
+  g_assert_null (find (GTK_WIDGET (window->details), is_refusal, NULL));
+  g_assert_cmpfloat_with_epsilon (get_item (window, "camera-b")->camera.lens_height_m, 1.5, 1e-9);
+  close_window (window);
+}
+
+/* What is being typed survives a change from elsewhere; a field that nobody touches follows it */
+static void
+test_typing_survives (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *height, *x;
+  g_autoptr (GError) error = NULL;
+
+  lr_document_select (window->document, "camera-b");
+  settle ();
+  height = entry_of (window, "lens-height-mm");
+  x = entry_of (window, "x-mm");
+  gtk_editable_set_text (GTK_EDITABLE (height), "1.");
+  lr_document_preview (window->document, lr_plan_move (lr_document_get_committed (window->document), "camera-b",
+                                                       lr_vec2 (4.5, 3.7), &error));
+  g_assert_no_error (error);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (height)), ==, "1.");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (x)), ==, "4.50\u00a0m");
+  lr_document_end_preview (window->document, FALSE, NULL);
+  close_window (window);
+}
+
+static gboolean
+is_expander (GtkWidget     *widget,
+             gconstpointer  data)
+{
+  return GTK_IS_EXPANDER (widget);
+}
+
+/* Every thing of the example can be taken in hand, with "More" open, in both units */
+static void
+test_every_item (void)
+{
+  LrMainWindow *window = open_example ();
+  const LrSetup *setup = lr_plan_get_setup (lr_document_get_plan (window->document));
+  g_autoptr (GPtrArray) ids = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < setup->items->len; i++)
+    g_ptr_array_add (ids, g_strdup (((const LrItem *) g_ptr_array_index (setup->items, i))->id));
+  lr_document_select (window->document, "camera-b");
+  gtk_expander_set_expanded (GTK_EXPANDER (find (GTK_WIDGET (window->details), is_expander, NULL)), TRUE);
+  for (int units = 0; units < 2; units++)
+    {
+      lr_document_set_units (window->document, (LrUnits) units);
+      for (guint i = 0; i < ids->len; i++)
+        {
+          lr_document_select (window->document, g_ptr_array_index (ids, i));
+          gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+        }
+    }
+  g_assert_false (lr_document_has_changes (window->document));
+  close_window (window);
+}
+
+static gboolean
+is_more (GtkWidget     *widget,
+         gconstpointer  data)
+{
+  return GTK_IS_EXPANDER (widget) && gtk_widget_get_mapped (widget);
+}
+
+/* What choosing the name of that index in the field's list makes of the plan */
+static LrPlan *
+choose_name (LrMainWindow *window,
+             const char   *key,
+             guint         index)
+{
+  const LrProp *prop = lr_field_get_prop (LR_FIELD (find (GTK_WIDGET (window->details), is_field_of, key)));
+  g_autoptr (GError) error = NULL;
+  LrPlan *next = lr_details_take_name (lr_document_get_plan (window->document), get_item (window, "camera-a"), prop, index, &error);
+
+  g_assert_no_error (error);
+  return next;
+}
+
+/* A name sets what it names: both sides of a sensor, the factor of the converter behind the lens that is in the kit */
+static void
+test_named_sizes (void)
+{
+  LrMainWindow *window = open_example ();
+  gsize n, n_factors;
+  const LrSensorFormat *formats = lr_sensor_formats (&n);
+  const LrFactor *converters = lr_format_factors ("converter", &n_factors);
+  const LrCameraReading *camera;
+  g_autoptr (LrPlan) sized = NULL, converted = NULL;
+
+  lr_document_select (window->document, "camera-a");
+  settle ();
+  gtk_expander_set_expanded (GTK_EXPANDER (find (GTK_WIDGET (window->details), is_more, NULL)), TRUE);
+  settle ();
+  sized = choose_name (window, "sensor-height-mm", (guint) n - 1);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (sized, "camera-a")->camera.sensor_width_m, formats[n - 1].width_m, 1e-7);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (sized, "camera-a")->camera.sensor_height_m, formats[n - 1].height_m, 1e-7);
+  converted = choose_name (window, "converter", (guint) n_factors - 1);
+  g_assert_cmpfloat (lr_plan_find_kit (converted, get_item (window, "camera-a")->camera.lens)->item->lens.converter, ==,
+                     converters[n_factors - 1].value);
+
+  type (entry_of (window, "converter"), "1.25");
+  camera = lr_study_find_camera (lr_document_get_study (window->document), "camera-a");
+  g_assert_cmpfloat (camera->converter, ==, 1.25);
+  g_assert_cmpfloat (camera->focal_m, ==, 1.25 * get_item (window, "camera-a")->camera.focal_m);
+  g_assert_true (gtk_widget_is_sensitive (entry_of (window, "converter")));
+
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (find (find (GTK_WIDGET (window->details), is_field_of, "lens"), is_drop_down, NULL)), 0);
+  settle ();
+  g_assert_false (gtk_widget_is_sensitive (entry_of (window, "converter")));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry_of (window, "converter"))), ==, "");
+  close_window (window);
+}
+
+static gboolean
+is_picture (GtkWidget  *widget,
+            const void *data)
+{
+  return LR_IS_FINDER_PICTURE (widget);
+}
+
+/* Checksum of the pixels that a widget draws; (transfer full) */
+static char *
+picture_sum (GtkWidget *widget)
+{
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, gtk_widget_get_width (widget), gtk_widget_get_height (widget));
+  cairo_t *cr = cairo_create (image);
+  GskRenderNode *node;
+  char *sum;
+
+  GTK_WIDGET_GET_CLASS (widget)->snapshot (widget, snapshot);
+  node = gtk_snapshot_free_to_node (snapshot);
+  g_assert_nonnull (node);
+  gsk_render_node_draw (node, cr);
+  gsk_render_node_unref (node);
+  cairo_destroy (cr);
+  cairo_surface_flush (image);
+  sum = g_compute_checksum_for_data (G_CHECKSUM_SHA256, cairo_image_surface_get_data (image),
+                                     (gsize) cairo_image_surface_get_stride (image)
+                                       * (gsize) cairo_image_surface_get_height (image));
+  cairo_surface_destroy (image);
+  return sum;
+}
+
+/* A converter behind a lens of the kit changes what the camera sees, though nothing in the set-up is another */
+static void
+test_converter_seen (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *picture = find (GTK_WIDGET (window), is_picture, NULL);
+  const char *lens = get_item (window, "camera-a")->camera.lens;
+  g_autofree char *before = picture_sum (picture), *same = picture_sum (picture), *after = NULL;
+  g_autoptr (GError) error = NULL;
+  LrPlan *next = lr_plan_set_kit_number (lr_document_get_plan (window->document), lens, "converter", 1.4, &error);
+
+  g_assert_no_error (error);
+  lr_document_commit (window->document, next, "converter");
+  settle ();
+  after = picture_sum (picture);
+  g_assert_cmpstr (before, ==, same);
+  g_assert_cmpstr (before, !=, after);
+  close_window (window);
+}
+
+/* A vertical delivery is cut from the middle of what is recorded, which stays in sight: the pointer works in the cut */
+static void
+test_vertical (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *picture = find (GTK_WIDGET (window), is_picture, NULL);
+  int height_px = gtk_widget_get_height (picture);
+  LrChange change = { "camera-a", "aspect", LR_ASPECT_9_16 };
+  g_autoptr (GError) error = NULL;
+  LrPlan *next = lr_plan_change (lr_document_get_plan (window->document), &change, 1, &error);
+  graphene_rect_t area;
+
+  g_assert_no_error (error);
+  lr_document_commit (window->document, next, "9:16");
+  settle ();
+  g_assert_true (lr_finder_picture_get_area (LR_FINDER_PICTURE (picture), &area));
+  g_assert_cmpfloat_with_epsilon (area.size.width / area.size.height, 9.0 / 16.0, 0.01);
+  g_assert_cmpfloat_with_epsilon (area.origin.x + 0.5f * area.size.width, 0.5 * gtk_widget_get_width (picture), 1.0);
+  g_assert_cmpint (ABS (gtk_widget_get_height (picture) - height_px), <=, 2);
+  close_window (window);
+}
+
+static void
+test_lens (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *drop_down;
+
+  lr_document_select (window->document, "camera-b");
+  settle ();
+  drop_down = find (find (GTK_WIDGET (window->details), is_field_of, "lens"), is_drop_down, NULL);
+  for (guint i = 1; i < g_list_model_get_n_items (gtk_drop_down_get_model (GTK_DROP_DOWN (drop_down))); i++)
+    {
+      const LrItem *item;
+      const LrKitEntry *lens;
+
+      gtk_drop_down_set_selected (GTK_DROP_DOWN (drop_down), i);
+      item = get_item (window, "camera-b");
+      lens = lr_plan_find_kit (lr_document_get_plan (window->document), item->camera.lens);
+      g_assert_nonnull (lens);
+      g_assert_cmpfloat (item->camera.focal_m, >=, lens->item->lens.focal_min_m);
+      g_assert_cmpfloat (item->camera.focal_m, <=, lens->item->lens.focal_max_m);
+    }
+  close_window (window);
+}
+
+/* The last in the list puts the socket on a circuit that was not in the plan, in one step */
+static void
+test_new_circuit (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *drop_down;
+  guint n_options, n_items = lr_plan_get_setup (lr_document_get_plan (window->document))->items->len;
+  g_autofree char *before = NULL;
+  const LrItem *circuit;
+
+  lr_document_select (window->document, "socket-1");
+  settle ();
+  before = g_strdup (get_item (window, "socket-1")->socket.circuit);
+  drop_down = find (find (GTK_WIDGET (window->details), is_field_of, "circuit"), is_drop_down, NULL);
+  n_options = g_list_model_get_n_items (gtk_drop_down_get_model (GTK_DROP_DOWN (drop_down)));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (drop_down), n_options - 1);
+
+  circuit = get_item (window, get_item (window, "socket-1")->socket.circuit);
+  g_assert_cmpint (circuit->kind, ==, LR_ITEM_CIRCUIT);
+  g_assert_cmpstr (circuit->id, !=, before);
+  g_assert_cmpuint (lr_plan_get_setup (lr_document_get_plan (window->document))->items->len, ==, n_items + 1);
+  settle ();
+  drop_down = find (find (GTK_WIDGET (window->details), is_field_of, "circuit"), is_drop_down, NULL);
+  g_assert_cmpuint (g_list_model_get_n_items (gtk_drop_down_get_model (GTK_DROP_DOWN (drop_down))), ==, n_options + 1);
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (drop_down)), ==, n_options - 1);
+
+  activate (window, "undo");
+  g_assert_cmpstr (get_item (window, "socket-1")->socket.circuit, ==, before);
+  g_assert_false (lr_document_has_changes (window->document));
+  close_window (window);
+}
+
+/* Room and job, when nothing is in hand */
+static void
+test_room (void)
+{
+  LrMainWindow *window = open_example ();
+
+  lr_document_select (window->document, NULL);
+  settle ();
+  type (entry_of (window, "height-mm"), "3.1");
+  g_assert_cmpfloat_with_epsilon (lr_plan_get_setup (lr_document_get_plan (window->document))->room->height_m, 3.1, 1e-9);
+  type (entry_of (window, "title"), "Another title");
+  g_assert_cmpstr (lr_document_get_plan (window->document)->job->title, ==, "Another title");
+  g_assert_cmpstr (gtk_label_get_label (GTK_LABEL (window->title_label)), ==, "Another title");
+  type (entry_of (window, "length-mm"), "7.5");
+  g_assert_cmpfloat_with_epsilon (lr_plan_get_setup (lr_document_get_plan (window->document))->room->corners_m[1].x, 7.5, 1e-9);
+  close_window (window);
+}
+
+static gboolean
+is_label_of (GtkWidget     *widget,
+             gconstpointer  text)
+{
+  return GTK_IS_LABEL (widget) && g_str_equal (gtk_label_get_text (GTK_LABEL (widget)), text);
+}
+
+/* Another room with as many walls: their names are others */
+static void
+test_wall_names (void)
+{
+  static const LrVec2 mirrored_m[] = { { 0.0, 0.0 }, { 7.2, 0.0 }, { 7.2, 5.4 }, { 0.95, 5.4 }, { 0.0, 4.45 } };
+  LrMainWindow *window = open_example ();
+  GtkWidget *root = GTK_WIDGET (window);
+  g_autoptr (GError) error = NULL;
+
+  lr_document_select (window->document, NULL);
+  settle ();
+  g_assert_nonnull (find (root, is_label_of, "north-east wall"));
+  g_assert_null (find (root, is_label_of, "north-west wall"));
+  lr_document_commit (window->document,
+                      lr_plan_set_corners (lr_document_get_plan (window->document), mirrored_m, G_N_ELEMENTS (mirrored_m), &error),
+                      "Room");
+  g_assert_no_error (error);
+  settle ();
+  g_assert_null (find (root, is_label_of, "north-east wall"));
+  g_assert_nonnull (find (root, is_label_of, "north-west wall"));
+  close_window (window);
+}
+
+/* Remarks */
+
+int
+main (int    argc,
+      char **argv)
+{
+  window_tests_init (&argc, &argv);
+
+  g_test_add_func ("/window/details", test_details);
+  g_test_add_func ("/window/refused", test_refused);
+  g_test_add_func ("/window/typing-survives", test_typing_survives);
+  g_test_add_func ("/window/every-item", test_every_item);
+  g_test_add_func ("/window/new-circuit", test_new_circuit);
+  g_test_add_func ("/window/lens", test_lens);
+  g_test_add_func ("/window/converter-seen", test_converter_seen);
+  g_test_add_func ("/window/vertical", test_vertical);
+  g_test_add_func ("/window/named-sizes", test_named_sizes);
+  g_test_add_func ("/window/room", test_room);
+  g_test_add_func ("/window/wall-names", test_wall_names);
+  return g_test_run ();
+}
