@@ -223,6 +223,18 @@ def drags(p):
     yield 'tray-dropped'
 
 
+def viewfinders(p):
+    """From the picture back, and the cut."""
+    take_in_hand(p, 'Camera B')
+    p.key('ctrl+f')
+    p.find('push button', 'medium, move to…')
+    yield 'frame'
+    p.key('Escape')
+    p.key('alt+5')
+    yield 'cut'
+    p.key('alt+5')
+
+
 def menus(p):
     """Menus and the dialogs that they open."""
     take_in_hand(p, 'Camera B')
@@ -365,7 +377,7 @@ def take_window(tap, theme, width, height):
         later = files.write('later.lookroom', loft.read().replace('"version": 1', '"version": 2'))
 
     desktop = start_desktop()
-    for act in (sheet, kinds, overlays, remarks, drags, menus, dialogs, room, empty):
+    for act in (sheet, kinds, overlays, remarks, drags, viewfinders, menus, dialogs, room, empty):
         look.play(act)
     look.play(office, os.path.join(EXAMPLES, 'bare-office.lookroom'))
     look.play(imperial, units="'imperial'")

@@ -181,6 +181,42 @@ test_cut (void)
   close_window (window);
 }
 
+/* From the picture back by Frame…: a width of background, then a focus, each one step of the history */
+static void
+test_frame_fields (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *finder = find (GTK_WIDGET (window->viewfinders), is_finder, "camera-a"), *field, *focus;
+  double now_m = lr_study_find_camera (lr_document_get_study (window->document), "camera-a")->behind_field_w_m, wanted_m;
+  double focus_m = lr_study_find_camera (lr_document_get_study (window->document), "camera-a")->focus_m;
+  g_autofree char *text = NULL;
+  GError *error = NULL;
+
+  /* with a lens that is not named any focal length will do */
+  lr_document_commit (window->document, lr_plan_change_text (lr_document_get_plan (window->document), "camera-a", "lens", "", &error), "lens");
+  g_assert_no_error (error);
+  activate (window, "frame");
+  settle ();
+  field = find (finder, is_field_of, "background-mm");
+  g_assert_nonnull (field);
+  wanted_m = 0.01 * floor (92.0 * now_m);
+  text = g_strdup_printf ("%.2f", wanted_m);
+  type (find (field, is_entry, NULL), text);
+  settle ();
+  g_assert_cmpfloat_with_epsilon (lr_study_find_camera (lr_document_get_study (window->document), "camera-a")->behind_field_w_m,
+                                  wanted_m, 0.01 * wanted_m);
+  activate (window, "undo");
+
+  focus = find (finder, is_drop_down, NULL);
+  g_assert_nonnull (focus);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (focus), g_list_model_get_n_items (gtk_drop_down_get_model (GTK_DROP_DOWN (focus))) - 1);
+  settle ();
+  g_assert_cmpfloat (lr_study_find_camera (lr_document_get_study (window->document), "camera-a")->focus_m, >, focus_m + 0.5);
+  activate (window, "undo");
+  g_assert_cmpfloat_with_epsilon (lr_study_find_camera (lr_document_get_study (window->document), "camera-a")->focus_m, focus_m, 1e-6);
+  close_window (window);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -191,5 +227,6 @@ main (int    argc,
   g_test_add_func ("/window/lines", test_lines);
   g_test_add_func ("/window/drag-upright", test_drag_upright);
   g_test_add_func ("/window/cut", test_cut);
+  g_test_add_func ("/window/frame-fields", test_frame_fields);
   return g_test_run ();
 }
