@@ -56,7 +56,12 @@ is_other_plan (const LrPlan *before,
   return TRUE;
 }
 
-/* An empty sheet offers them while nothing else goes on */
+/**
+ * lr_canvas_update_ways_in:
+ * @self: a canvas
+ *
+ * Shows the ways into an empty plan while there is no room.
+ */
 void
 lr_canvas_update_ways_in (LrCanvas *self)
 {
@@ -410,7 +415,12 @@ lr_canvas_get_view (LrCanvas *self)
   return &self->view;
 }
 
-/* The dark palette under light text */
+/**
+ * lr_canvas_get_theme:
+ * @self: a canvas
+ *
+ * Returns: (transfer none): the palette of the desktop now
+ */
 const LrTheme *
 lr_canvas_get_theme (LrCanvas *self)
 {
@@ -420,7 +430,12 @@ lr_canvas_get_theme (LrCanvas *self)
   return lr_theme_get ((color.red + color.green + color.blue) / 3.0F > (float) LIGHT_TEXT ? LR_THEME_DARK : LR_THEME_LIGHT);
 }
 
-/* The item that is painted afresh in every frame */
+/**
+ * lr_canvas_get_active:
+ * @self: a canvas
+ *
+ * Returns: (transfer none) (nullable): id of the thing that moves
+ */
 const char *
 lr_canvas_get_active (LrCanvas *self)
 {
@@ -429,13 +444,25 @@ lr_canvas_get_active (LrCanvas *self)
   return self->drag.has_moved ? self->drag.id : NULL;
 }
 
-/* NULL without a document */
+/**
+ * lr_canvas_get_room:
+ * @self: a canvas
+ *
+ * Returns: (transfer none) (nullable): the room of the plan shown; %NULL: none is drawn yet
+ */
 const LrRoom *
 lr_canvas_get_room (LrCanvas *self)
 {
   return self->document != NULL ? lr_plan_get_setup (lr_document_get_plan (self->document))->room : NULL;
 }
 
+/**
+ * lr_canvas_to_room:
+ * @self: a canvas
+ * @at: a place on it [px]
+ *
+ * Returns: the place in the room there [m]
+ */
 LrVec2
 lr_canvas_to_room (LrCanvas *self,
                    LrVec2    at)

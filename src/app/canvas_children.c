@@ -50,12 +50,24 @@ unparent_child (gpointer child)
   gtk_widget_unparent (child);
 }
 
+/**
+ * lr_canvas_children_init:
+ * @self: a canvas
+ *
+ * Makes the sheet hold an item for each thing, for keyboard and assistive technology.
+ */
 void
 lr_canvas_children_init (LrCanvas *self)
 {
   self->children = g_ptr_array_new_with_free_func (unparent_child);
 }
 
+/**
+ * lr_canvas_children_clear:
+ * @self: a canvas
+ *
+ * Removes them.
+ */
 void
 lr_canvas_children_clear (LrCanvas *self)
 {
@@ -193,7 +205,12 @@ word_children (LrCanvas *self)
     }
 }
 
-/* What is in hand is another: the focus follows */
+/**
+ * lr_canvas_children_select:
+ * @self: a canvas
+ *
+ * What is in hand is another.
+ */
 void
 lr_canvas_children_select (LrCanvas *self)
 {
@@ -205,7 +222,12 @@ lr_canvas_children_select (LrCanvas *self)
     lr_canvas_children_grab (self);
 }
 
-/* The plan is another: its things, their words once it is committed, their rectangles */
+/**
+ * lr_canvas_children_sync:
+ * @self: a canvas
+ *
+ * The plan is another.
+ */
 void
 lr_canvas_children_sync (LrCanvas *self)
 {
@@ -219,7 +241,12 @@ lr_canvas_children_sync (LrCanvas *self)
   gtk_widget_queue_allocate (GTK_WIDGET (self));
 }
 
-/* Keyboard focus to the child of what is in hand, else to the sheet itself */
+/**
+ * lr_canvas_children_grab:
+ * @self: a canvas
+ *
+ * Gives the keyboard focus to what is in hand.
+ */
 void
 lr_canvas_children_grab (LrCanvas *self)
 {
@@ -251,6 +278,12 @@ box_of (LrCanvas       *self,
   return (GdkRectangle) { (int) left, (int) top, (int) ceil (right - left), (int) ceil (bottom - top) };
 }
 
+/**
+ * lr_canvas_children_allocate:
+ * @self: a canvas
+ *
+ * Puts each item where its thing is on the sheet.
+ */
 void
 lr_canvas_children_allocate (LrCanvas *self)
 {
@@ -267,7 +300,13 @@ lr_canvas_children_allocate (LrCanvas *self)
     }
 }
 
-/* The next thing, round and round; the first or the last if none is in hand */
+/**
+ * lr_canvas_step:
+ * @self: a canvas
+ * @by: how many things, < 0 back
+ *
+ * Takes the next thing in hand.
+ */
 void
 lr_canvas_step (LrCanvas *self,
                 int       by)
@@ -299,7 +338,15 @@ focus_ways_in (LrCanvas         *self,
   return gtk_widget_get_visible (self->ways_in) && gtk_widget_child_focus (self->ways_in, direction);
 }
 
-/* Tab: from thing to thing, and out after the last; the arrow keys are not for the focus but nudge */
+/**
+ * lr_canvas_children_focus:
+ * @self: a canvas
+ * @direction: where the focus goes
+ *
+ * Moves the keyboard focus among the things.
+ *
+ * Returns: %FALSE: it leaves the sheet
+ */
 gboolean
 lr_canvas_children_focus (LrCanvas         *self,
                           GtkDirectionType  direction)

@@ -388,6 +388,12 @@ leave_cb (LrCanvas *self)
     lr_document_point_at (self->document, NULL);
 }
 
+/**
+ * lr_canvas_drag_init:
+ * @self: a canvas
+ *
+ * Adds press, drag and pointing.
+ */
 void
 lr_canvas_drag_init (LrCanvas *self)
 {
@@ -410,6 +416,12 @@ lr_canvas_drag_init (LrCanvas *self)
   gtk_widget_add_controller (GTK_WIDGET (self), motion);
 }
 
+/**
+ * lr_canvas_drag_clear:
+ * @self: a canvas
+ *
+ * Ends a drag without a step.
+ */
 void
 lr_canvas_drag_clear (LrCanvas *self)
 {

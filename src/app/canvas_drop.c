@@ -189,6 +189,12 @@ drop_cb (LrCanvas      *self,
   return G_VALUE_HOLDS_STRING (value) && lr_canvas_drop (self, g_value_get_string (value), lr_vec2 (x, y));
 }
 
+/**
+ * lr_canvas_drop_init:
+ * @self: a canvas
+ *
+ * Takes what is dragged out of the Tray.
+ */
 void
 lr_canvas_drop_init (LrCanvas *self)
 {

@@ -36,7 +36,13 @@ committed (LrCanvas *self)
   return lr_document_get_committed (self->document);
 }
 
-/* Moves what is in hand; steps in quick succession are one in the history */
+/**
+ * lr_canvas_nudge:
+ * @self: a canvas
+ * @by_m: [m]
+ *
+ * Moves what is in hand; several in a row are one step.
+ */
 void
 lr_canvas_nudge (LrCanvas *self,
                  LrVec2    by_m)
@@ -71,7 +77,13 @@ turn_to (LrCanvas     *self,
   lr_canvas_commit (self, next, error, what, key);
 }
 
-/* > 0 anticlockwise. What aims at something turns away from where it points now. */
+/**
+ * lr_canvas_turn_by:
+ * @self: a canvas
+ * @by_rad: [rad]
+ *
+ * Turns what is in hand; several in a row are one step.
+ */
 void
 lr_canvas_turn_by (LrCanvas *self,
                    double    by_rad)
@@ -83,6 +95,12 @@ lr_canvas_turn_by (LrCanvas *self,
     turn_to (self, item, placed->facing_rad + by_rad);
 }
 
+/**
+ * lr_canvas_delete:
+ * @self: a canvas
+ *
+ * Removes what is in hand.
+ */
 void
 lr_canvas_delete (LrCanvas *self)
 {
@@ -99,6 +117,12 @@ lr_canvas_delete (LrCanvas *self)
   lr_canvas_commit (self, next, error, what, NULL);
 }
 
+/**
+ * lr_canvas_duplicate:
+ * @self: a canvas
+ *
+ * Adds another of what is in hand and takes that in hand.
+ */
 void
 lr_canvas_duplicate (LrCanvas *self)
 {
@@ -261,6 +285,12 @@ let_go_action (GtkWidget  *widget,
   lr_canvas_let_go (LR_CANVAS (widget));
 }
 
+/**
+ * lr_canvas_edits_install:
+ * @klass: the class
+ *
+ * Installs the actions that change what is in hand.
+ */
 void
 lr_canvas_edits_install (GtkWidgetClass *klass)
 {

@@ -62,7 +62,13 @@ find_sized_point (LrCanvas     *self,
   return TRUE;
 }
 
-/* Where the thing held has its own point, so that it does not jump to the pointer that took it at @at */
+/**
+ * lr_canvas_grip_point_m:
+ * @self: a canvas
+ * @at: a place on it [px]
+ *
+ * Returns: the place in the room to which what is held goes [m], with the offset of the press
+ */
 LrVec2
 lr_canvas_grip_point_m (LrCanvas *self,
                         LrVec2    at)
@@ -84,7 +90,13 @@ lr_canvas_grip_point_m (LrCanvas *self,
   return point_m;
 }
 
-/* What pulls at this zoom; Control frees from every pull */
+/**
+ * lr_canvas_pull:
+ * @self: a canvas
+ * @state: modifier keys
+ *
+ * Returns: what pulls at this zoom; Control frees from every pull
+ */
 LrSnapPull
 lr_canvas_pull (LrCanvas        *self,
                 GdkModifierType  state)
@@ -100,7 +112,18 @@ stands_at_walls (const LrItem *item)
   return item->kind == LR_ITEM_FURNITURE || (item->kind == LR_ITEM_PANEL && item->panel.form == LR_PANEL_BACKDROP);
 }
 
-/* Furniture flush with the walls; everything else level with other things on the floor, then the grid */
+/**
+ * lr_canvas_snap_item:
+ * @self: a canvas
+ * @placed: the thing
+ * @to_m: where the pointer takes it [m]
+ * @state: modifier keys
+ * @snap: (out): what it snapped to
+ *
+ * Furniture comes flush with the walls; everything else level with other things on the floor, then the grid.
+ *
+ * Returns: where the thing goes [m]
+ */
 LrVec2
 lr_canvas_snap_item (LrCanvas        *self,
                      const LrPlaced  *placed,
@@ -227,7 +250,15 @@ let_go_of_aim (LrCanvas      *self,
   return lr_plan_change (loose, &tilt, 1, error);
 }
 
-/* (transfer full) (nullable): @id turned by hand; what aimed at something aims at nothing then */
+/**
+ * lr_canvas_turned:
+ * @self: a canvas
+ * @id: of a thing
+ * @facing_rad: its new facing [rad]
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the plan with the thing turned; what it aimed or looked at is let go
+ */
 LrPlan *
 lr_canvas_turned (LrCanvas    *self,
                   const char  *id,
@@ -411,7 +442,15 @@ static const Grip grips[LR_N_GRIPS] = {
   [LR_GRIP_WALL]   = { move_wall, N_("Move a wall") },
 };
 
-/* (transfer full) (nullable): with the thing held where the pointer is */
+/**
+ * lr_canvas_grip_next:
+ * @self: a canvas
+ * @at: a place on it [px]
+ * @state: modifier keys
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the plan with what is held there
+ */
 LrPlan *
 lr_canvas_grip_next (LrCanvas         *self,
                      LrVec2            at,
@@ -424,6 +463,12 @@ lr_canvas_grip_next (LrCanvas         *self,
   return grip->next != NULL ? grip->next (self, lr_canvas_to_room (self, at), state, error) : NULL;
 }
 
+/**
+ * lr_canvas_grip_title:
+ * @self: a canvas
+ *
+ * Returns: (transfer full): title of the step that letting go makes
+ */
 char *
 lr_canvas_grip_title (LrCanvas *self)
 {

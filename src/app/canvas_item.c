@@ -89,6 +89,12 @@ lr_canvas_item_new (const char *id)
   return GTK_WIDGET (self);
 }
 
+/**
+ * lr_canvas_item_get_id:
+ * @self: an item of the sheet
+ *
+ * Returns: (transfer none): id of the thing
+ */
 const char *
 lr_canvas_item_get_id (LrCanvasItem *self)
 {
@@ -122,6 +128,13 @@ lr_canvas_item_set_words (LrCanvasItem *self,
     }
 }
 
+/**
+ * lr_canvas_item_set_selected:
+ * @self: an item of the sheet
+ * @is_selected: whether it is in hand
+ *
+ * Tells assistive technology whether the thing is in hand.
+ */
 void
 lr_canvas_item_set_selected (LrCanvasItem *self,
                              gboolean      is_selected)
@@ -133,6 +146,13 @@ lr_canvas_item_set_selected (LrCanvasItem *self,
   gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_SELECTED, is_selected, -1);
 }
 
+/**
+ * lr_canvas_item_set_box:
+ * @self: an item of the sheet
+ * @box: in pixels of the sheet
+ *
+ * Tells where the thing is.
+ */
 void
 lr_canvas_item_set_box (LrCanvasItem       *self,
                         const GdkRectangle *box)
@@ -140,6 +160,12 @@ lr_canvas_item_set_box (LrCanvasItem       *self,
   self->box = *box;
 }
 
+/**
+ * lr_canvas_item_get_box:
+ * @self: an item of the sheet
+ *
+ * Returns: where the thing is, in pixels of the sheet
+ */
 GdkRectangle
 lr_canvas_item_get_box (LrCanvasItem *self)
 {

@@ -122,7 +122,12 @@ static const Key keys[] = {
   { GDK_KEY_Menu, menu, 0, 0 },
 };
 
-/* What Escape does: one thing at a time, the nearest first */
+/**
+ * lr_canvas_let_go:
+ * @self: a canvas
+ *
+ * Lets go of tool, drag, wall, remark or thing, whichever is nearest at hand.
+ */
 void
 lr_canvas_let_go (LrCanvas *self)
 {
@@ -205,6 +210,12 @@ key_cb (LrCanvas              *self,
   return lr_canvas_key (self, keyval, state);
 }
 
+/**
+ * lr_canvas_keys_init:
+ * @self: a canvas
+ *
+ * Adds the keys of the sheet.
+ */
 void
 lr_canvas_keys_init (LrCanvas *self)
 {

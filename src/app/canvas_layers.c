@@ -310,7 +310,13 @@ append_moved (LrCanvas    *self,
   gsk_render_node_unref (whole);
 }
 
-/* The plan, in as few strokes as the frame needs */
+/**
+ * lr_canvas_layers_snapshot:
+ * @self: a canvas
+ * @snapshot: a snapshot
+ *
+ * Appends what stands still from an image that is kept, and what moves.
+ */
 void
 lr_canvas_layers_snapshot (LrCanvas    *self,
                            GtkSnapshot *snapshot)
@@ -342,7 +348,12 @@ lr_canvas_layers_snapshot (LrCanvas    *self,
     append_inked (self, snapshot, lr_canvas_draw_marks);
 }
 
-/* Something that the key does not know about is another: colors, the scale of the screen */
+/**
+ * lr_canvas_layers_invalidate:
+ * @self: a canvas
+ *
+ * What stands still is painted anew at the next frame.
+ */
 void
 lr_canvas_layers_invalidate (LrCanvas *self)
 {
@@ -361,6 +372,12 @@ settle_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+/**
+ * lr_canvas_layers_moving:
+ * @self: a canvas
+ *
+ * A step of a pan or zoom was made: until it rests the kept image is moved and scaled.
+ */
 void
 lr_canvas_layers_moving (LrCanvas *self)
 {
@@ -370,6 +387,12 @@ lr_canvas_layers_moving (LrCanvas *self)
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
+/**
+ * lr_canvas_layers_clear:
+ * @self: a canvas
+ *
+ * Frees the kept image.
+ */
 void
 lr_canvas_layers_clear (LrCanvas *self)
 {

@@ -24,7 +24,14 @@ line_to_device (LrCanvas *self,
   cairo_line_to (cr, b.x, b.y);
 }
 
-/* Square, as everything whose size the user draws */
+/**
+ * lr_canvas_draw_knob:
+ * @self: a canvas
+ * @cr: where to draw
+ * @at_m: a place in the room [m]
+ *
+ * Draws a round knob.
+ */
 void
 lr_canvas_draw_knob (LrCanvas *self,
                      cairo_t  *cr,
@@ -52,6 +59,15 @@ readable_rad (LrVec2 way)
   return angle_rad <= -LR_PI / 2.0 - 1e-6 ? angle_rad + LR_PI : angle_rad;
 }
 
+/**
+ * lr_canvas_draw_length:
+ * @self: a canvas
+ * @cr: where to draw
+ * @a_m: its start [m]
+ * @b_m: its end [m]
+ *
+ * Draws a length along the way, above it and readable from below or from the right.
+ */
 void
 lr_canvas_draw_length (LrCanvas *self,
                        cairo_t  *cr,
@@ -114,12 +130,25 @@ draw_room_in_hand (LrCanvas *self,
     lr_canvas_draw_length (self, cr, room->corners_m[(i + n) % n], room->corners_m[(i + 1 + n) % n]);
 }
 
+/**
+ * lr_canvas_has_marks:
+ * @self: a canvas
+ *
+ * Returns: whether lr_canvas_draw_marks() draws anything
+ */
 gboolean
 lr_canvas_has_marks (LrCanvas *self)
 {
   return self->tool != NULL || self->has_room_in_hand || (self->drag.has_moved && self->drag.snap.why != 0);
 }
 
+/**
+ * lr_canvas_draw_marks:
+ * @self: a canvas
+ * @cr: where to draw
+ *
+ * Draws what stands over the plan: what is in hand, pointed at, wrong, or would be mended.
+ */
 void
 lr_canvas_draw_marks (LrCanvas *self,
                       cairo_t  *cr)

@@ -137,7 +137,14 @@ paper_menu (LrCanvas *self,
   return menu;
 }
 
-/* What can be done with the thing, or with the wall or the paper at the place */
+/**
+ * lr_canvas_popup_menu:
+ * @self: a canvas
+ * @at: a place on it [px]
+ * @id: (nullable): of the thing there; %NULL for the paper
+ *
+ * Opens the menu of a thing, or of the paper.
+ */
 void
 lr_canvas_popup_menu (LrCanvas   *self,
                       LrVec2      at,
@@ -178,6 +185,12 @@ released_cb (LrCanvas   *self,
   lr_canvas_popup_menu (self, lr_vec2 (x, y), hit.id);
 }
 
+/**
+ * lr_canvas_menu_init:
+ * @self: a canvas
+ *
+ * Adds the menus of the sheet.
+ */
 void
 lr_canvas_menu_init (LrCanvas *self)
 {

@@ -9,7 +9,13 @@
 
 #include <glib/gi18n-lib.h>
 
-/* What to do next, in a line at the foot of the sheet; NULL takes it away */
+/**
+ * lr_canvas_set_hint:
+ * @self: a canvas
+ * @hint: (nullable): what can be done now; %NULL: nothing is said
+ *
+ * Says at the foot of the sheet what can be done now.
+ */
 void
 lr_canvas_set_hint (LrCanvas   *self,
                     const char *hint)
@@ -18,7 +24,14 @@ lr_canvas_set_hint (LrCanvas   *self,
   gtk_widget_set_visible (self->hint, hint != NULL);
 }
 
-/* Leaves the tool before; @data is the new one's, and its leave() frees it */
+/**
+ * lr_canvas_set_tool:
+ * @self: a canvas
+ * @tool: (nullable): what the pointer does next
+ * @data: of the tool
+ *
+ * The tool before is left.
+ */
 void
 lr_canvas_set_tool (LrCanvas           *self,
                     const LrCanvasTool *tool,
@@ -69,6 +82,12 @@ lr_canvas_has_tool (LrCanvas *self)
   return self->tool != NULL;
 }
 
+/**
+ * lr_canvas_may_edit:
+ * @self: a canvas
+ *
+ * Returns: %FALSE, and says so, for a plan that can only be looked at
+ */
 gboolean
 lr_canvas_may_edit (LrCanvas *self)
 {
@@ -81,6 +100,18 @@ lr_canvas_may_edit (LrCanvas *self)
   return FALSE;
 }
 
+/**
+ * lr_canvas_commit:
+ * @self: a canvas
+ * @next: (transfer full) (nullable): the plan that an edit returned
+ * @error: (transfer full) (nullable): why there is none
+ * @what: title of the step
+ * @merge_key: (nullable): makes one step of several in a row
+ *
+ * Makes a step of the history, or says the error.
+ *
+ * Returns: whether there was a plan
+ */
 gboolean
 lr_canvas_commit (LrCanvas   *self,
                   LrPlan     *next,
@@ -102,7 +133,14 @@ lr_canvas_commit (LrCanvas   *self,
   return TRUE;
 }
 
-/* @format: holds one %s; it comes from this program's own tables */
+/**
+ * lr_canvas_title_of:
+ * @self: a canvas
+ * @format: a translated title with one %s
+ * @id: of a thing
+ *
+ * Returns: (transfer full): "Move camera B"
+ */
 char *
 lr_canvas_title_of (LrCanvas   *self,
                     const char *format,

@@ -25,7 +25,13 @@ room_is_drawn (LrCanvas *self)
   return room != NULL && room->n_corners > 0;
 }
 
-/* The wall in whose strip outside the room the place lies: its band, or where its dimension stands */
+/**
+ * lr_canvas_wall_at:
+ * @self: a canvas
+ * @at: a place on it [px]
+ *
+ * Returns: the wall or its dimension there; -1 for none
+ */
 int
 lr_canvas_wall_at (LrCanvas *self,
                    LrVec2    at)
@@ -54,7 +60,13 @@ lr_canvas_wall_at (LrCanvas *self,
   return best;
 }
 
-/* Takes the room in hand, by this wall; -1 lets it go */
+/**
+ * lr_canvas_take_wall:
+ * @self: a canvas
+ * @wall: index of a wall; -1 lets the room go
+ *
+ * Takes a wall in hand.
+ */
 void
 lr_canvas_take_wall (LrCanvas *self,
                      int       wall)
@@ -130,7 +142,13 @@ make_length_popover (LrCanvas *self)
   return popover;
 }
 
-/* A field beside the wall, with its length as it is */
+/**
+ * lr_canvas_ask_length:
+ * @self: a canvas
+ * @wall: index of a wall
+ *
+ * Asks for the length of a wall beside it.
+ */
 void
 lr_canvas_ask_length (LrCanvas *self,
                       int       wall)
@@ -263,6 +281,12 @@ put_on_wall_action (GtkWidget  *widget,
       lr_canvas_put_on_wall (LR_CANVAS (widget), kinds[i]);
 }
 
+/**
+ * lr_canvas_walls_install:
+ * @klass: the class
+ *
+ * Installs the actions of walls and corners.
+ */
 void
 lr_canvas_walls_install (GtkWidgetClass *klass)
 {

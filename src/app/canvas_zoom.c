@@ -129,7 +129,13 @@ way_into_sight (double at,
   return CLAMP (at, fmin (SIGHT_MARGIN_PX, size / 2.0), fmax (size - SIGHT_MARGIN_PX, size / 2.0)) - at;
 }
 
-/* Brings a place of the room into sight, with the least move of the paper */
+/**
+ * lr_canvas_show_place:
+ * @self: a canvas
+ * @at_m: a place in the room [m]
+ *
+ * Pans until the place is on the sheet.
+ */
 void
 lr_canvas_show_place (LrCanvas *self,
                       LrVec2    at_m)
@@ -145,7 +151,12 @@ lr_canvas_show_place (LrCanvas *self,
     lr_canvas_pan (self, lr_vec2 (round (by.x), round (by.y)));
 }
 
-/* The whole room; an empty sheet stands at 1:50 with the room's 0, 0 left and below the middle */
+/**
+ * lr_canvas_place_room:
+ * @self: a canvas
+ *
+ * After a change of size or plan the room fits the sheet, or keeps its middle.
+ */
 void
 lr_canvas_place_room (LrCanvas *self)
 {
@@ -229,6 +240,12 @@ middle_update_cb (LrCanvas *self,
   lr_canvas_pan (self, lr_vec2_sub (lr_vec2_add (self->drag.origin, lr_vec2 (dx, dy)), self->view.origin));
 }
 
+/**
+ * lr_canvas_zoom_init:
+ * @self: a canvas
+ *
+ * Adds wheel, pinch and drag on the paper.
+ */
 void
 lr_canvas_zoom_init (LrCanvas *self)
 {
@@ -288,6 +305,12 @@ zoom_to_action (GtkWidget  *widget,
     lr_canvas_zoom_to (LR_CANVAS (widget), denominator);
 }
 
+/**
+ * lr_canvas_zoom_install:
+ * @klass: the class
+ *
+ * Installs the actions that zoom.
+ */
 void
 lr_canvas_zoom_install (GtkWidgetClass *klass)
 {

@@ -55,7 +55,12 @@ study_again (LrDocument *self)
   self->remarks = lr_remarks_new (self->study, self->units);
 }
 
-/* The plan shown is another: compute, let go of what is no longer there, tell */
+/**
+ * lr_document_show_plan:
+ * @self: a document
+ *
+ * The plan shown is another: computes, lets go of what is no longer there, tells everyone.
+ */
 void
 lr_document_show_plan (LrDocument *self)
 {

@@ -204,6 +204,13 @@ show_focus (LrFramePopover        *self,
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->focus), row);
 }
 
+/**
+ * lr_frame_show_figures:
+ * @self: a popover
+ * @camera: a reading of the camera
+ *
+ * Fills every figure of the popover.
+ */
 void
 lr_frame_show_figures (LrFramePopover        *self,
                        const LrCameraReading *camera)

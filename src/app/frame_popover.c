@@ -95,6 +95,14 @@ do_it (LrFramePopover *self,
   say (self, sentence);
 }
 
+/**
+ * lr_frame_ask_size:
+ * @self: a popover
+ * @size: row of the sizes
+ * @by: by place or by lens
+ *
+ * Does what a row of sizes offers.
+ */
 LrReframe *
 lr_frame_ask_size (LrFramePopover *self,
                    int             size,
@@ -126,6 +134,13 @@ lens_cb (LrFramePopover *self,
     do_it (self, lr_frame_ask_size (self, index_of (button), LR_REFRAME_BY_LENS));
 }
 
+/**
+ * lr_frame_take_row:
+ * @self: a popover
+ * @button: the row's button
+ *
+ * Takes the lens of a row of the table.
+ */
 void
 lr_frame_take_row (LrFramePopover *self,
                    GtkWidget      *button)

@@ -18,6 +18,12 @@
 
 #define SQ_FT_PER_M2 (1.0 / (0.3048 * 0.3048))
 
+/**
+ * lr_room_walls_clear:
+ * @walls: walls as typed
+ *
+ * Frees what is in them.
+ */
 void
 lr_room_walls_clear (LrRoomWalls *walls)
 {

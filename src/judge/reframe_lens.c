@@ -15,14 +15,24 @@
 #include <math.h>
 
 #define ZOOM_STEP 1.04     /* a notch of the wheel */
-#define CLOSE 1.001        /* nearer to each other two focal lengths are the same */
-
+#define CLOSE 1.001        /**
+ * lr_lens_is_prime:
+ * @lens: a lens
+ *
+ * Returns: whether it has one focal length
+ */
 gboolean
 lr_lens_is_prime (const LrLens *lens)
 {
   return lens->focal_max_m - lens->focal_min_m < 1e-6;
 }
 
+/**
+ * lr_reframing_mounted:
+ * @self: a wish under way
+ *
+ * Returns: (transfer none) (nullable): the lens of the kit that is on the camera as it is
+ */
 const LrKitEntry *
 lr_reframing_mounted (const LrReframing *self)
 {
@@ -103,6 +113,13 @@ find_lens (const LrReframing *self,
   return best;
 }
 
+/**
+ * lr_reframing_nearest_lens:
+ * @self: a wish under way
+ * @effective_m: effective focal length [m], > 0
+ *
+ * Returns: (transfer none) (nullable): the lens at hand that comes nearest to it, the mounted one first
+ */
 const LrKitEntry *
 lr_reframing_nearest_lens (const LrReframing *self,
                            double             effective_m)
@@ -110,6 +127,13 @@ lr_reframing_nearest_lens (const LrReframing *self,
   return find_lens (self, effective_m, TRUE);
 }
 
+/**
+ * lr_reframing_longer_lens:
+ * @self: a wish under way
+ * @effective_m: effective focal length [m], > 0
+ *
+ * Returns: (transfer none) (nullable): the lens at hand that comes nearest to it and is not shorter
+ */
 const LrKitEntry *
 lr_reframing_longer_lens (const LrReframing *self,
                           double             effective_m)
@@ -117,6 +141,14 @@ lr_reframing_longer_lens (const LrReframing *self,
   return find_lens (self, effective_m, FALSE);
 }
 
+/**
+ * lr_reframing_mount:
+ * @self: a wish under way
+ * @entry: a lens of the kit
+ * @effective_m: effective focal length [m], > 0
+ *
+ * Changes to that lens, set as near to the effective focal length as it goes.
+ */
 void
 lr_reframing_mount (LrReframing      *self,
                     const LrKitEntry *entry,
@@ -131,6 +163,13 @@ lr_reframing_mount (LrReframing      *self,
   lr_reframing_put (self, "f-number", CLAMP (self->camera->item->camera.f_number, lens->f_number_min, lens->f_number_max));
 }
 
+/**
+ * lr_reframing_say_focal:
+ * @self: a wish under way
+ * @focal_m: as marked on the ring [m]
+ *
+ * Returns: (transfer full): "85 mm"
+ */
 char *
 lr_reframing_say_focal (const LrReframing *self,
                         double             focal_m)
@@ -138,6 +177,13 @@ lr_reframing_say_focal (const LrReframing *self,
   return lr_prop_text_format (lr_item_find_prop (LR_ITEM_CAMERA, "focal-mm"), focal_m, self->units);
 }
 
+/**
+ * lr_reframing_say_length:
+ * @self: a wish under way
+ * @length_m: [m]
+ *
+ * Returns: (transfer full): "2.14 m"
+ */
 char *
 lr_reframing_say_length (const LrReframing *self,
                          double             length_m)
@@ -145,6 +191,12 @@ lr_reframing_say_length (const LrReframing *self,
   return lr_length_format (length_m, self->units);
 }
 
+/**
+ * lr_reframing_say_name:
+ * @self: a wish under way
+ *
+ * Returns: (transfer full): "A", or "Camera A" without a tag
+ */
 char *
 lr_reframing_say_name (const LrReframing *self)
 {
@@ -153,6 +205,12 @@ lr_reframing_say_name (const LrReframing *self)
   return item->tag[0] != '\0' ? g_strdup (item->tag) : lr_item_title (item);
 }
 
+/**
+ * lr_reframing_say_behind:
+ * @self: a wish under way
+ *
+ * Returns: (transfer full): what is behind the subject in the last try, "west wall"
+ */
 char *
 lr_reframing_say_behind (const LrReframing *self)
 {

@@ -52,7 +52,13 @@ wall_between (const LrReframing *self)
   return _("wall");
 }
 
-/* "the east wall", "the drafting table", "the way of a door", "the ceiling"; NULL: it can stand there */
+/**
+ * lr_reframing_obstacle:
+ * @self: a wish under way
+ *
+ * Returns: (transfer full) (nullable): what keeps the camera from where the last try puts it, "the east wall", "the
+ *   drafting table", "the way of a door"; %NULL: nothing
+ */
 char *
 lr_reframing_obstacle (const LrReframing *self)
 {
@@ -88,7 +94,16 @@ is_free_at (LrReframing *self,
   return obstacle == NULL;
 }
 
-/* From there towards where it stands, in whole centimetres. @ended_by (out) (optional): what is in the way beyond it */
+/**
+ * lr_reframing_find_free:
+ * @self: a wish under way
+ * @ended_by: (out) (transfer full) (optional): what ends the way
+ *
+ * Looks for the distance nearest to that of the last try at which nothing is in the way, between there and where the camera stands
+ * now, and tries it.
+ *
+ * Returns: %FALSE: there is none
+ */
 gboolean
 lr_reframing_find_free (LrReframing  *self,
                         char        **ended_by)

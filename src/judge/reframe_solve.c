@@ -27,7 +27,15 @@ clear_change (gpointer change)
   g_free ((char *) ((LrChange *) change)->id);
 }
 
-/* Begins with a camera as it is */
+/**
+ * lr_reframing_start:
+ * @self: a wish under way
+ * @study: a study
+ * @camera: one of its cameras
+ * @units: of the sentences
+ *
+ * Begins with the camera as it is; lr_reframing_end() or lr_reframing_clear() ends it.
+ */
 void
 lr_reframing_start (LrReframing           *self,
                     const LrStudy         *study,
@@ -42,7 +50,13 @@ lr_reframing_start (LrReframing           *self,
   *self = (LrReframing) { study, camera, units, reframe, NULL, camera };
 }
 
-/* Begins with the changes of another */
+/**
+ * lr_reframing_copy:
+ * @self: a wish under way
+ * @other: another, tried or not
+ *
+ * Begins with the changes of another, which goes on.
+ */
 void
 lr_reframing_copy (LrReframing       *self,
                    const LrReframing *other)
@@ -65,7 +79,12 @@ forget_trial (LrReframing *self)
   g_clear_pointer (&self->trial, lr_study_free);
 }
 
-/* Drops it */
+/**
+ * lr_reframing_clear:
+ * @self: a wish under way
+ *
+ * Drops it.
+ */
 void
 lr_reframing_clear (LrReframing *self)
 {
@@ -79,7 +98,17 @@ changes_nothing (const LrReframing *self)
   return self->trial != NULL && lr_plan_equal (self->trial->plan, self->study->plan);
 }
 
-/* Ends it with the figures of the last try */
+/**
+ * lr_reframing_end:
+ * @self: a wish under way
+ * @is_possible: whether it can be done
+ * @sentence: (transfer full): what it does, or why it cannot be
+ * @instead: (transfer full) (nullable): what comes nearest
+ *
+ * Ends it with the figures of the last try.
+ *
+ * Returns: (transfer full): what came of it
+ */
 LrReframe *
 lr_reframing_end (LrReframing *self,
                   gboolean     is_possible,
@@ -104,7 +133,14 @@ lr_reframing_end (LrReframing *self,
   return reframe;
 }
 
-/* @key: a literal */
+/**
+ * lr_reframing_put:
+ * @self: a wish under way
+ * @key: a property of a camera, a literal
+ * @value: in inside units
+ *
+ * Changes a property of the camera; a second change of the same takes the place of the first.
+ */
 void
 lr_reframing_put (LrReframing *self,
                   const char  *key,
@@ -124,6 +160,13 @@ lr_reframing_put (LrReframing *self,
   g_array_append_val (changes, change);
 }
 
+/**
+ * lr_reframing_get:
+ * @self: a wish under way
+ * @key: a property of a camera, a literal
+ *
+ * Returns: the property as it is with the changes so far, in inside units
+ */
 double
 lr_reframing_get (const LrReframing *self,
                   const char        *key)
@@ -137,6 +180,14 @@ lr_reframing_get (const LrReframing *self,
   return lr_prop_get_number (lr_item_find_prop (LR_ITEM_CAMERA, key), self->camera->item);
 }
 
+/**
+ * lr_reframing_aim:
+ * @self: a wish under way
+ * @across: share of the frame's width
+ * @down: share of the frame's height
+ *
+ * Aims the camera at its subject, whose eyes come to that place of the frame.
+ */
 void
 lr_reframing_aim (LrReframing *self,
                   double       across,
@@ -153,7 +204,12 @@ lr_reframing_aim (LrReframing *self,
   lr_reframing_put (self, "down-pct", CLAMP (down, 0.0, 1.0));
 }
 
-/* Who moves a camera that was sharp on the eyes, focuses on them again; a focus that was elsewhere is meant to be there */
+/**
+ * lr_reframing_focus:
+ * @self: a wish under way
+ *
+ * Who moves a camera that was sharp on the eyes, focuses on them again; a focus that was elsewhere is meant to be there.
+ */
 void
 lr_reframing_focus (LrReframing *self)
 {
@@ -164,7 +220,14 @@ lr_reframing_focus (LrReframing *self)
     lr_reframing_put (self, "focus-mm", 0.0);
 }
 
-/* Reads what the camera sees with the changes so far */
+/**
+ * lr_reframing_try:
+ * @self: a wish under way
+ *
+ * Reads what the camera sees with the changes so far.
+ *
+ * Returns: %FALSE: the plan refuses them, or nobody is before the camera then
+ */
 gboolean
 lr_reframing_try (LrReframing *self)
 {
@@ -179,8 +242,14 @@ lr_reframing_try (LrReframing *self)
   return self->now != NULL && self->now->has_subject;
 }
 
-/* Along the line in plan from the eyes to where the tripod stands, at the height of the lens. Nearer than the lens is high
- * over the eyes there is no such place: then it is as near as can be */
+/**
+ * lr_reframing_place:
+ * @self: a wish under way
+ * @distance_m: from the sensor plane to the eyes [m]
+ *
+ * Along the line in plan from the eyes to where the tripod stands, at the height of the lens. Nearer than the lens is high over the
+ * eyes there is no such place: then it is as near as can be.
+ */
 void
 lr_reframing_place (LrReframing *self,
                     double       distance_m)
@@ -210,7 +279,16 @@ is_usable (double size_m)
   return isfinite (size_m) && size_m > 1e-3;
 }
 
-/* The place at which the frame holds @wanted_m; the lens stays */
+/**
+ * lr_reframing_by_place:
+ * @self: a wish under way
+ * @size: which size is meant
+ * @wanted_m: of it [m], > 0
+ *
+ * Finds the place at which the frame holds so much; the lens stays.
+ *
+ * Returns: %FALSE: there is none
+ */
 gboolean
 lr_reframing_by_place (LrReframing *self,
                        LrSizeOf     size,
@@ -257,7 +335,16 @@ lr_reframing_is_at_end (const LrReframing *self)
   return focal_m <= LEAST_FOCAL_M || focal_m >= MOST_FOCAL_M;
 }
 
-/* The focal length with which the frame holds @wanted_m, whatever the lens; the place stays. FALSE: no lens has it */
+/**
+ * lr_reframing_by_lens:
+ * @self: a wish under way
+ * @size: which size is meant
+ * @wanted_m: of it [m], > 0
+ *
+ * Finds the focal length with which the frame holds so much, whatever the lens; the place stays.
+ *
+ * Returns: %FALSE: no lens has it
+ */
 gboolean
 lr_reframing_by_lens (LrReframing *self,
                       LrSizeOf     size,
@@ -281,8 +368,17 @@ lr_reframing_by_lens (LrReframing *self,
   return lr_reframing_try (self) && fabs (size_now_m (self, size) / wanted_m - 1.0) < 0.01;
 }
 
-/* Place and focal length for a field at the eyes and a field behind; similar triangles give the distance of the lens,
- * lr_distance_for_background_m() by way of lr_camera_refit() */
+/**
+ * lr_reframing_by_both:
+ * @self: a wish under way
+ * @field_w_m: width of the field at the eyes [m], > 0
+ * @behind_field_w_m: width of the field at what is behind [m], > 0
+ *
+ * Finds place and focal length for a field at the eyes and a field behind; similar triangles give the distance of the lens,
+ * lr_distance_for_background_m() by way of lr_camera_refit().
+ *
+ * Returns: %FALSE: there are none
+ */
 gboolean
 lr_reframing_by_both (LrReframing *self,
                       double       field_w_m,
