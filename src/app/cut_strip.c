@@ -100,10 +100,10 @@ show_title (LrCutStrip            *self,
             int                    side,
             const LrCameraReading *camera)
 {
-  g_autofree char *name = lr_item_title (camera->item);
+  g_autofree char *title = camera->has_subject ? lr_shot_heading (camera->framing.shot) : lr_item_title (camera->item);
 
   lr_badge_show_tag (LR_BADGE (self->tags[side]), LR_ITEM_CAMERA, camera->item->tag);
-  lr_line_set_text (LR_LINE (self->titles[side]), camera->has_subject ? lr_shot_title (camera->framing.shot) : name);
+  lr_line_set_text (LR_LINE (self->titles[side]), title);
 }
 
 static void

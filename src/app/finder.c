@@ -55,10 +55,7 @@ make_title (const LrCameraReading *camera)
 static char *
 make_short_title (const LrCameraReading *camera)
 {
-  const char *shot = lr_shot_title (camera->framing.shot), *rest = g_utf8_next_char (shot);
-  g_autofree char *first = g_utf8_strup (shot, rest - shot);
-
-  return camera->has_subject ? g_strconcat (first, rest, NULL) : lr_item_title (camera->item);
+  return camera->has_subject ? lr_shot_heading (camera->framing.shot) : lr_item_title (camera->item);
 }
 
 /* "50 mm   f/2.8   2.14 m", or closer together */

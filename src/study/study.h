@@ -177,6 +177,7 @@ const LrPlaced        *lr_study_find_placed (const LrStudy *study, const char *i
 const LrCameraReading *lr_study_find_camera (const LrStudy *study, const char *id); /* (nullable) */
 /* Title of a shot size for people: "medium close-up", translated */
 const char            *lr_shot_title (LrShot shot);
+char                  *lr_shot_heading (LrShot shot); /* "Medium close-up"; (transfer full) */
 const char            *lr_shot_letters (LrShot shot); /* "MCU" */
 /* What is to be put on the camera: "50 mm", "50 mm × 1.4" with a converter behind it; (transfer full) */
 char                  *lr_camera_lens_title (const LrCameraReading *camera);

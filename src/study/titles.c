@@ -65,6 +65,21 @@ lr_shot_title (LrShot shot)
 }
 
 /**
+ * lr_shot_heading:
+ * @shot: a shot, or %LR_N_SHOTS when nobody is in the frame
+ *
+ * Returns: (transfer full): its name with a capital, translated: "Medium close-up"
+ */
+char *
+lr_shot_heading (LrShot shot)
+{
+  const char *title = lr_shot_title (shot), *rest = g_utf8_next_char (title);
+  g_autofree char *first = g_utf8_strup (title, rest - title);
+
+  return g_strconcat (first, rest, NULL);
+}
+
+/**
  * lr_shot_letters:
  * @shot: a shot, or %LR_N_SHOTS when nobody is in the frame
  *
