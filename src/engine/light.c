@@ -1,0 +1,317 @@
+/* light.c - what light a source gives at a point
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * A point obeys the photometric distance law, E = I cos / d^2 (CIE International Lighting Vocabulary, 17-25-104). A panel of even
+ * luminance is exact by Lambert's formula for polygons: the sum over its edges of the angle that an edge spans, seen from the
+ * point, times the cosine between the point's normal and that of the plane through edge and point. What lies under the point's
+ * horizon is cut off first. A disc is a polygon of equal area.
+ */
+
+#include "light.h"
+
+#include "domain.h"
+
+#define MAX_CORNERS 64
+#define DISC_CORNERS 48
+#define NEAREST_M 1e-3
+#define FARTHEST_M 1e4
+#define HALVINGS 80
+
+/**
+ * lr_beam_lobe:
+ * @beam_rad: full angle between the directions of half the intensity on the axis [rad], in (0, pi)
+ * @lobe: (out): power n of the cosine, > 0
+ *
+ * `n = ln 0.5 / ln cos (beam / 2)`. The reference is the intensity on the axis (CIE), not the largest one (IES): for beams with a
+ * hole in their middle these differ.
+ *
+ * Source: closed form of the cosine-power lobe.
+ *
+ * Returns: %FALSE, with @lobe untouched, unless the angle is in its domain
+ */
+bool
+lr_beam_lobe (double  beam_rad,
+              double *lobe)
+{
+  if (!lr_is_positive (beam_rad) || beam_rad >= LR_PI)
+    return false;
+
+  *lobe = log (0.5) / log (cos (0.5 * beam_rad));
+  return true;
+}
+
+/**
+ * lr_lobe_field_rad:
+ * @lobe: power n of the cosine, > 0
+ *
+ * Source: closed form, `2 acos (0.1^(1/n))`.
+ *
+ * Returns: the full angle between the directions of a tenth of the intensity [rad]
+ */
+double
+lr_lobe_field_rad (double lobe)
+{
+  return 2.0 * acos (pow (0.1, 1.0 / lobe));
+}
+
+/**
+ * lr_candela_of_lumen:
+ * @lumen: flux in the whole beam [lm], >= 0
+ * @lobe: power n of the cosine, >= 0
+ * @candela: (out): intensity on the axis [cd]
+ *
+ * Source: closed form, the lobe integrated over its hemisphere: flux `2 pi I / (n + 1)`.
+ *
+ * Returns: %FALSE, with @candela untouched, unless both numbers are in their domain
+ */
+bool
+lr_candela_of_lumen (double  lumen,
+                     double  lobe,
+                     double *candela)
+{
+  if (!lr_is_at_least_zero (lumen) || !lr_is_at_least_zero (lobe))
+    return false;
+
+  *candela = lumen * (lobe + 1.0) / (2.0 * LR_PI);
+  return true;
+}
+
+/**
+ * lr_candela_of_lux:
+ * @lux: illuminance on the axis [lx], >= 0
+ * @distance_m: where it was measured [m], > 0; far from a wide source
+ * @candela: (out): intensity on the axis [cd]
+ *
+ * Source: photometric distance law (CIE International Lighting Vocabulary, 17-25-104).
+ *
+ * Returns: %FALSE, with @candela untouched, unless both numbers are in their domain
+ */
+bool
+lr_candela_of_lux (double  lux,
+                   double  distance_m,
+                   double *candela)
+{
+  if (!lr_is_at_least_zero (lux) || !lr_is_positive (distance_m))
+    return false;
+
+  *candela = lux * distance_m * distance_m;
+  return true;
+}
+
+/* What of a polygon, seen from the point, is above its horizon; returns the number of corners */
+static size_t
+cut_at_horizon (const LrVec3 *corner_m,
+                size_t        n,
+                LrVec3        point_m,
+                LrVec3        normal,
+                LrVec3       *way_m)
+{
+  size_t m = 0;
+
+  for (size_t i = 0; i < n; i++)
+    {
+      LrVec3 a = lr_vec3_sub (corner_m[i], point_m), b = lr_vec3_sub (corner_m[(i + 1) % n], point_m);
+      double ha = lr_vec3_dot (a, normal), hb = lr_vec3_dot (b, normal);
+
+      if (ha >= 0.0)
+        way_m[m++] = a;
+      if ((ha >= 0.0) != (hb >= 0.0))
+        way_m[m++] = lr_vec3_along (a, lr_vec3_sub (b, a), ha / (ha - hb));
+    }
+
+  return m;
+}
+
+/* The sum of Lambert's formula over the edges: a vector whose part along a normal is 2 pi times the factor */
+static LrVec3
+edge_sum (const LrVec3 *way_m,
+          size_t        n)
+{
+  LrVec3 sum = { 0.0, 0.0, 0.0 };
+
+  for (size_t i = 0; i < n; i++)
+    {
+      LrVec3 a = way_m[i], b = way_m[(i + 1) % n], cross = lr_vec3_cross (a, b);
+      double sine = lr_vec3_length (cross), cosine = lr_vec3_dot (a, b);
+
+      if (sine > 1e-15 * (fabs (cosine) + sine))
+        sum = lr_vec3_along (sum, cross, atan2 (sine, cosine) / sine);
+    }
+
+  return sum;
+}
+
+/**
+ * lr_polygon_factor:
+ * @corner_m: corners of a flat convex polygon [m]
+ * @n: their number, 3 to 62
+ * @point_m: where it shines [m]
+ * @normal: of the face there, of length 1
+ * @factor: (out): from 0 to 1
+ *
+ * Either side of the polygon counts as its front. With luminance L it gives `pi L factor` of illuminance.
+ *
+ * Source: Lambert, Photometria (1760), in the form of Siegel and Howell, Thermal Radiation Heat Transfer (contour integral of the
+ * configuration factor between an element and a polygon).
+ *
+ * Returns: %FALSE, with @factor untouched, unless there are so many corners and every number is finite
+ */
+bool
+lr_polygon_factor (const LrVec3 *corner_m,
+                   size_t        n,
+                   LrVec3        point_m,
+                   LrVec3        normal,
+                   double       *factor)
+{
+  LrVec3 way_m[MAX_CORNERS + 2];
+  double sum;
+  size_t m;
+
+  if (n < 3 || n > MAX_CORNERS - 2)
+    return false;
+
+  m = cut_at_horizon (corner_m, n, point_m, normal, way_m);
+  sum = m < 3 ? 0.0 : fabs (lr_vec3_dot (edge_sum (way_m, m), normal)) / (2.0 * LR_PI);
+  if (!isfinite (sum))
+    return false;
+
+  *factor = fmin (sum, 1.0);
+  return true;
+}
+
+static size_t
+outline_of (const LrEmitter *emitter,
+            LrVec3          *corner_m)
+{
+  double area_radius_m = 0.5 * emitter->width_m * sqrt (2.0 * LR_PI / DISC_CORNERS / sin (2.0 * LR_PI / DISC_CORNERS));
+
+  if (emitter->shape == LR_EMITTER_RECTANGLE)
+    {
+      for (int i = 0; i < 4; i++)
+        corner_m[i] = lr_vec3_along (lr_vec3_along (emitter->at_m, emitter->right, (i == 1 || i == 2 ? 0.5 : -0.5) * emitter->width_m),
+                                     emitter->up, (i >= 2 ? 0.5 : -0.5) * emitter->height_m);
+      return 4;
+    }
+
+  for (int i = 0; i < DISC_CORNERS; i++)
+    {
+      double turn = 2.0 * LR_PI * i / DISC_CORNERS;
+
+      corner_m[i] = lr_vec3_along (lr_vec3_along (emitter->at_m, emitter->right, area_radius_m * cos (turn)), emitter->up,
+                                   area_radius_m * sin (turn));
+    }
+  return DISC_CORNERS;
+}
+
+static double
+area_of (const LrEmitter *emitter)
+{
+  return emitter->shape == LR_EMITTER_DISC ? 0.25 * LR_PI * emitter->width_m * emitter->width_m : emitter->width_m * emitter->height_m;
+}
+
+static bool
+is_known (const LrEmitter *emitter)
+{
+  return lr_is_at_least_zero (emitter->candela) && lr_is_at_least_zero (emitter->lobe)
+         && (emitter->shape == LR_EMITTER_POINT || lr_is_positive (area_of (emitter)));
+}
+
+/**
+ * lr_emitter_lx:
+ * @emitter: a source
+ * @point_m: where it shines [m]
+ * @normal: of the face there, of length 1
+ * @lux: (out): illuminance [lx], nothing in between
+ *
+ * A panel that is not Lambertian is one of the same luminance, dimmed by the power n - 1 of the cosine from its middle to the
+ * point: exact from afar, an approximation near a panel with a grid or lenses.
+ *
+ * Source: photometric distance law; lr_polygon_factor().
+ *
+ * Returns: %FALSE, with @lux untouched, unless the source is known, and the point is not in it
+ */
+bool
+lr_emitter_lx (const LrEmitter *emitter,
+               LrVec3           point_m,
+               LrVec3           normal,
+               double          *lux)
+{
+  LrVec3 way_m = lr_vec3_sub (point_m, emitter->at_m);
+  double distance_m = lr_vec3_length (way_m), cosine, factor;
+  LrVec3 corner_m[MAX_CORNERS];
+
+  if (!is_known (emitter) || !lr_is_positive (distance_m))
+    return false;
+
+  cosine = lr_vec3_dot (way_m, emitter->axis) / distance_m;
+  if (cosine <= 0.0)
+    {
+      *lux = 0.0;
+      return true;
+    }
+  if (emitter->shape == LR_EMITTER_POINT)
+    {
+      *lux = emitter->candela * pow (cosine, emitter->lobe) * fmax (0.0, -lr_vec3_dot (way_m, normal))
+             / (distance_m * distance_m * distance_m);
+      return true;
+    }
+
+  if (!lr_polygon_factor (corner_m, outline_of (emitter, corner_m), point_m, normal, &factor))
+    return false;
+
+  *lux = LR_PI * emitter->candela / area_of (emitter) * factor * (emitter->lobe == 1.0 ? 1.0 : pow (cosine, emitter->lobe - 1.0));
+  return true;
+}
+
+/**
+ * lr_emitter_axis_lx:
+ * @emitter: a source
+ * @distance_m: out from it on its axis [m], > 0
+ * @lux: (out): illuminance of a face turned to it [lx]
+ *
+ * Returns: %FALSE, with @lux untouched, unless the source is known and the distance is in its domain
+ */
+bool
+lr_emitter_axis_lx (const LrEmitter *emitter,
+                    double           distance_m,
+                    double          *lux)
+{
+  return lr_is_positive (distance_m)
+         && lr_emitter_lx (emitter, lr_vec3_along (emitter->at_m, emitter->axis, distance_m), lr_vec3_scale (emitter->axis, -1.0), lux);
+}
+
+/**
+ * lr_emitter_distance_m:
+ * @emitter: a source
+ * @lux: a level [lx], > 0
+ * @distance_m: (out): where the axis has it [m]
+ *
+ * By halving: the level falls all the way out.
+ *
+ * Returns: %FALSE, with @distance_m untouched, if the level is nowhere on the axis
+ */
+bool
+lr_emitter_distance_m (const LrEmitter *emitter,
+                       double           lux,
+                       double          *distance_m)
+{
+  double near_m = NEAREST_M, far_m = FARTHEST_M, near_lx, far_lx, middle_lx;
+
+  if (!lr_is_positive (lux) || !lr_emitter_axis_lx (emitter, near_m, &near_lx) || !lr_emitter_axis_lx (emitter, far_m, &far_lx)
+      || near_lx < lux || far_lx > lux)
+    return false;
+
+  for (int i = 0; i < HALVINGS; i++)
+    {
+      double middle_m = sqrt (near_m * far_m);
+
+      if (lr_emitter_axis_lx (emitter, middle_m, &middle_lx) && middle_lx > lux)
+        near_m = middle_m;
+      else
+        far_m = middle_m;
+    }
+
+  *distance_m = sqrt (near_m * far_m);
+  return true;
+}

@@ -1,0 +1,41 @@
+/* light.h - what light a source gives at a point
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Illuminance in lux, intensity in candela, flux in lumen, luminance in candela per square metre.
+ */
+
+#pragma once
+
+#include "vec.h"
+
+#include <stddef.h>
+
+typedef enum { LR_EMITTER_POINT, LR_EMITTER_RECTANGLE, LR_EMITTER_DISC } LrEmitterShape;
+
+/* A source of even luminance, or a point. Its light falls off from its axis as a power of the cosine */
+typedef struct
+{
+  LrEmitterShape shape;
+  LrVec3 at_m;               /* the middle of what emits */
+  LrVec3 axis, right, up;    /* of length 1, at right angles */
+  double width_m, height_m;  /* a rectangle's; a disc is width_m across */
+  double candela;            /* on the axis, from afar */
+  double lobe;               /* power n of the cosine: 1 is a Lambertian panel, 0 a point that is the same all round its front */
+} LrEmitter;
+
+/* Power of the cosine by the full angle to half the intensity, and the angle to a tenth */
+bool   lr_beam_lobe       (double beam_rad, double *lobe);
+double lr_lobe_field_rad  (double lobe);
+/* From what a data sheet says to the intensity on the axis */
+bool   lr_candela_of_lumen (double lumen, double lobe, double *candela);
+bool   lr_candela_of_lux   (double lux, double distance_m, double *candela);
+
+/* Share of the light of an even ground that a polygon of it gives to a point: E = pi L F */
+bool   lr_polygon_factor  (const LrVec3 *corner_m, size_t n, LrVec3 point_m, LrVec3 normal, double *factor);
+
+bool   lr_emitter_lx      (const LrEmitter *emitter, LrVec3 point_m, LrVec3 normal, double *lux);
+/* On its axis, on a face turned to it */
+bool   lr_emitter_axis_lx (const LrEmitter *emitter, double distance_m, double *lux);
+/* How far out on the axis that level is; FALSE: nowhere */
+bool   lr_emitter_distance_m (const LrEmitter *emitter, double lux, double *distance_m);
