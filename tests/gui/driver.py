@@ -92,11 +92,12 @@ def wait(condition, what, seconds=DEADLINE_S):
 
 
 def walk(node):
+    """The node and all under it. What goes while it is looked at is None, and is passed over."""
+    if node is None:
+        return
     yield node
     for i in range(node.get_child_count()):
-        child = node.get_child_at_index(i)
-        if child is not None:
-            yield from walk(child)
+        yield from walk(node.get_child_at_index(i))
 
 
 def matches(node, role, name):
