@@ -7,6 +7,8 @@
 
 #include "summary.h"
 
+#include "light_readings.h"
+
 #include <glib/gi18n-lib.h>
 
 #define FOOT_M 0.3048
@@ -155,6 +157,42 @@ describe_distance (const LrStudy  *study,
   return g_strdup_printf (_("Stands %s from %s, measured on the floor."), distance, name);
 }
 
+/* To two figures: predictions of light are right to half a stop at best */
+static double
+two_figures (double value)
+{
+  double step = pow (10.0, floor (log10 (value)) - 1.0);
+
+  return step * round (value / step);
+}
+
+/* "Stands 1.55 m from Wenna, measured on the floor. By its output it gives 690 lx there …" */
+static char *
+describe_light (const LrStudy  *study,
+                const LrPlaced *light,
+                LrUnits         units)
+{
+  g_autofree char *distance = describe_distance (study, light, light->item->light.aims_at, units);
+  g_autoptr (GString) text = g_string_new (distance);
+  g_autofree char *level = NULL;
+  LrLightAt at;
+
+  if (!lr_light_at_aim (study, light, &at))
+    return g_string_free (g_steal_pointer (&text), FALSE);
+
+  if (!(at.lux >= 1.0))
+    level = g_strdup (_("Nothing of it comes straight there."));
+  else if (at.seen_share < 1.0)
+    /* Translators: lux, and the part of the lamp that is hidden, a per cent number */
+    level = g_strdup_printf (_("By its output it gives %.0f lx there, %.0f %% of it hidden on the way; what the room throws back comes on top."),
+                             two_figures (at.lux), 100.0 * (1.0 - at.seen_share));
+  else
+    level = g_strdup_printf (_("By its output it gives %.0f lx there; what the room throws back comes on top."), two_figures (at.lux));
+  add_sentence (text, ' ', level);
+
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
 static char *
 describe_lead (const LrStudy *study,
                const LrItem  *item,
@@ -200,7 +238,7 @@ lr_item_summary (const LrStudy *study,
     case LR_ITEM_PERSON:
       return describe_person (study, placed, units);
     case LR_ITEM_LIGHT:
-      return describe_distance (study, placed, placed->item->light.aims_at, units);
+      return describe_light (study, placed, units);
     case LR_ITEM_MICROPHONE:
       return describe_distance (study, placed, placed->item->microphone.aims_at, units);
     case LR_ITEM_LEAD:

@@ -121,9 +121,16 @@ add_camera (const LrPlaced *placed,
   add_block (intruder, LR_INTRUDER_HEAD, &frame, 0.06, 0.17, lr_vec2 (0.045, 0.045), lr_vec2 (0.045, 0.045));
 }
 
-static double
-light_tilt_rad (const LrStudy  *study,
-                const LrPlaced *placed)
+/**
+ * lr_light_tilt_rad:
+ * @study: a study whose items are placed
+ * @placed: a light
+ *
+ * Returns: how far its axis is lifted above the horizontal [rad]: to its aim, if it has one
+ */
+double
+lr_light_tilt_rad (const LrStudy  *study,
+                   const LrPlaced *placed)
 {
   const LrLight *light = &placed->item->light;
   const LrPlaced *target = lr_study_find_placed (study, light->aims_at);
@@ -143,7 +150,7 @@ add_light (const LrStudy  *study,
   const LrLight *light = &placed->item->light;
   LrVec2 half_m = { 0.5 * light->width_m, 0.5 * light->height_m };
   Frame frame = frame_at (lr_vec2_raise (placed->at_m, light->lamp_height_m), placed->facing_rad,
-                          light_tilt_rad (study, placed));
+                          lr_light_tilt_rad (study, placed));
 
   add_stand (intruder, placed, light->stand_radius_m, light->lamp_height_m - 0.05, LR_PI / 3.0);
   if (light->form == LR_LIGHT_WIDE)

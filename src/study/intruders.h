@@ -21,6 +21,8 @@ typedef struct
 /* Quick: a ball that holds the thing; FALSE: nothing of it is ever an intrusion */
 gboolean lr_intruder_ball   (const LrStudy *study, const LrPlaced *placed, LrVec3 *centre_m, double *reach_m);
 void     lr_intruder_shapes (const LrStudy *study, const LrPlaced *placed, LrIntruder *intruder);
+/* How far a light's axis is lifted */
+double   lr_light_tilt_rad  (const LrStudy *study, const LrPlaced *light);
 /* Head and trunk of a person */
 void     lr_person_head  (const LrPlaced *person, LrVolume *shape);
 void     lr_person_trunk (const LrPlaced *person, LrVolume *shape);

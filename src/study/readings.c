@@ -15,6 +15,8 @@
  *     kind, x-m, y-m, facing-deg, bottom-m, top-m, has-footprint
  *     eyes-x-m, eyes-y-m, eyes-height-m, crown-m                                      people
  *     length-m                                                                        leads
+ *     aim-direct-lx (on a face turned to it at its aim, straight from the lamp by its output), aim-seen-share (of
+ *     what emits, past what stands between)                                            lights that aim at something
  *     load-w                                                                          sockets with a lead in them
  *     mouth-m                                                                         microphones that aim at a person
  *     tape: west-m, south-m, from-p-m, from-q-m, crossing-deg                         what is marked on the floor
@@ -45,6 +47,8 @@
  */
 
 #include "readings_private.h"
+
+#include "light_readings.h"
 
 static const char *const shot_words[LR_N_SHOTS + 1] = {
   [LR_SHOT_EXTREME_CLOSE_UP] = "extreme-close-up",
@@ -208,8 +212,16 @@ add_supply (JsonBuilder   *builder,
             const LrStudy *study,
             const LrItem  *item)
 {
+  LrLightAt at;
   double number;
 
+  if (item->kind == LR_ITEM_LIGHT)
+    {
+      gboolean is_known = lr_light_at_aim (study, lr_study_find_placed (study, item->id), &at);
+
+      lr_readings_add_number (builder, "aim-direct-lx", is_known ? at.lux : (double) NAN);
+      lr_readings_add_number (builder, "aim-seen-share", is_known ? at.seen_share : (double) NAN);
+    }
   if (item->kind == LR_ITEM_SOCKET && lr_study_socket_load_w (study, item, &number))
     lr_readings_add_number (builder, "load-w", number);
   if (item->kind == LR_ITEM_MICROPHONE && lr_study_mouth_distance_m (study, item, &number) != NULL)

@@ -7,6 +7,8 @@
 
 #include "summary.h"
 
+#include "light_readings.h"
+
 #include "plan_edit.h"
 #include "plan_reader.h"
 
@@ -107,6 +109,21 @@ test_room (void)
   g_assert_cmpstr (none, ==, "");
 }
 
+/* What the lamp gives at its aim, to two figures; nothing stands between in the example */
+static void
+test_light (void)
+{
+  g_autoptr (LrStudy) study = study_example ();
+  g_autofree char *text = lr_item_summary (study, "light-1", LR_UNITS_METRIC);
+  LrLightAt at;
+  double step;
+
+  g_assert_true (lr_light_at_aim (study, lr_study_find_placed (study, "light-1"), &at));
+  step = pow (10.0, floor (log10 (at.lux)) - 1.0);
+  assert_says (text, step * round (at.lux / step), 0);
+  g_assert_null (strstr (text, "hidden"));
+}
+
 int
 main (int    argc,
       char **argv)
@@ -116,5 +133,6 @@ main (int    argc,
   g_test_add_func ("/summary/cut", test_cut);
   g_test_add_func ("/summary/all", test_all);
   g_test_add_func ("/summary/room", test_room);
+  g_test_add_func ("/summary/light", test_light);
   return g_test_run ();
 }

@@ -98,7 +98,7 @@ has_unit (const char *key)
     "joint", "looks-to", "behind", "behind-item", "behind-wall", "size-ratio", "converter", "f-number",
     "f-number-for-depth", "aspect",
   };
-  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w", "-stops" };
+  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w", "-stops", "-lx" };
 
   for (guint i = 0; i < G_N_ELEMENTS (bare); i++)
     if (g_str_equal (key, bare[i]))

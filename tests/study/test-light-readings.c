@@ -1,0 +1,140 @@
+/* test-light-readings.c - what each light gives where it matters
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "fixture.h"
+
+#include "light_readings.h"
+
+/* A light at the height of Wenna's eyes, whose front is @distance_m from them, on the line that goes from them along +y. It is @ahead_m
+ * in front of its stand. */
+static LrPlan *
+lit_plan (LrLightForm form,
+          double      distance_m,
+          double      ahead_m,
+          const char **id)
+{
+  LrPlan *plan = fixture_interview ();
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  LrVec3 eyes_m = lr_study_find_placed (study, WENNA)->eyes_m;
+
+  *id = fixture_add (&plan, LR_ITEM_LIGHT, form, eyes_m.x, eyes_m.y + distance_m + ahead_m);
+  fixture_text (&plan, *id, "aims-at", WENNA);
+  fixture_set (&plan, *id, "lamp-height-mm", eyes_m.z);
+  return plan;
+}
+
+static LrLightAt
+at_aim (const LrPlan *plan,
+        const char   *id)
+{
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  LrLightAt at = { 0 };
+
+  g_assert_true (lr_light_at_aim (study, lr_study_find_placed (study, id), &at));
+  return at;
+}
+
+/* 5000 cd/m2 of 0.9 m by 1.2 m at 1.5 m: 2060.26 lx (Siegel and Howell, configuration factor of a rectangle; by numerical integration
+ * too). Lambertian, so the flux is pi L A; half of it dimmed */
+static void
+test_panel (void)
+{
+  const char *id;
+  g_autoptr (LrPlan) plan = lit_plan (LR_LIGHT_WIDE, 1.5, 0.16, &id);
+  LrLightAt at;
+
+  fixture_set (&plan, id, "width-mm", 0.9);
+  fixture_set (&plan, id, "height-mm", 1.2);
+  fixture_set (&plan, id, "beam-deg", 120.0 * LR_DEG);
+  fixture_set (&plan, id, "output-lm", round (LR_PI * 5000.0 * 0.9 * 1.2));
+  fixture_set (&plan, id, "dim-pct", 1.0);
+  at = at_aim (plan, id);
+  assert_within (at.lux, 2060.26, 2e-3); /* places are whole millimetres */
+  assert_near (at.seen_share, 1.0, 1e-12);
+  fixture_set (&plan, id, "dim-pct", 0.5);
+  assert_within (at_aim (plan, id).lux, 0.5 * 2060.26, 2e-3);
+}
+
+/* 3000 lm in a beam of 60 degrees: 444.53 lx on the axis at 2.5 m (cosine-power lobe, closed form) */
+static void
+test_point (void)
+{
+  const char *id;
+  g_autoptr (LrPlan) plan = lit_plan (LR_LIGHT_POINT, 2.5, 0.065, &id);
+
+  fixture_set (&plan, id, "beam-deg", 60.0 * LR_DEG);
+  fixture_set (&plan, id, "output-lm", 3000.0);
+  fixture_set (&plan, id, "dim-pct", 1.0);
+  assert_within (at_aim (plan, id).lux, 444.53, 2e-3);
+}
+
+typedef struct
+{
+  const char *name;
+  double      from_x_m, to_x_m; /* of a flag half-way, from the line between eyes and lamp */
+  double      share;            /* of a source .8 m wide that is seen past it */
+} FlagCase;
+
+/* Similar triangles: half-way the source is half as wide, .4 m */
+static const FlagCase flag_cases[] = {
+  { "beside", 0.3, 1.3, 1.0 },
+  { "half", 0.0, 1.0, 0.5 },
+  { "three-quarters", -0.1, 0.9, 0.25 },
+  { "all", -0.5, 0.5, 0.0 },
+};
+
+static void
+test_flag (gconstpointer data)
+{
+  const FlagCase *c = data;
+  const char *id, *flag;
+  g_autoptr (LrPlan) plan = lit_plan (LR_LIGHT_WIDE, 1.6, 0.16, &id);
+  g_autoptr (LrStudy) study = NULL;
+  LrVec3 eyes_m;
+  LrLightAt at;
+
+  study = lr_study_new (plan);
+  eyes_m = lr_study_find_placed (study, WENNA)->eyes_m;
+  fixture_set (&plan, id, "width-mm", 0.8);
+  fixture_set (&plan, id, "height-mm", 0.8);
+  flag = fixture_add (&plan, LR_ITEM_PANEL, LR_PANEL_FLAG, eyes_m.x + 0.5 * (c->from_x_m + c->to_x_m), eyes_m.y + 0.8);
+  fixture_set (&plan, flag, "facing-deg", 0.5 * LR_PI);
+  fixture_set (&plan, flag, "width-mm", c->to_x_m - c->from_x_m);
+  fixture_set (&plan, flag, "bottom-mm", 0.3);
+  fixture_set (&plan, flag, "height-mm", 1.9);
+  at = at_aim (plan, id);
+  assert_near (at.seen_share, c->share, 1e-9);
+}
+
+/* It aims at nobody, or gives nothing: it is not told */
+static void
+test_unknown (void)
+{
+  const char *id;
+  g_autoptr (LrPlan) plan = lit_plan (LR_LIGHT_WIDE, 1.5, 0.16, &id);
+  g_autoptr (LrStudy) study = NULL, loose = NULL;
+  LrLightAt at = { 123.0, 0.0 };
+
+  fixture_set (&plan, id, "output-lm", 0.0);
+  study = lr_study_new (plan);
+  g_assert_false (lr_light_at_aim (study, lr_study_find_placed (study, id), &at));
+  fixture_set (&plan, id, "output-lm", 1000.0);
+  fixture_text (&plan, id, "aims-at", "");
+  loose = lr_study_new (plan);
+  g_assert_false (lr_light_at_aim (loose, lr_study_find_placed (loose, id), &at));
+  g_assert_cmpfloat (at.lux, ==, 123.0);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/light-readings/panel", test_panel);
+  g_test_add_func ("/light-readings/point", test_point);
+  add_rows ("/light-readings/flag", flag_cases, test_flag);
+  g_test_add_func ("/light-readings/unknown", test_unknown);
+  return g_test_run ();
+}
