@@ -2,12 +2,13 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Along the axis the level falls with the square of the distance from the lamp, so it differs from the level at the aim by
- * 2 log2 (aim / distance) stops (closed form, for an emitter that is small against the distance). Strokes stand at whole stops.
+ * Strokes stand where the level on the axis is whole stops from that at the aim: by the distance law from a point, by its true size
+ * from a wide source. Each stroke halves the light.
  * The pool is a sign of where the light goes, not a measure: a soft emitter's beam would cover the sheet.
  */
 
 #include "floor_layers.h"
+#include "light_readings.h"
 #include "washes.h"
 
 #define AXIS_FROM_M 0.22
@@ -28,7 +29,9 @@ typedef struct
   LrVec2   from_m, direction; /* on the floor */
   double   aim_m;             /* to the aim, on the floor; NAN if there is none */
   double   end_m;             /* where the axis meets a wall or the floor, or fades out */
+  double   level;             /* share of a way along the axis that it is long on the floor */
   const LrLight *light;
+  const LrPlaced *placed;
   gboolean is_drawn;          /* by this half of a drag */
 } Axis;
 
@@ -75,10 +78,15 @@ get_axis (const LrFloor  *floor,
       fall = (light->lamp_height_m - aim_height_m) / axis->aim_m;
     }
 
+  axis->placed = placed;
+  axis->level = 1.0 / sqrt (1.0 + fall * fall);
   surface = surface_m (floor, axis->from_m, axis->direction, light->lamp_height_m, fall);
   if (target == NULL && isfinite (surface))
     axis->aim_m = surface;
-  axis->end_m = MIN (surface, isnan (axis->aim_m) ? NO_AIM_REACH_M : axis->aim_m * pow (2.0, 0.5 * STOPS_PAST_AIM));
+  axis->end_m = NO_AIM_REACH_M;
+  if (!isnan (axis->aim_m) && lr_light_stop_m (floor->study, placed, axis->aim_m / axis->level, -STOPS_PAST_AIM, &axis->end_m))
+    axis->end_m *= axis->level;
+  axis->end_m = MIN (surface, axis->end_m);
 
   return axis->end_m > AXIS_FROM_M;
 }
@@ -228,11 +236,14 @@ draw_stops (const LrFloor *floor,
 
   for (int stops = STOPS_PAST_AIM; stops >= -STOPS_PAST_AIM; stops--)
     {
-      double along_m = axis->aim_m * pow (2.0, -0.5 * stops);
-      LrVec2 at_m = lr_vec2_along (axis->from_m, axis->direction, along_m);
-      LrVec2 at = lr_floor_device (floor, at_m);
-      double half = 0.5 * (stops == 0 ? ZERO_TICK_PX : TICK_PX) * floor->px;
+      double half = 0.5 * (stops == 0 ? ZERO_TICK_PX : TICK_PX) * floor->px, along_m;
+      LrVec2 at_m, at;
 
+      if (!lr_light_stop_m (floor->study, axis->placed, axis->aim_m / axis->level, stops, &along_m))
+        continue;
+      along_m *= axis->level;
+      at_m = lr_vec2_along (axis->from_m, axis->direction, along_m);
+      at = lr_floor_device (floor, at_m);
       if (along_m < AXIS_FROM_M || along_m > axis->end_m + 1e-6 || is_at_head (floor, at_m))
         continue;
       cairo_move_to (floor->cr, at.x - half * off.x, at.y - half * off.y);

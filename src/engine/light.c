@@ -16,7 +16,8 @@
 #define DISC_CORNERS 48
 #define NEAREST_M 1e-3
 #define FARTHEST_M 1e4
-#define HALVINGS 80
+#define MOST_STEPS 400
+#define CLOSE 1e-10 /* of the distance, from one step to the next */
 
 /**
  * lr_beam_lobe:
@@ -287,7 +288,8 @@ lr_emitter_axis_lx (const LrEmitter *emitter,
  * @lux: a level [lx], > 0
  * @distance_m: (out): where the axis has it [m]
  *
- * By halving: the level falls all the way out.
+ * Each step goes by the distance law from the level where it is; the level falls all the way out, so the steps close in on it, soon
+ * where the source is small against the distance.
  *
  * Returns: %FALSE, with @distance_m untouched, if the level is nowhere on the axis
  */
@@ -296,22 +298,27 @@ lr_emitter_distance_m (const LrEmitter *emitter,
                        double           lux,
                        double          *distance_m)
 {
-  double near_m = NEAREST_M, far_m = FARTHEST_M, near_lx, far_lx, middle_lx;
+  double at_m = 1.0, here_lx, nearest_lx;
 
-  if (!lr_is_positive (lux) || !lr_emitter_axis_lx (emitter, near_m, &near_lx) || !lr_emitter_axis_lx (emitter, far_m, &far_lx)
-      || near_lx < lux || far_lx > lux)
+  if (!lr_is_positive (lux) || !lr_emitter_axis_lx (emitter, NEAREST_M, &nearest_lx) || nearest_lx < lux)
     return false;
 
-  for (int i = 0; i < HALVINGS; i++)
+  for (int i = 0; i < MOST_STEPS; i++)
     {
-      double middle_m = sqrt (near_m * far_m);
+      double ratio;
 
-      if (lr_emitter_axis_lx (emitter, middle_m, &middle_lx) && middle_lx > lux)
-        near_m = middle_m;
-      else
-        far_m = middle_m;
+      if (!lr_emitter_axis_lx (emitter, at_m, &here_lx) || !lr_is_positive (here_lx))
+        return false;
+
+      ratio = sqrt (here_lx / lux);
+      at_m *= ratio;
+      if (fabs (ratio - 1.0) < CLOSE)
+        break;
     }
 
-  *distance_m = sqrt (near_m * far_m);
+  if (!(at_m >= NEAREST_M && at_m <= FARTHEST_M))
+    return false;
+
+  *distance_m = at_m;
   return true;
 }

@@ -18,6 +18,47 @@
 #define MOST_BEAM_RAD (178.0 * LR_DEG)
 #define NEAR_LIGHT_M 0.05 /* what is nearer to the lamp is part of it */
 
+static double
+ahead_m (const LrLight *light)
+{
+  switch ((LrLightForm) light->form)
+    {
+    case LR_LIGHT_WIDE:
+      return WIDE_AHEAD_M;
+    case LR_LIGHT_PANEL:
+      return PANEL_AHEAD_M;
+    case LR_LIGHT_POINT:
+    default:
+      return POINT_AHEAD_M;
+    }
+}
+
+/* With so much flux out of its front */
+static gboolean
+make_emitter (const LrStudy  *study,
+              const LrPlaced *light,
+              double          lumen,
+              LrEmitter      *emitter)
+{
+  const LrLight *l = &light->item->light;
+  double tilt_rad = lr_light_tilt_rad (study, light), cf = cos (light->facing_rad), sf = sin (light->facing_rad);
+  double ct = cos (tilt_rad), st = sin (tilt_rad);
+  LrEmitter e = {
+    .shape = l->form == LR_LIGHT_POINT || !(l->width_m > 0.0 && l->height_m > 0.0) ? LR_EMITTER_POINT : LR_EMITTER_RECTANGLE,
+    .axis = { ct * cf, ct * sf, st }, .right = { sf, -cf, 0.0 }, .up = { -st * cf, -st * sf, ct },
+    .width_m = l->width_m, .height_m = l->height_m, .lobe = 1.0,
+  };
+
+  if (l->beam_rad > 0.0)
+    lr_beam_lobe (MIN (l->beam_rad, MOST_BEAM_RAD), &e.lobe);
+  if (!lr_candela_of_lumen (lumen, e.lobe, &e.candela))
+    return FALSE;
+
+  e.at_m = lr_vec3_along (lr_vec2_raise (light->at_m, l->lamp_height_m), e.axis, ahead_m (l));
+  *emitter = e;
+  return TRUE;
+}
+
 /**
  * lr_light_emitter:
  * @study: a study
@@ -34,23 +75,38 @@ lr_light_emitter (const LrStudy  *study,
                   const LrPlaced *light,
                   LrEmitter      *emitter)
 {
-  static const double ahead_m[] = { [LR_LIGHT_WIDE] = WIDE_AHEAD_M, [LR_LIGHT_PANEL] = PANEL_AHEAD_M, [LR_LIGHT_POINT] = POINT_AHEAD_M };
-  const LrLight *l = &light->item->light;
-  double tilt_rad = lr_light_tilt_rad (study, light), cf = cos (light->facing_rad), sf = sin (light->facing_rad);
-  double ct = cos (tilt_rad), st = sin (tilt_rad);
-  LrEmitter e = {
-    .shape = l->form == LR_LIGHT_POINT || !(l->width_m > 0.0 && l->height_m > 0.0) ? LR_EMITTER_POINT : LR_EMITTER_RECTANGLE,
-    .axis = { ct * cf, ct * sf, st }, .right = { sf, -cf, 0.0 }, .up = { -st * cf, -st * sf, ct },
-    .width_m = l->width_m, .height_m = l->height_m, .lobe = 1.0,
-  };
+  double lumen = light->item->light.output_lm * light->item->light.dim;
 
-  if (l->beam_rad > 0.0)
-    lr_beam_lobe (MIN (l->beam_rad, MOST_BEAM_RAD), &e.lobe);
-  if (!(l->output_lm * l->dim > 0.0) || !lr_candela_of_lumen (l->output_lm * l->dim, e.lobe, &e.candela))
+  return lumen > 0.0 && make_emitter (study, light, lumen, emitter);
+}
+
+/**
+ * lr_light_stop_m:
+ * @study: a study
+ * @light: a light of it
+ * @aim_m: along its axis from over its stand to its aim [m]
+ * @stops: how many stops more than there
+ * @along_m: (out): along its axis from over its stand [m]
+ *
+ * Its output does not matter. Near a wide source the level rises slower than by the distance law, and ends at its face.
+ *
+ * Returns: %FALSE, with @along_m untouched, if the level is nowhere on the axis
+ */
+gboolean
+lr_light_stop_m (const LrStudy  *study,
+                 const LrPlaced *light,
+                 double          aim_m,
+                 int             stops,
+                 double         *along_m)
+{
+  double before_m = ahead_m (&light->item->light), lux, from_m;
+  LrEmitter emitter;
+
+  if (!make_emitter (study, light, 1.0, &emitter) || !lr_emitter_axis_lx (&emitter, aim_m - before_m, &lux)
+      || !lr_emitter_distance_m (&emitter, lux * exp2 (stops), &from_m))
     return FALSE;
 
-  e.at_m = lr_vec3_along (lr_vec2_raise (light->at_m, l->lamp_height_m), e.axis, ahead_m[CLAMP (l->form, LR_LIGHT_WIDE, LR_LIGHT_POINT)]);
-  *emitter = e;
+  *along_m = before_m + from_m;
   return TRUE;
 }
 

@@ -18,6 +18,8 @@ typedef struct
 
 /* What emits, as it is dimmed; FALSE: nothing, or it cannot be told */
 gboolean lr_light_emitter (const LrStudy *study, const LrPlaced *light, LrEmitter *emitter);
+/* Along its axis from over the stand: where the level is @stops over that at @aim_m along it; FALSE: nowhere before the lamp */
+gboolean lr_light_stop_m  (const LrStudy *study, const LrPlaced *light, double aim_m, int stops, double *along_m);
 /* @of (nullable): the thing that the face belongs to, which does not stand in its own way */
 gboolean lr_light_at      (const LrStudy *study, const LrPlaced *light, LrVec3 point_m, LrVec3 normal, const LrPlaced *of, LrLightAt *at);
 /* At the eyes of a person or the middle of a thing that it aims at, on a face turned to it */

@@ -108,6 +108,34 @@ test_flag (gconstpointer data)
   assert_near (at.seen_share, c->share, 1e-9);
 }
 
+/* A stop less is sqrt 2 as far from a point; from a panel it is farther, since near it the level falls slower. The place of a stop is
+ * where the level is: by lr_emitter_axis_lx(), which has its own tests. */
+static void
+test_stops (void)
+{
+  const char *id, *panel;
+  g_autoptr (LrPlan) plan = lit_plan (LR_LIGHT_POINT, 2.5, 0.065, &id), wide = lit_plan (LR_LIGHT_WIDE, 1.0, 0.16, &panel);
+  g_autoptr (LrStudy) study = lr_study_new (plan), wide_study = NULL;
+  double along_m = NAN, lux = NAN, aim_lux = NAN;
+  LrEmitter emitter;
+
+  g_assert_true (lr_light_stop_m (study, lr_study_find_placed (study, id), 2.065, -1, &along_m));
+  assert_near (along_m, 0.065 + 2.0 * sqrt (2.0), 1e-6);
+  g_assert_true (lr_light_stop_m (study, lr_study_find_placed (study, id), 2.065, 2, &along_m));
+  assert_near (along_m, 0.065 + 1.0, 1e-6);
+
+  fixture_set (&wide, panel, "width-mm", 1.2);
+  fixture_set (&wide, panel, "height-mm", 1.2);
+  wide_study = lr_study_new (wide);
+  g_assert_true (lr_light_stop_m (wide_study, lr_study_find_placed (wide_study, panel), 1.16, -1, &along_m));
+  g_assert_cmpfloat (along_m, >, 0.16 + sqrt (2.0) + 0.02);
+  g_assert_true (lr_light_emitter (wide_study, lr_study_find_placed (wide_study, panel), &emitter));
+  g_assert_true (lr_emitter_axis_lx (&emitter, 1.0, &aim_lux));
+  g_assert_true (lr_emitter_axis_lx (&emitter, along_m - 0.16, &lux));
+  assert_within (lux, 0.5 * aim_lux, 1e-6);
+  g_assert_false (lr_light_stop_m (wide_study, lr_study_find_placed (wide_study, panel), 1.16, 5, &along_m)); /* brighter than its face */
+}
+
 /* It aims at nobody, or gives nothing: it is not told */
 static void
 test_unknown (void)
@@ -135,6 +163,7 @@ main (int   argc,
   g_test_add_func ("/light-readings/panel", test_panel);
   g_test_add_func ("/light-readings/point", test_point);
   add_rows ("/light-readings/flag", flag_cases, test_flag);
+  g_test_add_func ("/light-readings/stops", test_stops);
   g_test_add_func ("/light-readings/unknown", test_unknown);
   return g_test_run ();
 }
