@@ -76,8 +76,8 @@ willingness (const LrJudge  *judge,
   return item->kind == LR_ITEM_LIGHT ? 4 : 5;
 }
 
-/* Moving people and cameras changes what is seen; the place of anything else is right when it is clear and in no
- * picture, without a trial */
+/* Moving people and cameras changes what is seen, and furniture and panels may hide something that is seen then; the place of
+ * anything else is right when it is clear and in no picture, without a trial */
 static gboolean
 needs_trial (const LrJudge  *judge,
              const LrPlaced *placed,
@@ -86,7 +86,8 @@ needs_trial (const LrJudge  *judge,
   LrItem *moved;
   gboolean is_seen;
 
-  if (placed->item->kind == LR_ITEM_PERSON || placed->item->kind == LR_ITEM_CAMERA)
+  if (placed->item->kind == LR_ITEM_PERSON || placed->item->kind == LR_ITEM_CAMERA || placed->item->kind == LR_ITEM_FURNITURE
+      || placed->item->kind == LR_ITEM_PANEL)
     return TRUE;
 
   moved = lr_item_copy (placed->item);

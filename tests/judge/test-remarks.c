@@ -304,6 +304,36 @@ test_remedies (void)
   g_assert_cmpuint (n_remedies, >, 60);
 }
 
+/* A table over the lens hides a leg of a light from A, and stands in A's tripod: no remedy moves it so that the leg is seen */
+static void
+test_hiding (void)
+{
+  static const struct { const char *id; double x_m, y_m; } places[] = {
+    { WENNA, 7.086, 4.351 }, { INES, 5.303, 1.887 }, { CAMERA_A, 0.514, 3.811 }, { CAMERA_B, 5.681, 2.497 },
+  };
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autoptr (LrRemarks) remarks = NULL;
+  const char *light;
+
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    fixture_move (&plan, places[i].id, places[i].x_m, places[i].y_m);
+  fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_TABLE, 0.621, 4.274);
+  light = fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 2.961, 5.047);
+  fixture_set (&plan, CAMERA_A, "lens-height-mm", 0.809);
+  fixture_set (&plan, INES, "eye-height-mm", 1.376);
+  remarks = judge (plan, LR_UNITS_METRIC);
+  for (guint i = 0; i < remarks->all->len; i++)
+    {
+      const LrRemark *remark = remarks->all->pdata[i];
+      g_autoptr (LrPlan) mended = remark->remedy != NULL ? lr_remedy_apply (remark->remedy, plan, NULL) : NULL;
+      g_autoptr (LrRemarks) after = mended != NULL ? judge (mended, LR_UNITS_METRIC) : NULL;
+      g_autofree char *key = g_strconcat ("in-frame:", light, ":", CAMERA_A, NULL);
+
+      g_assert_cmpstr (remark->key, !=, key);
+      g_assert_true (after == NULL || lr_remarks_find (after, key) == NULL);
+    }
+}
+
 /* A plan of a newer version can only be read: nothing to mend with */
 static void
 test_read_only (void)
@@ -325,6 +355,7 @@ main (int   argc,
   add_rows ("/remarks/sentence", sentence_cases, test_sentence);
   g_test_add_func ("/remarks/loft-mended", test_loft_mended);
   g_test_add_func ("/remarks/order", test_order);
+  g_test_add_func ("/remarks/hiding", test_hiding);
   g_test_add_func ("/remarks/one-way", test_one_way);
   g_test_add_func ("/remarks/worst", test_worst);
   g_test_add_func ("/remarks/too-near", test_too_near);
