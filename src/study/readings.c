@@ -34,6 +34,8 @@
  *     behind ("nothing", "wall", "item", "floor", "ceiling"), behind-item, behind-wall, behind-x-m .. behind-z-m,
  *     behind-m, separation-m, behind-field-width-m, behind-field-height-m, size-ratio, blur-mm, blur-share
  *   } }
+ *   sun { in-height-deg, in-bearing-deg, out-height-deg, out-bearing-deg (when the crew comes and goes; without the air),
+ *     face-from, face-to ("09:09": first and last minute of the day on the subject's eyes), face-window }
  *   pairs [ { a, b, angle-deg, shot-steps, size-ratio, is-same-side, is-same-look, eyes-step-share, gaze-step-deg,
  *     gaze-up-step-deg } ]               two cameras on one person; steps are b less a
  *   reverses [ { a, b, is-opposed, gaze-step-deg, gaze-up-step-deg, size-ratio } ]   two on the two who look at each other
@@ -49,6 +51,7 @@
 #include "readings_private.h"
 
 #include "light_readings.h"
+#include "sun_readings.h"
 
 static const char *const shot_words[LR_N_SHOTS + 1] = {
   [LR_SHOT_EXTREME_CLOSE_UP] = "extreme-close-up",
@@ -307,6 +310,52 @@ add_line (JsonBuilder   *builder,
   json_builder_end_object (builder);
 }
 
+static void
+add_sun_at (JsonBuilder   *builder,
+            const LrStudy *study,
+            const char    *when,
+            const char    *time)
+{
+  g_autofree char *height_key = g_strconcat (when, "-height-deg", NULL), *bearing_key = g_strconcat (when, "-bearing-deg", NULL);
+  LrSunPlace sun = { (double) NAN, (double) NAN, 0.0, 0.0 };
+  int minute;
+
+  if (lr_minute_parse (time, &minute))
+    lr_study_sun_at (study, minute, &sun);
+  lr_readings_add_degrees (builder, height_key, sun.altitude_rad);
+  lr_readings_add_degrees (builder, bearing_key, sun.azimuth_rad);
+}
+
+static void
+add_minute (JsonBuilder *builder,
+            const char  *key,
+            int          minute)
+{
+  g_autofree char *text = minute >= 0 ? g_strdup_printf ("%02d:%02d", minute / 60, minute % 60) : NULL;
+
+  lr_readings_add_text (builder, key, text);
+}
+
+static void
+add_sun (JsonBuilder   *builder,
+         const LrStudy *study)
+{
+  const LrJob *job = study->plan->job;
+  const LrPlaced *window = NULL;
+  int first = -1, last = -1;
+
+  json_builder_set_member_name (builder, "sun");
+  json_builder_begin_object (builder);
+  add_sun_at (builder, study, "in", job->time_in);
+  add_sun_at (builder, study, "out", job->time_out);
+  if (study->subject != NULL)
+    lr_study_sun_reach (study, study->subject->eyes_m, 0.5 * study->subject->body.head_width_m, 0, LR_DAY_MIN - 1, &first, &last, &window);
+  add_minute (builder, "face-from", first);
+  add_minute (builder, "face-to", last);
+  lr_readings_add_text (builder, "face-window", window != NULL ? lr_readings_id_of (window) : NULL);
+  json_builder_end_object (builder);
+}
+
 /**
  * lr_readings_to_json:
  * @study: a study
@@ -327,6 +376,7 @@ lr_readings_to_json (const LrStudy *study)
   lr_readings_add_text (builder, "setup", study->setup->id);
   add_room (builder, study);
   add_line (builder, study);
+  add_sun (builder, study);
   json_builder_set_member_name (builder, "items");
   json_builder_begin_object (builder);
   for (guint i = 0; i < study->placed->len; i++)

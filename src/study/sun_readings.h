@@ -1,0 +1,21 @@
+/* sun_readings.h - where the sun is over the day of the shoot, and when it reaches a place in the room
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Times are minutes since midnight by the clocks of the place. What stands before the windows outside, and furniture inside, is not
+ * known or not looked at. Computed when it is asked for.
+ */
+
+#pragma once
+
+#include "study.h"
+#include "sun.h"
+
+#define LR_DAY_MIN (24 * 60)
+
+/* FALSE: date, time zone or place are not given */
+gboolean lr_study_sun_at    (const LrStudy *study, int minute, LrSunPlace *place);
+/* The first and the last minute from @from to @to in which it shines on some of a ball through a window, and that of the first */
+gboolean lr_study_sun_reach (const LrStudy *study, LrVec3 middle_m, double radius_m, int from, int to, int *first, int *last, const LrPlaced **window);
+/* "09:30"; FALSE: no time of the day */
+gboolean lr_minute_parse    (const char *text, int *minute);

@@ -1,0 +1,122 @@
+/* test-sun-readings.c - when the sun reaches a place in the room
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "fixture.h"
+
+#include "sun_readings.h"
+
+static void
+test_minute (void)
+{
+  int minute = -7;
+
+  g_assert_true (lr_minute_parse ("09:30", &minute));
+  g_assert_cmpint (minute, ==, 570);
+  g_assert_true (lr_minute_parse ("24:00", &minute));
+  g_assert_cmpint (minute, ==, 1440);
+  g_assert_false (lr_minute_parse ("", &minute));
+  g_assert_false (lr_minute_parse ("noon", &minute));
+  g_assert_false (lr_minute_parse ("9:75", &minute));
+  g_assert_false (lr_minute_parse ("09:30 sharp", &minute));
+  g_assert_cmpint (minute, ==, 1440);
+}
+
+/* The loft on 19 February at 50.34 N 4.12 W. The sun's place has tests of its own; here the minutes are followed by the geometry worked
+ * anew: the way from the eyes through the edges of window 2 */
+static void
+test_loft (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  LrVec3 eyes_m = study->subject->eyes_m;
+  const LrPlaced *window = NULL;
+  int first = -1, last = -1;
+
+  g_assert_true (lr_study_sun_reach (study, eyes_m, 0.0, 0, LR_DAY_MIN - 1, &first, &last, &window));
+  g_test_message ("%02d:%02d to %02d:%02d", first / 60, first % 60, last / 60, last % 60);
+  g_assert_cmpstr (window->item->id, ==, "window-2");
+  g_assert_cmpint (last, >, first);
+  for (int minute = first - 2; minute <= last + 2; minute++)
+    {
+      LrSunPlace sun;
+      double angle, k, x, z;
+      gboolean is_in;
+
+      g_assert_true (lr_study_sun_at (study, minute, &sun));
+      /* south wall y = 0, x 3.05 to 4.25, z 0.80 to 2.35; north is 22 degrees clockwise of up */
+      angle = 0.5 * LR_PI - sun.azimuth_rad - 22.0 * LR_DEG;
+      k = eyes_m.y / -sin (angle);
+      x = eyes_m.x + k * cos (angle);
+      z = eyes_m.z + k * tan (sun.altitude_rad + lr_sun_refraction_rad (sun.altitude_rad));
+      is_in = k > 0.0 && x >= 3.05 && x <= 4.25 && z >= 0.80 && z <= 2.35;
+      g_assert_cmpint (is_in, ==, minute >= first && minute <= last);
+    }
+}
+
+/* A ball is in the sun while any of its points is: against the points that lie farthest to the sides, up and down of the sun's way */
+static void
+test_ball (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  LrVec3 eyes_m = study->subject->eyes_m;
+  const LrPlaced *window = NULL;
+  int first = -1, last = -1, first_of_points = LR_DAY_MIN, last_of_points = -1;
+
+  g_assert_true (lr_study_sun_reach (study, eyes_m, 0.10, 0, LR_DAY_MIN - 1, &first, &last, &window));
+  for (int i = 0; i < 64; i++)
+    for (int j = 0; j < 33; j++)
+      {
+        double turn = 2.0 * LR_PI * i / 64, lift = LR_PI * (j / 32.0 - 0.5);
+        LrVec3 out = { 0.10 * cos (turn) * cos (lift), 0.10 * sin (turn) * cos (lift), 0.10 * sin (lift) };
+        int a, b;
+
+        if (j % 4 == 0 && lr_study_sun_reach (study, lr_vec3_add (eyes_m, out), 0.0, first - 5, last + 5, &a, &b, &window))
+          {
+            first_of_points = MIN (first_of_points, a);
+            last_of_points = MAX (last_of_points, b);
+          }
+      }
+  g_test_message ("%d to %d, by points %d to %d", first, last, first_of_points, last_of_points);
+  g_assert_cmpint (ABS (first - first_of_points), <=, 1);
+  g_assert_cmpint (ABS (last - last_of_points), <=, 1);
+}
+
+/* Blinds keep it out, and what is not given is not known */
+static void
+test_blind (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft"), lost = NULL;
+  g_autoptr (LrStudy) study = NULL;
+  const LrPlaced *window = NULL;
+  LrSunPlace sun;
+  int first = -1, last = -1;
+
+  fixture_set (&plan, "window-2", "blind", LR_BLIND_DOWN);
+  study = lr_study_new (plan);
+  g_assert_false (lr_study_sun_reach (study, study->subject->eyes_m, 0.0, 0, LR_DAY_MIN - 1, &first, &last, &window));
+  g_assert_cmpint (first, ==, -1);
+  g_assert_true (lr_study_sun_at (study, 600, &sun));
+  {
+    g_autoptr (LrPlan) empty = fixture_interview ();
+    g_autoptr (LrStudy) nowhere = lr_study_new (empty);
+
+    g_assert_false (lr_study_sun_at (nowhere, 600, &sun));
+    g_assert_false (lr_study_sun_at (study, -1, &sun));
+    g_assert_false (lr_study_sun_at (study, LR_DAY_MIN, &sun));
+  }
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sun-readings/minute", test_minute);
+  g_test_add_func ("/sun-readings/loft", test_loft);
+  g_test_add_func ("/sun-readings/ball", test_ball);
+  g_test_add_func ("/sun-readings/blind", test_blind);
+  return g_test_run ();
+}
