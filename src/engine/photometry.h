@@ -24,6 +24,8 @@ typedef enum
   LR_PHOTOMETRY_TYPE,         /* goniometer of another type */
   LR_PHOTOMETRY_UNITS,        /* neither feet nor metres */
   LR_PHOTOMETRY_ANGLES,       /* do not rise, or leave the sphere */
+  LR_PHOTOMETRY_PLANES,       /* neither go all round nor fit a symmetry */
+  LR_PHOTOMETRY_LEFT_OVER,    /* more numbers than it says: decimal commas, or a wrong count */
   LR_PHOTOMETRY_VALUE,        /* negative, or too large to be one */
   LR_PHOTOMETRY_MEMORY,
 } LrPhotometryReason;
@@ -52,6 +54,7 @@ typedef struct
   double  length_m, width_m, height_m;    /* of what emits; < 0: round; 0: a point */
   double  lamp_lm;                        /* < 0: intensities are absolute */
   double  watts;
+  bool    is_across;                      /* horizontal angle 0 is across the length (EULUMDAT), not along it (LM-63) */
   unsigned warnings;                      /* LrPhotometryWarning */
 } LrPhotometry;
 

@@ -133,12 +133,35 @@ read_numbers (LrPhotometryScan *scan,
       || !lr_scan_numbers (scan, photometry->candela, n_v * n_h))
     return false;
 
+  if (!(ten[2] >= 0.0) || !(three[0] > 0.0) || (has_third_factor && !(three[1] > 0.0)))
+    return lr_scan_fail (scan, LR_PHOTOMETRY_VALUE);
+
   factor = ten[2] * three[0] * (has_third_factor ? three[1] : 1.0);
   for (size_t i = 0; i < n_v * n_h; i++)
     photometry->candela[i] *= factor;
   photometry->lamp_lm = ten[1] < 0.0 ? -1.0 : ten[0] * ten[1];
   photometry->watts = three[2];
   set_size (photometry, ten);
+  return true;
+}
+
+/* A number after the last one means that the numbers before were not what they seemed */
+static bool
+ends_well (LrPhotometryScan *scan,
+           LrPhotometry     *photometry)
+{
+  LrPhotometryError ignored;
+  LrPhotometryScan ahead = *scan;
+  double value;
+
+  if (lr_scan_is_done (scan))
+    return true;
+
+  ahead.error = &ignored;
+  if (lr_scan_number (&ahead, &value))
+    return lr_scan_fail (scan, LR_PHOTOMETRY_LEFT_OVER);
+
+  photometry->warnings |= LR_PHOTOMETRY_TEXT_AFTER;
   return true;
 }
 
@@ -165,14 +188,13 @@ lr_photometry_read_ies (const char        *text,
   Tilt tilt;
 
   if (!read_head (&scan, &has_third_factor, &tilt) || (tilt == TILT_INCLUDE && !pass_tilt (&scan))
-      || !read_numbers (&scan, has_third_factor, &read) || !lr_photometry_check (&scan, &read))
+      || !read_numbers (&scan, has_third_factor, &read) || !lr_photometry_check (&scan, &read) || !ends_well (&scan, &read))
     {
       lr_photometry_clear (&read);
       return false;
     }
 
   read.warnings |= tilt != TILT_NONE ? LR_PHOTOMETRY_TILT_IGNORED : 0;
-  read.warnings |= lr_scan_is_done (&scan) ? 0 : LR_PHOTOMETRY_TEXT_AFTER;
   *photometry = read;
   return true;
 }

@@ -159,6 +159,7 @@ read_planes (LrPhotometryScan *scan,
   if (!find_planes (scan, head, &n, &first) || !lr_photometry_alloc (scan, head->n_angles, n, photometry)
       || !read_angles (scan, head, first, photometry))
     return false;
+  photometry->watts = head->watts;
 
   for (size_t i = 0; i < n * head->n_angles; i++)
     {
@@ -169,6 +170,21 @@ read_planes (LrPhotometryScan *scan,
   if (head->symmetry == 3)
     turn_planes (photometry);
   return true;
+}
+
+/* The planes that stand for the others are those of the symmetry */
+static bool
+has_planes (LrPhotometryScan   *scan,
+            const Head         *head,
+            const LrPhotometry *photometry)
+{
+  static const double first_deg[] = { 0.0, 0.0, 0.0, 90.0, 0.0 }, last_deg[] = { 0.0, 0.0, 180.0, 270.0, 90.0 };
+  double first = photometry->h_deg[0], last = photometry->h_deg[photometry->n_h - 1];
+
+  if (head->symmetry < 2 || (first == first_deg[head->symmetry] && last == last_deg[head->symmetry]))
+    return true;
+
+  return lr_scan_fail (scan, LR_PHOTOMETRY_PLANES);
 }
 
 /**
@@ -190,16 +206,17 @@ lr_photometry_read_ldt (const char        *text,
 {
   LrPhotometryScan scan = { text, text + length, 1, error };
   LrPhotometry read = { 0 };
-  Head head;
+  Head head = { 0 };
 
-  if (!read_shape (&scan, &head) || !read_lamps (&scan, &head) || !read_planes (&scan, &head, &read) || !lr_photometry_check (&scan, &read))
+  if (!read_shape (&scan, &head) || !read_lamps (&scan, &head) || !read_planes (&scan, &head, &read) || !lr_photometry_check (&scan, &read)
+      || !has_planes (&scan, &head, &read))
     {
       lr_photometry_clear (&read);
       return false;
     }
 
   read.lamp_lm = head.lumen;
-  read.watts = head.watts;
+  read.is_across = true;
   read.length_m = 0.001 * head.length_mm;
   read.width_m = head.width_mm == 0.0 ? -read.length_m : 0.001 * head.width_mm; /* 0: round */
   read.height_m = 0.001 * head.height_mm;

@@ -13,6 +13,7 @@
 
 #define MOST_CANDELA 1e9
 #define MOST_EXPONENT 300
+#define SNAP_DEG 1e-6 /* a whole angle that was written with a rounding error */
 
 /**
  * lr_scan_fail:
@@ -121,7 +122,9 @@ read_decimal (const char *at,
         more = more < MOST_EXPONENT ? 10 * more + (*at - '0') : more;
     }
 
-  *value = sign * mantissa * pow (10.0, exponent + more_sign * more);
+  /* powers of ten up to 22 are exact: 90.00000 is 90 */
+  exponent += more_sign * more;
+  *value = sign * (exponent < 0 ? mantissa / pow (10.0, -exponent) : mantissa * pow (10.0, exponent));
   return isfinite (*value) ? at : NULL;
 }
 
@@ -304,6 +307,27 @@ rises (const double *angle_deg,
   return true;
 }
 
+/* Planes all round from 0, or mirrored: to 90, to 180, from 90 to 270 */
+static bool
+fits_symmetry (const LrPhotometry *photometry)
+{
+  double first = photometry->h_deg[0], last = photometry->h_deg[photometry->n_h - 1];
+
+  if (photometry->n_h == 1)
+    return true;
+
+  return (first == 0.0 && (last == 90.0 || last >= 180.0)) || (first == 90.0 && last == 270.0);
+}
+
+static void
+snap (double *angle_deg,
+      size_t  n)
+{
+  for (size_t i = 0; i < n; i++)
+    if (fabs (angle_deg[i] - round (angle_deg[i])) < SNAP_DEG)
+      angle_deg[i] = round (angle_deg[i]);
+}
+
 /**
  * lr_photometry_check:
  * @scan: a file that was read
@@ -317,8 +341,14 @@ lr_photometry_check (LrPhotometryScan *scan,
 {
   double most = 0.0;
 
+  snap (photometry->v_deg, photometry->n_v);
+  snap (photometry->h_deg, photometry->n_h);
   if (!rises (photometry->v_deg, photometry->n_v, 0.0, 180.0) || !rises (photometry->h_deg, photometry->n_h, 0.0, 360.0))
     return lr_scan_fail (scan, LR_PHOTOMETRY_ANGLES);
+  if (!fits_symmetry (photometry))
+    return lr_scan_fail (scan, LR_PHOTOMETRY_PLANES);
+  if (!(photometry->watts >= 0.0))
+    return lr_scan_fail (scan, LR_PHOTOMETRY_VALUE);
 
   for (size_t i = 0; i < photometry->n_v * photometry->n_h; i++)
     {

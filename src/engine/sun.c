@@ -34,9 +34,11 @@ lr_julian_day (int     year,
                double  hours,
                double *julian_day)
 {
+  static const int days[] = { 31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31 };
   int y = month <= 2 ? year - 1 : year, m = month <= 2 ? month + 12 : month, century = y / 100;
 
-  if (year < 1901 || year > 2199 || month < 1 || month > 12 || day < 1 || day > 31 || !isfinite (hours))
+  if (year < 1901 || year > 2199 || month < 1 || month > 12 || day < 1 || day > days[month - 1]
+      || !isfinite (hours))
     return false;
 
   *julian_day = floor (365.25 * (y + 4716)) + floor (30.6001 * (m + 1)) + day + (2 - century + century / 4) - 1524.5 + hours / 24.0;

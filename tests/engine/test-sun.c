@@ -43,7 +43,7 @@ test_place (gconstpointer data)
   g_assert_true (lr_sun_place (julian_day, c->latitude_deg * LR_DEG, c->longitude_deg * LR_DEG, &place));
   is = lr_sun_way (place.altitude_rad, place.azimuth_rad, 0.0);
   should = lr_sun_way (c->altitude_deg * LR_DEG, c->azimuth_deg * LR_DEG, 0.0);
-  off = asin (fmin (1.0, lr_vec3_length (lr_vec3_cross (is, should)))) / LR_DEG;
+  off = atan2 (lr_vec3_length (lr_vec3_cross (is, should)), lr_vec3_dot (is, should)) / LR_DEG;
   g_test_message ("%.4f, %.4f: %.4f off", place.altitude_rad / LR_DEG, place.azimuth_rad / LR_DEG, off);
   g_assert_cmpfloat (off, <, 0.02);
 }
@@ -89,6 +89,10 @@ typedef struct
 static const RiseCase rise_cases[] = {
   { "worked-example", 2003, 10, 17, 39.742476, -105.1786, -7.0, 6.0 + 12.72 / 60.0, NAN },
   { "evening-before", 2003, 10, 16, 39.742476, -105.1786, -7.0, NAN, 17.0 + 20.32 / 60.0 },
+  /* cases of the report's own, as carried in an open library's tests, universal time */
+  { "report-35-north", 1994, 1, 2, 35.0, 0.0, 0.0, 7.0 + 8.2 / 60.0, 16.0 + 59.9167 / 60.0 },
+  { "report-35-south", 1996, 7, 5, -35.0, 0.0, 0.0, 7.0 + 8.25 / 60.0, 17.0 + 1.0667 / 60.0 },
+  { "report-35-south-summer", 2004, 12, 4, -35.0, 0.0, 0.0, 4.0 + 38.95 / 60.0, 19.0 + 2.0333 / 60.0 },
   { "january", 2015, 1, 2, 39.0, -105.0, -7.0, 7.0 + 19.0 / 60.0, 16.0 + 49.0 / 60.0 },
   { "april", 2015, 4, 2, 39.0, -105.0, -7.0, 5.0 + 43.0 / 60.0, 18.0 + 24.0 / 60.0 },
   { "august", 2015, 8, 2, 39.0, -105.0, -7.0, 5.0 + 1.0 / 60.0, 19.0 + 10.0 / 60.0 },
@@ -180,6 +184,7 @@ test_domain (void)
   g_assert_false (lr_julian_day (1900, 1, 1, 0.0, &untouched));
   g_assert_false (lr_julian_day (2024, 13, 1, 0.0, &untouched));
   g_assert_false (lr_julian_day (2024, 1, 0, 0.0, &untouched));
+  g_assert_false (lr_julian_day (2024, 2, 30, 0.0, &untouched));
   g_assert_false (lr_julian_day (2024, 1, 1, NAN, &untouched));
   g_assert_cmpfloat (untouched, ==, UNTOUCHED);
   g_assert_false (lr_sun_place (NAN, 0.0, 0.0, &place));
