@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Each thing carries its name, "kit:ID" or "room:WORD". Dragged, the name is what the sheet is given; Enter or a double
+ * Each thing carries its name, "kit:ID" or "room:WORD". Dragged, the name is what the sheet is given; Enter or a
  * click hands it to the sheet to be placed where it makes sense.
  */
 
@@ -31,7 +31,7 @@ struct _LrTray
   LrCanvas   *canvas;        /* not held: both live in one window */
   GPtrArray  *kit;           /* the one that the rows show; held */
   gboolean    is_folded;
-  gpointer    last_button;   /* not held: only compared */
+  gpointer    last_clicked;   /* not held: only compared */
   gint64      last_click_us;
 
   GtkWidget  *box, *kit_head, *kit_title, *kit_note, *kit_list, *room_title, *room_grid;
@@ -121,7 +121,7 @@ show_count (GtkWidget        *row,
   g_autofree char *missing =
     left < 0 ? g_strdup_printf (ngettext (" The room has %d more.", " The room has %d more.", (gulong) -left), -left) : g_strdup ("");
   /* Translators: a thing of the kit, its note, how many there are, and " The room has 1 more." or nothing */
-  g_autofree char *hint = g_strdup_printf (_("%s, %s. The kit has %d.%s Drag it into the room, or press Enter to place it."),
+  g_autofree char *hint = g_strdup_printf (_("%s, %s. The kit has %d.%s Drag it into the room, or click it or press Enter to place it."),
                                            entry->title, entry->note, entry->count, missing);
 
   state->left = left;
@@ -204,28 +204,36 @@ changed_cb (LrTray *self)
     }
 }
 
+/* People double-click what they want to have: that is one thing, not two */
+static gboolean
+is_second_click (LrTray    *self,
+                 GtkWidget *widget)
+{
+  gint64 now_us = g_get_monotonic_time ();
+  int double_click_ms;
+  gboolean is_second;
+
+  g_object_get (gtk_widget_get_settings (widget), "gtk-double-click-time", &double_click_ms, NULL);
+  is_second = widget == self->last_clicked && now_us - self->last_click_us < double_click_ms * 1000;
+  self->last_clicked = is_second ? NULL : widget;
+  self->last_click_us = now_us;
+  return is_second;
+}
+
 static void
 row_activated_cb (LrTray        *self,
                   GtkListBoxRow *row)
 {
-  place (self, get_name (GTK_WIDGET (row)));
+  if (!is_second_click (self, GTK_WIDGET (row)))
+    place (self, get_name (GTK_WIDGET (row)));
 }
 
-/* The rows of the kit take a double click, so people double-click here as well: that is one thing, not two */
 static void
 button_clicked_cb (LrTray    *self,
                    GtkWidget *button)
 {
-  gint64 now_us = g_get_monotonic_time ();
-  int double_click_ms;
-
-  g_object_get (gtk_widget_get_settings (button), "gtk-double-click-time", &double_click_ms, NULL);
-  if (button == self->last_button && now_us - self->last_click_us < double_click_ms * 1000)
-    return;
-
-  self->last_button = button;
-  self->last_click_us = now_us;
-  place (self, get_name (button));
+  if (!is_second_click (self, button))
+    place (self, get_name (button));
 }
 
 static GtkWidget *
@@ -385,7 +393,7 @@ lr_tray_set_document (LrTray     *self,
 
 /**
  * lr_tray_set_canvas:
- * @canvas: where Enter and a double click place things; outlives the Tray
+ * @canvas: where Enter and a click place things; outlives the Tray
  */
 void
 lr_tray_set_canvas (LrTray   *self,

@@ -479,7 +479,6 @@ def add_frame_steps(journey):
         act('click Person', p.click, p.find('push button', 'Person', p.panels['Tray']))
         wait(lambda: len(p.things()) == 1, 'a person')
         act('click Camera body', p.click, p.find('list item', 'Camera body…', kit))
-        act('Enter', p.key, 'Return')
         wait(lambda: 'Camera A' in p.things(), 'a camera')
         act('Ctrl+F', p.key, 'ctrl+f')
         medium = p.find('push button', 'medium, move to…')
