@@ -78,6 +78,11 @@ class Look:
         self.last = None
 
     def take(self, name, program):
+        """Of no name: only what the next one must differ from."""
+        if name is None:
+            self.last = os.path.join(OUT, '%s.before.png' % self.name)
+            subprocess.run([SCREENSHOT, self.last], check=True, capture_output=True)
+            return
         path = os.path.join(OUT, '%s-%s.png' % (self.name, name))
         done = subprocess.run([SCREENSHOT, path] + ([self.last] if self.last else []), capture_output=True, text=True)
         complaints = program.complaints()
@@ -174,6 +179,7 @@ def kinds(p):
 def overlays(p):
     """What is shown on the sheet: nothing, each family alone, all."""
     p.focus_sheet()
+    yield None
     p.key('alt+1')
     yield 'shown-none'
     for key, family in enumerate(('sight', 'light', 'sound', 'power'), 1):
@@ -238,6 +244,7 @@ def viewfinders(p):
 def menus(p):
     """Menus and the dialogs that they open."""
     take_in_hand(p, 'Camera B')
+    yield None
     p.key('Menu')
     yield 'menu-thing'
     p.key('Escape')
@@ -336,6 +343,7 @@ def office(p):
 
 def imperial(p):
     """Feet and inches."""
+    yield None
     take_in_hand(p, 'Camera B')
     yield 'imperial'
 
