@@ -188,11 +188,12 @@ nearest_lens (const LrReframing *asked,
               double             effective_m)
 {
   LrReframing self;
+  double nearest_m;
   LrShot shot;
 
   lr_reframing_copy (&self, asked);
   lr_reframing_mount (&self, entry, effective_m);
-  if (!lr_reframing_try (&self) || self.now->framing.shot >= LR_N_SHOTS)
+  if (!lr_reframing_try (&self) || self.now->framing.shot >= LR_N_SHOTS || lr_reframing_is_too_near (&self, &nearest_m))
     {
       lr_reframing_clear (&self);
       return NULL;
@@ -216,6 +217,14 @@ end_no_lens (LrReframing      *self,
   if (instead == NULL)
     return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s needs %s for %s, and no lens comes near."), name, needed,
                                                            lr_shot_title (shot)), NULL);
+  if (instead->lens == NULL && fabs (instead->focal_m - self->camera->item->camera.focal_m) < 1e-6)
+    {
+      char *sentence = g_strdup_printf (_("%s needs %s for %s; no lens at hand comes nearer than this one: %s."), name, needed,
+                                        lr_shot_title (shot), lr_shot_title (instead->shot));
+
+      lr_reframe_free (instead);
+      return lr_reframing_end (self, FALSE, sentence, NULL);
+    }
   end = lr_reframing_say_focal (self, instead->focal_m);
   return lr_reframing_end (self, FALSE,
                            g_strdup_printf (is_zoom_end ? _("%s needs %s for %s; the lens ends at %s: %s.")
@@ -324,21 +333,45 @@ say_wanted (const LrReframing *self,
   return g_strdup_printf (_("%s of the %s"), width, behind);
 }
 
-/* No lens at hand has the focal length: the next longer one shows less of the background, which is what is mostly wanted */
+/* The same framing through that lens at hand that shows nearest to so much of what is behind, the mounted one first. A zoom
+ * is set to @effective_m, or to its end next to it. (nullable) */
+static LrReframe *
+nearest_framing (const LrReframing *asked,
+                 double             effective_m,
+                 double             behind_field_w_m)
+{
+  const LrKitEntry *mounted = lr_reframing_mounted (asked);
+  LrReframe *best = NULL;
+  double best_miss = HUGE_VAL;
+
+  for (guint i = 0; i < asked->study->plan->kit->len; i++)
+    {
+      const LrKitEntry *entry = g_ptr_array_index (asked->study->plan->kit, i);
+      LrReframe *other = lr_reframing_is_at_hand (asked, entry) ? same_framing (asked, entry, effective_m) : NULL;
+      double miss = other != NULL ? fabs (log (other->behind_field_w_m / behind_field_w_m)) : HUGE_VAL;
+
+      if (miss < best_miss - 1e-6 || (entry == mounted && miss < best_miss + 1e-6))
+        {
+          lr_reframe_free (best);
+          best = g_steal_pointer (&other);
+          best_miss = miss;
+        }
+      lr_reframe_free (other);
+    }
+  return best;
+}
+
+/* No lens at hand has the focal length, or it is in the way or too near with it */
 static LrReframe *
 end_other_lens (LrReframing *self,
                 double       behind_field_w_m)
 {
-  double effective_m = self->now->focal_m;
-  const LrKitEntry *entry = lr_reframing_longer_lens (self, effective_m);
   g_autofree char *needed = lr_reframing_say_focal (self, self->now->item->camera.focal_m);
   g_autofree char *distance = lr_reframing_say_length (self, self->now->distance_m);
   g_autofree char *width = say_wanted (self, behind_field_w_m), *its_distance = NULL, *its_width = NULL;
   g_autofree char *its_focal = NULL;
-  LrReframe *instead = entry != NULL ? same_framing (self, entry, effective_m) : NULL;
+  LrReframe *instead = nearest_framing (self, self->now->focal_m, behind_field_w_m);
 
-  if (instead == NULL && (entry = lr_reframing_nearest_lens (self, effective_m)) != NULL)
-    instead = same_framing (self, entry, effective_m);
   if (instead == NULL)
     return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s takes %s from %s, and no lens at hand can do it here."), width,
                                                            needed, distance), NULL);
@@ -346,8 +379,32 @@ end_other_lens (LrReframing *self,
   its_distance = lr_reframing_say_length (self, instead->distance_m);
   its_width = lr_reframing_say_length (self, instead->behind_field_w_m);
   its_focal = lr_reframing_say_focal (self, instead->focal_m);
+  if (instead->is_as_now)
+    {
+      lr_reframe_free (instead);
+      return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s takes %s from %s; no lens at hand comes nearer than this one: %s."),
+                                                             width, needed, distance, its_width), NULL);
+    }
   return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s takes %s from %s; %s from %s comes nearest: %s."), width, needed,
                                                          distance, its_focal, its_distance, its_width), instead);
+}
+
+/* What the camera at the end of its room shows with a lens of the kit, or with any if its lens is not of the kit; takes @edge */
+static LrReframe *
+end_at_edge (LrReframing *edge,
+             double       behind_field_w_m)
+{
+  LrReframe *instead;
+  double nearest_m;
+
+  if (lr_reframing_mounted (edge) == NULL && !lr_reframing_is_too_near (edge, &nearest_m))
+    return end_background (edge);
+
+  instead = nearest_framing (edge, edge->now->focal_m, behind_field_w_m);
+  lr_reframing_clear (edge);
+  if (instead != NULL && instead->is_as_now)
+    g_clear_pointer (&instead, lr_reframe_free);
+  return instead;
 }
 
 /* By how much it does not fit, and what the furthest place shows */
@@ -359,8 +416,6 @@ end_no_room (LrReframing *self,
   double needed_m = self->now->distance_m;
   g_autofree char *needed = lr_reframing_say_length (self, needed_m), *missing = NULL, *end = NULL, *its_width = NULL;
   g_autofree char *width = say_wanted (self, behind_field_w_m);
-  const LrKitEntry *mounted = lr_reframing_mounted (self);
-  LrReframe *instead = NULL;
   LrReframing edge;
 
   lr_reframing_copy (&edge, self);
@@ -374,17 +429,36 @@ end_no_room (LrReframing *self,
   missing = lr_reframing_say_length (self, fabs (needed_m - edge.now->distance_m));
   end = lr_reframing_say_length (self, edge.now->distance_m);
   its_width = lr_reframing_say_length (self, edge.now->behind_field_w_m);
-  if (mounted == NULL || lr_lens_has_focal (&mounted->item->lens, edge.now->item->camera.focal_m))
-    instead = end_background (&edge);
-  else
-    {
-      const LrKitEntry *entry = lr_reframing_nearest_lens (self, edge.now->focal_m);
-
-      instead = entry != NULL ? same_framing (self, entry, edge.now->focal_m) : NULL;
-      lr_reframing_clear (&edge);
-    }
   return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s takes %s, and %s is in the way by %s: at %s it is %s."), width,
-                                                         needed, obstacle, missing, end, its_width), instead);
+                                                         needed, obstacle, missing, end, its_width),
+                           end_at_edge (&edge, behind_field_w_m));
+}
+
+static LrReframe *
+end_unfocused (LrReframing *self,
+               double       nearest_m)
+{
+  g_autofree char *needed = lr_reframing_say_length (self, self->now->distance_m);
+  g_autofree char *nearest = lr_reframing_say_length (self, nearest_m);
+
+  return lr_reframing_end (self, FALSE, g_strdup_printf (_("It takes %s; the lens focuses no nearer than %s."), needed, nearest), NULL);
+}
+
+/* The mounted lens has not the focal length: another at hand that has it, or what comes nearest */
+static LrReframe *
+through_other_lens (LrReframing *self,
+                    double       behind_field_w_m)
+{
+  double effective_m = self->now->focal_m;
+  const LrKitEntry *entry = lr_reframing_nearest_lens (self, effective_m);
+  LrReframe *same = NULL;
+
+  if (entry != NULL && lr_lens_has_focal (&entry->item->lens, effective_m / entry->item->lens.converter))
+    same = same_framing (self, entry, effective_m);
+  if (same == NULL)
+    return end_other_lens (self, behind_field_w_m);
+  lr_reframing_clear (self);
+  return same;
 }
 
 static LrReframe *
@@ -443,25 +517,8 @@ lr_reframe_background (const LrStudy         *study,
 
   mounted = lr_reframing_mounted (&self);
   if (mounted != NULL && !lr_lens_has_focal (&mounted->item->lens, self.now->item->camera.focal_m))
-    {
-      double effective_m = self.now->focal_m;
-      const LrKitEntry *entry = lr_reframing_nearest_lens (&self, effective_m);
-      LrReframe *same;
-
-      if (entry == NULL || !lr_lens_has_focal (&entry->item->lens, effective_m / entry->item->lens.converter))
-        return end_other_lens (&self, behind_field_w_m);
-      same = same_framing (&self, entry, effective_m);
-      if (same == NULL)
-        return end_other_lens (&self, behind_field_w_m);
-      lr_reframing_clear (&self);
-      return same;
-    }
+    return through_other_lens (&self, behind_field_w_m);
   if (lr_reframing_is_too_near (&self, &nearest_m))
-    {
-      g_autofree char *needed = lr_reframing_say_length (&self, self.now->distance_m);
-      g_autofree char *nearest = lr_reframing_say_length (&self, nearest_m);
-
-      return lr_reframing_end (&self, FALSE, g_strdup_printf (_("It takes %s; the lens focuses no nearer than %s."), needed, nearest), NULL);
-    }
+    return mounted != NULL ? end_other_lens (&self, behind_field_w_m) : end_unfocused (&self, nearest_m);
   return end_background (&self);
 }

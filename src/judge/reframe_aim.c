@@ -66,7 +66,6 @@ lr_reframe_focus (const LrStudy         *study,
                   LrUnits                units)
 {
   const LrPlaced *placed = lr_study_find_placed (study, target);
-  const LrKitEntry *entry;
   g_autofree char *behind = NULL, *title = NULL, *nearest = NULL;
   double focus_m, nearest_m;
   LrReframing self;
@@ -79,12 +78,13 @@ lr_reframe_focus (const LrStudy         *study,
     return lr_reframing_end (&self, FALSE, g_strdup_printf (_("%s is not in front of the camera."), title), NULL);
 
   lr_reframing_put (&self, "focus-mm", focus_m);
-  lr_reframing_try (&self);
-  entry = lr_reframing_mounted (&self);
-  nearest_m = fmax (4.0 * self.now->focal_m, entry != NULL ? entry->item->lens.nearest_focus_m : 0.0);
-  nearest = lr_reframing_say_length (&self, nearest_m);
-  if (self.now->focus_m < nearest_m)
-    return lr_reframing_end (&self, FALSE, g_strdup_printf (_("%s is nearer than the lens can be focused, %s."), title, nearest), NULL);
+  if (!lr_reframing_try (&self) && self.trial == NULL)
+    return lr_reframing_end (&self, FALSE, g_strdup_printf (_("%s is too far off to be focused on."), title), NULL);
+  if (lr_reframing_is_too_near (&self, &nearest_m))
+    {
+      nearest = lr_reframing_say_length (&self, nearest_m);
+      return lr_reframing_end (&self, FALSE, g_strdup_printf (_("%s is nearer than the lens can be focused, %s."), title, nearest), NULL);
+    }
   return lr_reframing_end (&self, TRUE, say_sharp (&self, title), NULL);
 }
 

@@ -51,15 +51,15 @@ gboolean lr_reframing_find_free (LrReframing *self, char **ended_by);
 /* reframe_lens.c */
 const LrKitEntry *lr_reframing_mounted (const LrReframing *self); /* as it is; (nullable) */
 gboolean lr_lens_is_prime     (const LrLens *lens);
+gboolean lr_reframing_is_at_hand  (const LrReframing *self, const LrKitEntry *entry);
 /* Whether the last try focuses nearer than its lens can */
 gboolean lr_reframing_is_too_near (const LrReframing *self, double *nearest_m);
 /* The lens of the kit that is free and comes nearest to an effective focal length, the mounted one first; (nullable) */
 const LrKitEntry *lr_reframing_nearest_lens (const LrReframing *self, double effective_m);
-/* The same among those that are not shorter */
-const LrKitEntry *lr_reframing_longer_lens  (const LrReframing *self, double effective_m);
 /* Changes to that lens, set as near to the effective focal length as it goes */
 void     lr_reframing_mount   (LrReframing *self, const LrKitEntry *entry, double effective_m);
 char    *lr_reframing_say_focal  (const LrReframing *self, double focal_m);
+char    *lr_reframing_say_lens   (const LrReframing *self, const LrKitEntry *entry, double focal_m); /* "85 mm lens" */
 char    *lr_reframing_say_length (const LrReframing *self, double length_m);
 char    *lr_reframing_say_name   (const LrReframing *self); /* "Camera A" */
 char    *lr_reframing_say_behind (const LrReframing *self); /* "west wall", of the last try */
