@@ -23,7 +23,7 @@ struct _LrFinder
 
   LrDocument *document;
   char       *camera;  /* id; NULL: none */
-  guint       n_choices;
+  char       *choices; /* ids and names of the cameras that may be shown here; NULL: not looked at yet */
 
   GtkWidget  *box, *head, *choice, *tag, *title, *grade, *lens, *frame, *picture, *figures, *nothing;
 };
@@ -102,31 +102,55 @@ show_camera (LrFinder              *self,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, figures, -1);
 }
 
-/* The cameras that may be shown here instead */
+static char *
+list_choices (const GArray *cameras)
+{
+  GString *choices = g_string_new (NULL);
+
+  for (guint i = 0; i < cameras->len; i++)
+    {
+      const LrItem *item = g_array_index (cameras, LrCameraReading, i).item;
+      g_autofree char *name = lr_item_title (item);
+
+      g_string_append_printf (choices, "%s\t%s\n", item->id, name);
+    }
+  return g_string_free (choices, FALSE);
+}
+
+static GMenu *
+make_choice_menu (const GArray *cameras)
+{
+  GMenu *menu = g_menu_new ();
+
+  for (guint i = 0; i < cameras->len; i++)
+    {
+      const LrItem *item = g_array_index (cameras, LrCameraReading, i).item;
+      g_autofree char *name = lr_item_title (item);
+      g_autoptr (GMenuItem) entry = g_menu_item_new (name, NULL);
+
+      g_menu_item_set_action_and_target (entry, "finder.camera", "s", item->id);
+      g_menu_append_item (menu, entry);
+    }
+  return menu;
+}
+
+/* The cameras that may be shown here instead, if there are more than places */
 static void
 update_choice (LrFinder *self)
 {
-  GArray *cameras = lr_document_get_study (self->document)->cameras;
+  const GArray *cameras = lr_document_get_study (self->document)->cameras;
+  g_autofree char *choices = list_choices (cameras);
+  gboolean has_choice = cameras->len > 2;
   g_autoptr (GMenu) menu = NULL;
 
-  if (cameras->len == self->n_choices)
+  if (g_strcmp0 (choices, self->choices) == 0)
     return;
 
-  self->n_choices = cameras->len;
-  gtk_widget_set_sensitive (self->choice, cameras->len > 2);
-  if (cameras->len <= 2)
-    return;
-
-  menu = g_menu_new ();
-  for (guint i = 0; i < cameras->len; i++)
-    {
-      const LrCameraReading *camera = &g_array_index (cameras, LrCameraReading, i);
-      g_autofree char *name = lr_item_title (camera->item);
-      g_autoptr (GMenuItem) item = g_menu_item_new (name, NULL);
-
-      g_menu_item_set_action_and_target (item, "finder.camera", "s", camera->item->id);
-      g_menu_append_item (menu, item);
-    }
+  g_free (self->choices);
+  self->choices = g_steal_pointer (&choices);
+  gtk_widget_set_sensitive (self->choice, has_choice);
+  gtk_widget_set_tooltip_text (self->choice, has_choice ? _("Show another camera here") : NULL);
+  menu = has_choice ? make_choice_menu (cameras) : NULL;
   gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->choice), G_MENU_MODEL (menu));
 }
 
@@ -168,6 +192,7 @@ lr_finder_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_FINDER);
   g_clear_object (&self->document);
   g_clear_pointer (&self->camera, g_free);
+  g_clear_pointer (&self->choices, g_free);
   G_OBJECT_CLASS (lr_finder_parent_class)->dispose (object);
 }
 
@@ -205,7 +230,6 @@ lr_finder_init (LrFinder *self)
   GtkGesture *click = gtk_gesture_click_new ();
 
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->n_choices = G_MAXUINT;
   g_signal_connect_swapped (click, "pressed", G_CALLBACK (pressed_cb), self);
   gtk_widget_add_controller (self->picture, GTK_EVENT_CONTROLLER (click));
 }

@@ -3,13 +3,14 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * The picture is painted into an image of the screen's resolution, which a render node shows until the picture is another.
- * Plans share what they have in common, so a look at the pointers tells whether anything changed that a camera can see:
- * a microphone's settings or a socket leave the picture as it is.
+ * Plans share what they have in common, so a look at the pointers tells whether anything changed that a camera can see.
  */
 
 #include "finder_picture.h"
 
 #include "viewfinder.h"
+
+#include <string.h>
 
 #define CORNER_PX 4.0
 #define LEAST_WIDTH_PX 160
@@ -36,38 +37,10 @@ struct _LrFinderPicture
 G_DEFINE_FINAL_TYPE (LrFinderPicture, lr_finder_picture, GTK_TYPE_WIDGET)
 
 static gboolean
-is_seen (LrItemKind kind)
+has_same_items (const LrSetup *a,
+                const LrSetup *b)
 {
-  return kind != LR_ITEM_SOCKET && kind != LR_ITEM_CIRCUIT && kind != LR_ITEM_LEAD && kind != LR_ITEM_NOISE;
-}
-
-/* The item of that id in @setup may be another one now; @index is where to look first */
-static gboolean
-has_same_item (const LrSetup *setup,
-               const LrItem  *item,
-               guint          index)
-{
-  if (index < setup->items->len && g_ptr_array_index (setup->items, index) == item)
-    return TRUE;
-
-  for (guint i = 0; i < setup->items->len; i++)
-    if (g_ptr_array_index (setup->items, i) == item)
-      return TRUE;
-  return FALSE;
-}
-
-static gboolean
-has_seen_items_of (const LrSetup *a,
-                   const LrSetup *b)
-{
-  for (guint i = 0; i < b->items->len; i++)
-    {
-      const LrItem *item = g_ptr_array_index (b->items, i);
-
-      if (is_seen (item->kind) && !has_same_item (a, item, i))
-        return FALSE;
-    }
-  return TRUE;
+  return a->items->len == b->items->len && memcmp (a->items->pdata, b->items->pdata, a->items->len * sizeof (gpointer)) == 0;
 }
 
 static gboolean
@@ -78,8 +51,7 @@ looks_the_same (const LrPlan *a,
 
   if (a->kit != b->kit) /* the lens that is on may have become another */
     return FALSE;
-  return setup_a == setup_b
-         || (setup_a->room == setup_b->room && has_seen_items_of (setup_a, setup_b) && has_seen_items_of (setup_b, setup_a));
+  return setup_a == setup_b || (setup_a->room == setup_b->room && has_same_items (setup_a, setup_b));
 }
 
 static void

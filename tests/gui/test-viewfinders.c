@@ -7,6 +7,7 @@
 
 #include "finder.h"
 #include "finder_picture.h"
+#include "grab.h"
 #include "line.h"
 #include "plan_edit.h"
 #include "pointer.h"
@@ -84,6 +85,47 @@ delivered_share (LrFinderPicture *picture)
   return (double) (area.size.width / (float) gtk_widget_get_width (GTK_WIDGET (picture)));
 }
 
+/* The picture as it is painted now; pointers of the eyes and all */
+static cairo_surface_t *
+grab_picture (LrMainWindow *window,
+              const char   *camera)
+{
+  settle ();
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  return grab (GTK_WIDGET (picture_of (window, camera)));
+}
+
+/* Whatever a camera sees is painted where it is: a clock, a socket, a lead that move */
+static void
+test_painted_anew (void)
+{
+  static const struct { const char *id, *key; double there, elsewhere; } moves[] = {
+    { "wall-clock", "height-mm", 1.3, 1.4 },
+    { "socket-3", "height-mm", 1.2, 1.3 },
+    { "socket-3", "along-mm", 1.6, 1.3 },
+  };
+  LrMainWindow *window = open_example ();
+
+  set_number (window, "socket-3", "along-mm", 1.6);
+  set_number (window, "wall-clock", "length-mm", 0.3);
+  set_number (window, "wall-clock", "width-mm", 0.3);
+  set_number (window, "wall-clock", "y-mm", 4.2); /* beside the subject */
+  for (gsize i = 0; i < G_N_ELEMENTS (moves); i++)
+    {
+      cairo_surface_t *before, *after;
+
+      set_number (window, moves[i].id, moves[i].key, moves[i].there);
+      before = grab_picture (window, "camera-a");
+      set_number (window, moves[i].id, moves[i].key, moves[i].elsewhere);
+      after = grab_picture (window, "camera-a");
+      g_test_message ("%s %s", moves[i].id, moves[i].key);
+      g_assert_cmpuint (n_different (before, after), >, 20);
+      cairo_surface_destroy (before);
+      cairo_surface_destroy (after);
+    }
+  close_window (window);
+}
+
 /* Each is an action with a state, lasts, and shows at once: an upright frame is wider with what is recorded round it */
 static void
 test_lines (void)
@@ -98,8 +140,14 @@ test_lines (void)
   with_recorded = delivered_share (picture_of (window, "camera-a"));
   for (gsize i = 0; i < G_N_ELEMENTS (switches); i++)
     {
+      cairo_surface_t *before = grab_picture (window, "camera-a"), *after;
+
       g_assert_true (lr_document_get_frame_lines (window->document) & switches[i].bit);
       g_action_group_change_action_state (G_ACTION_GROUP (window), switches[i].action, g_variant_new_boolean (FALSE));
+      after = grab_picture (window, "camera-a");
+      g_assert_cmpuint (n_different (before, after), >, 100);
+      cairo_surface_destroy (before);
+      cairo_surface_destroy (after);
       g_assert_false (lr_document_get_frame_lines (window->document) & switches[i].bit);
       g_assert_false (lr_settings_get_frame_lines () & switches[i].bit);
     }
@@ -138,7 +186,9 @@ test_drag_upright (void)
   g_assert_cmpfloat_with_epsilon (after.x - before.x, by.x / (double) area.size.width, 0.02);
   g_assert_cmpfloat_with_epsilon (after.y - before.y, by.y / (double) area.size.height, 0.01);
   activate (window, "undo");
-  g_assert_false (lr_document_has_changes (window->document) && lr_document_get_undo_title (window->document) == NULL);
+  camera = lr_study_find_camera (lr_document_get_study (window->document), "camera-a");
+  g_assert_cmpfloat_with_epsilon (camera->eyes_across, before.x, 1e-6);
+  g_assert_cmpfloat_with_epsilon (camera->eyes_down, before.y, 1e-6);
   close_window (window);
 }
 
@@ -224,6 +274,7 @@ main (int    argc,
   window_tests_init (&argc, &argv);
 
   g_test_add_func ("/window/viewfinders", test_viewfinders);
+  g_test_add_func ("/window/painted-anew", test_painted_anew);
   g_test_add_func ("/window/lines", test_lines);
   g_test_add_func ("/window/drag-upright", test_drag_upright);
   g_test_add_func ("/window/cut", test_cut);
