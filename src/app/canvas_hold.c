@@ -43,6 +43,15 @@ find_held (LrCanvas   *self,
   keep_plan (&self->held_from, committed);
 }
 
+static gboolean
+is_camera (const LrPlan *plan,
+           const char   *id)
+{
+  const LrItem *item = lr_plan_find (plan, id);
+
+  return item != NULL && item->kind == LR_ITEM_CAMERA;
+}
+
 static LrReframe *
 hold (LrCanvas   *self,
       LrPlan     *next,
@@ -72,11 +81,13 @@ lr_canvas_hold_framing (LrCanvas   *self,
   LrPlan *plan;
 
   g_clear_pointer (&self->hold_note, g_free);
-  if (next == NULL || !lr_document_get_holds_framing (self->document))
+  if (!lr_document_get_holds_framing (self->document))
     {
       lr_canvas_forget_held (self);
       return next;
     }
+  if (next == NULL || !is_camera (next, id))
+    return next;
 
   held = hold (self, next, id);
   plan = held != NULL ? lr_reframe_apply (held, next, NULL) : NULL;
