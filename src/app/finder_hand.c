@@ -87,6 +87,8 @@ commit (Hand       *hand,
       return;
     }
   lr_document_commit_merge (hand->document, next, what, merge_key);
+  if (reframe->lens != NULL) /* a hand that turns a ring does not expect another lens */
+    lr_document_say (hand->document, reframe->sentence);
 }
 
 static gboolean

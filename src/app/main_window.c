@@ -219,6 +219,7 @@ lr_main_window_dispose (GObject *object)
 
   g_clear_handle_id (&self->notice_source, g_source_remove);
   g_clear_handle_id (&self->zoom_source, g_source_remove);
+  g_clear_handle_id (&self->focus_source, g_source_remove);
   gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_MAIN_WINDOW);
   g_clear_pointer (&self->journal, lr_journal_free);
   g_clear_object (&self->document);
@@ -318,6 +319,26 @@ connect_document (LrMainWindow *self)
   lr_details_set_document (self->details, self->document);
 }
 
+/* A menu within a menu leaves the focus where nothing is seen, and keys would go nowhere */
+static gboolean
+find_focus_cb (gpointer data)
+{
+  LrMainWindow *self = data;
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+
+  self->focus_source = 0;
+  if (focus == NULL || !gtk_widget_get_mapped (focus))
+    gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
+  return G_SOURCE_REMOVE;
+}
+
+static void
+focus_cb (LrMainWindow *self)
+{
+  if (self->focus_source == 0)
+    self->focus_source = g_idle_add (find_focus_cb, self);
+}
+
 static void
 lr_main_window_init (LrMainWindow *self)
 {
@@ -336,6 +357,7 @@ lr_main_window_init (LrMainWindow *self)
   connect_document (self);
 
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->zoom_button), open_zoom_menu_cb, self, NULL);
+  g_signal_connect (self, "notify::focus-widget", G_CALLBACK (focus_cb), NULL);
   g_signal_connect_swapped (self->canvas, "notify::zoom-denominator", G_CALLBACK (zoom_changed_cb), self);
   g_signal_connect_swapped (self->recovered_bar, "response", G_CALLBACK (recovered_response_cb), self);
   zoom_changed_cb (self);

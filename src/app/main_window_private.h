@@ -19,7 +19,7 @@ struct _LrMainWindow
 
   LrDocument *document;
   LrJournal  *journal;
-  guint       notice_source, zoom_source;
+  guint       notice_source, zoom_source, focus_source;
   int         seen_width_px, seen_height_px;
   gboolean    is_example;
   gboolean    may_close;     /* asked and answered */

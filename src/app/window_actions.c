@@ -32,6 +32,13 @@ activate_in_text (LrMainWindow   *self,
          && gtk_widget_activate_action (focus, action, NULL);
 }
 
+/* What was said may have been about what is gone now */
+static void
+hide_notice (LrMainWindow *self)
+{
+  gtk_revealer_set_reveal_child (GTK_REVEALER (self->notice), FALSE);
+}
+
 static void
 undo_cb (GSimpleAction *action,
          GVariant      *parameter,
@@ -39,8 +46,11 @@ undo_cb (GSimpleAction *action,
 {
   LrMainWindow *self = data;
 
-  if (!activate_in_text (self, "text.undo"))
-    lr_document_undo (self->document);
+  if (activate_in_text (self, "text.undo"))
+    return;
+
+  hide_notice (self);
+  lr_document_undo (self->document);
 }
 
 static void
@@ -50,8 +60,11 @@ redo_cb (GSimpleAction *action,
 {
   LrMainWindow *self = data;
 
-  if (!activate_in_text (self, "text.redo"))
-    lr_document_redo (self->document);
+  if (activate_in_text (self, "text.redo"))
+    return;
+
+  hide_notice (self);
+  lr_document_redo (self->document);
 }
 
 /* win.NAME does canvas.NAME */
@@ -66,56 +79,56 @@ canvas_cb (GSimpleAction *action,
   gtk_widget_activate_action_variant (GTK_WIDGET (self->canvas), name, parameter);
 }
 
+/* What is shown of a kind: a set of bits of the document that lasts */
 typedef struct
 {
-  const char *name;
-  guint       bit;
-} Switch;
+  guint (*get)  (LrDocument *document);
+  void  (*set)  (LrDocument *document, guint bits);
+  void  (*save) (guint bits);
+} Bits;
 
-static const Switch shows[] = {
-  { "show-sight", LR_SHOW_SIGHT }, { "show-light", LR_SHOW_LIGHT },
-  { "show-sound", LR_SHOW_SOUND }, { "show-power", LR_SHOW_POWER },
+static const Bits shown = { lr_document_get_shown, lr_document_set_shown, lr_settings_set_shown };
+static const Bits frame_lines = { lr_document_get_frame_lines, lr_document_set_frame_lines, lr_settings_set_frame_lines };
+
+static const struct { const char *name; const Bits *bits; guint bit; } switches[] = {
+  { "show-sight", &shown, LR_SHOW_SIGHT },
+  { "show-light", &shown, LR_SHOW_LIGHT },
+  { "show-sound", &shown, LR_SHOW_SOUND },
+  { "show-power", &shown, LR_SHOW_POWER },
+  { "show-thirds", &frame_lines, LR_FRAME_THIRDS },
+  { "show-safe-areas", &frame_lines, LR_FRAME_SAFE_AREAS },
+  { "show-recorded", &frame_lines, LR_FRAME_RECORDED },
 };
 
-static const Switch frame_lines[] = {
-  { "show-thirds", LR_FRAME_THIRDS }, { "show-safe-areas", LR_FRAME_SAFE_AREAS }, { "show-recorded", LR_FRAME_RECORDED },
-};
-
-static guint
-bit_of (GAction      *action,
-        const Switch *switches,
-        gsize         n)
+static void
+switch_cb (GSimpleAction *action,
+           GVariant      *state,
+           gpointer       data)
 {
-  for (gsize i = 0; i < n; i++)
-    if (g_str_equal (switches[i].name, g_action_get_name (action)))
-      return switches[i].bit;
-  return 0;
+  LrMainWindow *self = data;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (switches); i++)
+    if (g_str_equal (switches[i].name, g_action_get_name (G_ACTION (action))))
+      {
+        const Bits *bits = switches[i].bits;
+        guint others = bits->get (self->document) & ~switches[i].bit;
+
+        bits->set (self->document, g_variant_get_boolean (state) ? others | switches[i].bit : others);
+        bits->save (bits->get (self->document));
+      }
+  g_simple_action_set_state (action, state);
 }
 
 static void
-show_cb (GSimpleAction *action,
-         GVariant      *state,
-         gpointer       data)
+set_switches (LrMainWindow *self)
 {
-  LrMainWindow *self = data;
-  guint bit = bit_of (G_ACTION (action), shows, G_N_ELEMENTS (shows)), shown = lr_document_get_shown (self->document);
+  for (gsize i = 0; i < G_N_ELEMENTS (switches); i++)
+    {
+      GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), switches[i].name);
+      gboolean is_on = (switches[i].bits->get (self->document) & switches[i].bit) != 0;
 
-  g_simple_action_set_state (action, state);
-  lr_document_set_shown (self->document, g_variant_get_boolean (state) ? shown | bit : shown & ~bit);
-  lr_settings_set_shown (lr_document_get_shown (self->document));
-}
-
-static void
-frame_lines_cb (GSimpleAction *action,
-                GVariant      *state,
-                gpointer       data)
-{
-  LrMainWindow *self = data;
-  guint bit = bit_of (G_ACTION (action), frame_lines, G_N_ELEMENTS (frame_lines)), lines = lr_document_get_frame_lines (self->document);
-
-  g_simple_action_set_state (action, state);
-  lr_document_set_frame_lines (self->document, g_variant_get_boolean (state) ? lines | bit : lines & ~bit);
-  lr_settings_set_frame_lines (lr_document_get_frame_lines (self->document));
+      g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_boolean (is_on));
+    }
 }
 
 static void
@@ -185,9 +198,7 @@ close_notice_cb (GSimpleAction *action,
                  GVariant      *parameter,
                  gpointer       data)
 {
-  LrMainWindow *self = data;
-
-  gtk_revealer_set_reveal_child (GTK_REVEALER (self->notice), FALSE);
+  hide_notice (data);
 }
 
 static void
@@ -264,13 +275,13 @@ static const GActionEntry entries[] = {
   { "put-on-wall", canvas_cb, "s", NULL, NULL, { 0 } },
   { "duplicate", canvas_cb, NULL, NULL, NULL, { 0 } },
   { "delete", canvas_cb, NULL, NULL, NULL, { 0 } },
-  { "show-sight", NULL, NULL, "true", show_cb, { 0 } },
-  { "show-light", NULL, NULL, "false", show_cb, { 0 } },
-  { "show-sound", NULL, NULL, "false", show_cb, { 0 } },
-  { "show-power", NULL, NULL, "false", show_cb, { 0 } },
-  { "show-thirds", NULL, NULL, "true", frame_lines_cb, { 0 } },
-  { "show-safe-areas", NULL, NULL, "true", frame_lines_cb, { 0 } },
-  { "show-recorded", NULL, NULL, "true", frame_lines_cb, { 0 } },
+  { "show-sight", NULL, NULL, "true", switch_cb, { 0 } },
+  { "show-light", NULL, NULL, "false", switch_cb, { 0 } },
+  { "show-sound", NULL, NULL, "false", switch_cb, { 0 } },
+  { "show-power", NULL, NULL, "false", switch_cb, { 0 } },
+  { "show-thirds", NULL, NULL, "true", switch_cb, { 0 } },
+  { "show-safe-areas", NULL, NULL, "true", switch_cb, { 0 } },
+  { "show-recorded", NULL, NULL, "true", switch_cb, { 0 } },
   { "units", NULL, "s", "'metric'", units_cb, { 0 } },
   { "pictures", NULL, "s", "'stacked'", pictures_cb, { 0 } },
   { "other-pictures", other_pictures_cb, NULL, NULL, NULL, { 0 } },
@@ -282,17 +293,6 @@ static const GActionEntry entries[] = {
   { "next-panel", panel_cb, NULL, NULL, NULL, { 0 } },
   { "previous-panel", panel_cb, NULL, NULL, NULL, { 0 } },
 };
-
-static void
-set_switches (LrMainWindow *self,
-              const Switch *switches,
-              gsize         n,
-              guint         bits)
-{
-  for (gsize i = 0; i < n; i++)
-    g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), switches[i].name)),
-                               g_variant_new_boolean ((bits & switches[i].bit) != 0));
-}
 
 /**
  * lr_main_window_add_actions:
@@ -308,8 +308,7 @@ lr_main_window_add_actions (LrMainWindow *self)
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   lr_main_window_add_file_actions (self);
   lr_main_window_add_page_actions (self);
-  set_switches (self, shows, G_N_ELEMENTS (shows), lr_document_get_shown (self->document));
-  set_switches (self, frame_lines, G_N_ELEMENTS (frame_lines), lr_document_get_frame_lines (self->document));
+  set_switches (self);
   g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "units")),
                              g_variant_new_string (is_imperial ? "imperial" : "metric"));
   g_simple_action_set_state (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "pictures")),

@@ -7,6 +7,7 @@
 
 #include "badge.h"
 #include "file_actions.h"
+#include "viewfinder.h"
 
 #include <glib/gstdio.h>
 
@@ -288,6 +289,45 @@ test_shortcuts (void)
   close_window (window);
 }
 
+static gboolean
+is_menu_row (GtkWidget     *widget,
+             gconstpointer  wanted)
+{
+  g_autofree char *text = NULL;
+
+  if (!g_str_equal (G_OBJECT_TYPE_NAME (widget), "GtkModelButton") || !gtk_widget_get_mapped (widget))
+    return FALSE;
+
+  g_object_get (widget, "text", &text, NULL);
+  return g_strcmp0 (text, wanted) == 0;
+}
+
+/* After a choice in a menu that opens from a menu the keys go to the sheet, not to what has gone */
+static void
+test_menu_in_menu (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkMenuButton *button = GTK_MENU_BUTTON (window->menu_button);
+  GtkWidget *focus;
+
+  gtk_menu_button_popup (button);
+  settle ();
+  g_signal_emit_by_name (find (GTK_WIDGET (gtk_menu_button_get_popover (button)), is_menu_row, "In the pictures"), "clicked");
+  for (int i = 0; i < 8; i++) /* the menu slides */
+    settle ();
+  g_signal_emit_by_name (find (GTK_WIDGET (gtk_menu_button_get_popover (button)), is_menu_row, "Thirds"), "clicked");
+  settle ();
+  g_assert_false (lr_document_get_frame_lines (window->document) & LR_FRAME_THIRDS);
+  gtk_menu_button_popdown (button);
+  settle ();
+
+  focus = gtk_window_get_focus (GTK_WINDOW (window));
+  g_assert_nonnull (focus);
+  g_assert_true (gtk_widget_get_mapped (focus));
+  g_action_group_change_action_state (G_ACTION_GROUP (window), "show-thirds", g_variant_new_boolean (TRUE));
+  close_window (window);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -305,5 +345,6 @@ main (int    argc,
   g_test_add_func ("/window/bad-file", test_bad_file);
   g_test_add_func ("/window/page", test_page);
   g_test_add_func ("/window/shortcuts", test_shortcuts);
+  g_test_add_func ("/window/menu-in-menu", test_menu_in_menu);
   return g_test_run ();
 }
