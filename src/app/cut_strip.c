@@ -106,6 +106,18 @@ show_title (LrCutStrip            *self,
   lr_line_set_text (LR_LINE (self->titles[side]), title);
 }
 
+/* "1 size … Mind: … And 2 more." */
+static char *
+speak (const char *figures,
+       const char *grade,
+       const char *markup)
+{
+  g_autofree char *plain = NULL;
+
+  pango_parse_markup (markup, -1, 0, NULL, &plain, NULL, NULL);
+  return g_strdup_printf ("%s. %s: %s", figures, grade, plain != NULL ? plain : "");
+}
+
 static void
 show_words (LrCutStrip    *self,
             const LrStrip *strip)
@@ -126,7 +138,7 @@ show_words (LrCutStrip    *self,
   else
     lr_badge_show_nothing (LR_BADGE (self->grade));
 
-  spoken = remark != NULL ? g_strdup_printf ("%s. %s: %s", full, lr_grade_title (remark->grade), remark->text) : g_strdup (full);
+  spoken = remark != NULL ? speak (full, lr_grade_title (remark->grade), sentence) : g_strdup (full);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, spoken, -1);
 }

@@ -87,6 +87,9 @@ show_text (LrField    *self,
       gtk_editable_set_text (GTK_EDITABLE (self->child), self->shown);
       self->is_setting = FALSE;
     }
+  /* forgets what was typed: from here on undo is the plan's */
+  gtk_editable_set_enable_undo (GTK_EDITABLE (self->child), FALSE);
+  gtk_editable_set_enable_undo (GTK_EDITABLE (self->child), TRUE);
   set_refused (self, NULL);
 }
 

@@ -15,7 +15,9 @@
 
 #include <glib/gi18n-lib.h>
 
-#define MOST_HEIGHT_PX 640
+#define MOST_HEIGHT_PX 680
+#define ANSWER_LINES 3
+#define ANSWER_LINE_PX 19
 
 G_DEFINE_FINAL_TYPE (LrFramePopover, lr_frame_popover, GTK_TYPE_POPOVER)
 
@@ -41,16 +43,18 @@ offer (LrFramePopover *self,
 {
   g_clear_pointer (&self->offered, lr_reframe_free);
   self->offered = instead;
-  gtk_widget_set_visible (self->instead, instead != NULL);
+  gtk_stack_set_visible_child (GTK_STACK (self->offer), instead != NULL ? self->instead : self->no_offer);
   if (instead != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (self->instead), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, instead->sentence, -1);
 }
 
+/* %NULL: nothing was asked yet */
 static void
 say (LrFramePopover *self,
      const char     *sentence)
 {
-  gtk_label_set_label (GTK_LABEL (self->sentence), sentence != NULL ? sentence : "");
+  gtk_label_set_label (GTK_LABEL (self->sentence),
+                       sentence != NULL ? sentence : _("What is chosen is done at once, and can be undone."));
 }
 
 static char *
@@ -173,8 +177,11 @@ static void
 refused_cb (LrFramePopover *self,
             const char     *sentence)
 {
-  if (sentence != NULL)
-    say (self, sentence);
+  if (sentence == NULL)
+    return;
+
+  offer (self, NULL);
+  say (self, sentence);
 }
 
 static void
@@ -208,6 +215,18 @@ update (LrFramePopover *self)
     return;
 
   lr_frame_show_figures (self, camera);
+}
+
+/* An answer is about the plan that was asked; what is done for it is told after this */
+static void
+changed_cb (LrFramePopover *self)
+{
+  if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return;
+
+  offer (self, NULL);
+  say (self, NULL);
+  update (self);
 }
 
 /* Building */
@@ -323,6 +342,7 @@ make_hold (void)
   return hold;
 }
 
+/* Has room for the longest answer and its button, so that nothing moves when there is one */
 static GtkWidget *
 make_answer (LrFramePopover *self)
 {
@@ -333,14 +353,18 @@ make_answer (LrFramePopover *self)
   gtk_label_set_xalign (GTK_LABEL (self->sentence), 0.0f);
   gtk_label_set_yalign (GTK_LABEL (self->sentence), 0.0f);
   gtk_label_set_max_width_chars (GTK_LABEL (self->sentence), 46);
-  gtk_label_set_lines (GTK_LABEL (self->sentence), 3);
-  gtk_widget_set_size_request (self->sentence, -1, 40);
+  gtk_label_set_lines (GTK_LABEL (self->sentence), ANSWER_LINES);
+  gtk_label_set_ellipsize (GTK_LABEL (self->sentence), PANGO_ELLIPSIZE_END);
+  gtk_widget_set_size_request (self->sentence, -1, ANSWER_LINES * ANSWER_LINE_PX);
   self->instead = gtk_button_new_with_mnemonic (_("Take the _nearest"));
-  gtk_widget_set_halign (self->instead, GTK_ALIGN_END);
-  gtk_widget_set_visible (self->instead, FALSE);
   g_signal_connect_swapped (self->instead, "clicked", G_CALLBACK (instead_cb), self);
+  self->no_offer = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  self->offer = gtk_stack_new ();
+  gtk_stack_add_child (GTK_STACK (self->offer), self->no_offer);
+  gtk_stack_add_child (GTK_STACK (self->offer), self->instead);
+  gtk_widget_set_halign (self->offer, GTK_ALIGN_END);
   gtk_box_append (GTK_BOX (box), self->sentence);
-  gtk_box_append (GTK_BOX (box), self->instead);
+  gtk_box_append (GTK_BOX (box), self->offer);
   return box;
 }
 
@@ -361,6 +385,7 @@ build (LrFramePopover *self)
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), MOST_HEIGHT_PX);
+  gtk_scrolled_window_set_overlay_scrolling (GTK_SCROLLED_WINDOW (scroller), FALSE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);
   gtk_popover_set_child (GTK_POPOVER (self), scroller);
 }
@@ -435,7 +460,7 @@ lr_frame_popover_new (LrDocument *document)
   LrFramePopover *self = g_object_new (LR_TYPE_FRAME_POPOVER, NULL);
 
   self->document = g_object_ref (document);
-  g_signal_connect_object (document, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);
 }
 

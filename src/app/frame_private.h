@@ -32,7 +32,7 @@ struct _LrFramePopover
   GArray     *lens_rows;   /* LensRow */
   GtkWidget  *focus;
   GPtrArray  *focus_ids;   /* of the drop-down's rows; "": what is behind */
-  GtkWidget  *sentence, *instead;
+  GtkWidget  *sentence, *offer, *instead, *no_offer;
   LrReframe  *offered;     /* what the button does; NULL: nothing */
 };
 

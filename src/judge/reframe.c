@@ -174,9 +174,13 @@ end_lens (LrReframing      *self,
   g_autofree char *distance = lr_reframing_say_length (self, self->now->distance_m);
 
   if (self->reframe->lens != NULL)
-    /* Translators: "B takes the 85 mm lens, at 85 mm: medium from 2.14 m." */
-    return lr_reframing_end (self, TRUE, g_strdup_printf (_("%s takes the %s, at %s: %s from %s."), name, entry->title, focal,
-                                                          lr_shot_title (shot), distance), NULL);
+    {
+      g_autofree char *lens = lr_reframing_say_lens (self, entry, self->now->item->camera.focal_m);
+
+      /* Translators: "B takes the 85 mm lens: medium from 2.14 m." */
+      return lr_reframing_end (self, TRUE, g_strdup_printf (_("%s takes the %s: %s from %s."), name, lens, lr_shot_title (shot),
+                                                            distance), NULL);
+    }
   /* Translators: "B is set to 73 mm: medium from 2.14 m." */
   return lr_reframing_end (self, TRUE, g_strdup_printf (_("%s is set to %s: %s from %s."), name, focal, lr_shot_title (shot), distance), NULL);
 }
