@@ -33,25 +33,27 @@ fill_wedge (const LrFloor         *floor,
                        floor->theme->family_fill[LR_FAMILY_SIGHT], alpha, 0.5 * alpha);
 }
 
-/* Annular sector from the nearest to the farthest sharp distance, cut by the walls; both are measured from the sensor plane */
+/* What is sharp lies between two planes square to the axis, as far apart at the frame's edge as in its middle; where they
+ * cross the axis is told from the sensor plane. Cut by the wedge */
 static void
 fill_sharp_zone (const LrFloor         *floor,
                  const LrCameraReading *camera,
                  double                 alpha)
 {
-  enum { N_ARC = 24 };
-  LrVec2 centre_m = lr_vec3_flat (camera->sensor_m), corners_m[2 * N_ARC + 2];
-  double far_m = isfinite (camera->sharp_far_m) ? camera->sharp_far_m : 100.0;
+  LrVec2 forward = lr_vec2_polar (camera->pan_rad, cos (camera->tilt_rad)), left = lr_vec2_left (lr_vec2_polar (camera->pan_rad, 1.0));
+  LrVec2 centre_m = lr_vec3_flat (camera->sensor_m), corners_m[4];
+  double depth_m[2] = { camera->sharp_near_m, isfinite (camera->sharp_far_m) ? camera->sharp_far_m : 100.0 };
 
   if (!(camera->sharp_near_m > 0.0) || isnan (camera->sharp_far_m))
     return;
 
-  for (int i = 0; i <= N_ARC; i++)
+  for (int i = 0; i < 2; i++)
     {
-      double at_rad = camera->pan_rad + (camera->angle_h_rad + 0.2) * (i / (double) N_ARC - 0.5);
+      LrVec2 middle_m = lr_vec2_along (centre_m, forward, depth_m[i]);
+      double half_m = (tan (0.5 * camera->angle_h_rad) + 0.1) * depth_m[i];
 
-      corners_m[i] = lr_vec2_add (centre_m, lr_vec2_polar (at_rad, camera->sharp_near_m));
-      corners_m[2 * N_ARC + 1 - i] = lr_vec2_add (centre_m, lr_vec2_polar (at_rad, far_m));
+      corners_m[i == 0 ? 0 : 3] = lr_vec2_along (middle_m, left, half_m);
+      corners_m[i == 0 ? 1 : 2] = lr_vec2_along (middle_m, left, -half_m);
     }
   lr_wash_fill_within (floor, camera->wedge_m, camera->n_wedge, corners_m, G_N_ELEMENTS (corners_m), centre_m, corners_m[0],
                        floor->theme->family_fill[LR_FAMILY_SIGHT], alpha, alpha);

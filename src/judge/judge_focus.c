@@ -20,7 +20,7 @@ typedef struct
 static Depth
 depth_of (const LrCameraReading *camera)
 {
-  return (Depth) { camera->sharp_far_m - camera->sharp_near_m, camera->distance_m - camera->sharp_near_m };
+  return (Depth) { camera->sharp_far_m - camera->sharp_near_m, camera->eyes_depth_m - camera->sharp_near_m };
 }
 
 static gboolean
@@ -54,11 +54,11 @@ offer_focus (LrJudge               *judge,
              const LrCameraReading *camera)
 {
   const LrPlaced *target = lr_study_find_placed (judge->study, camera->item->camera.aims_at);
-  const char *distance = lr_say_length (judge, camera->distance_m);
+  const char *distance = lr_say_length (judge, camera->eyes_depth_m);
   LrRemedy *remedy = lr_remedy_new ();
 
   lr_remedy_change (remedy, camera->item, "focus-mm",
-                    target == NULL || target == camera->subject ? 0.0 : camera->distance_m);
+                    target == NULL || target == camera->subject ? 0.0 : camera->eyes_depth_m);
   lr_remedy_say (remedy, distance,
                  _("Focus %s on the eyes, at <b>%s</b>."),
                  lr_say_name (judge, camera->placed), distance);
@@ -85,7 +85,7 @@ offer_stop_down (LrJudge               *judge,
       f_number = lr_nominal_stop (f_number + 0.01, FALSE);
       if (f_number > most || !lr_sharp_range (camera->focal_m, f_number * camera->converter, camera->coc_m, &camera->focus, &range))
         return;
-      if (is_comfortable (judge, (Depth) { range.far_m - range.near_m, camera->distance_m - range.near_m }))
+      if (is_comfortable (judge, (Depth) { range.far_m - range.near_m, camera->eyes_depth_m - range.near_m }))
         break;
     }
   while (f_number < most);
@@ -105,10 +105,10 @@ say_soft_eyes (LrJudge               *judge,
                const LrCameraReading *camera)
 {
   const char *name = lr_say_name (judge, camera->placed), *subject = lr_say_name (judge, camera->subject);
-  const char *distance = lr_say_length (judge, camera->distance_m);
+  const char *distance = lr_say_length (judge, camera->eyes_depth_m);
 
-  remark->value = camera->distance_m;
-  remark->limit = camera->distance_m < camera->sharp_near_m ? camera->sharp_near_m : camera->sharp_far_m;
+  remark->value = camera->eyes_depth_m;
+  remark->limit = camera->eyes_depth_m < camera->sharp_near_m ? camera->sharp_near_m : camera->sharp_far_m;
   if (isfinite (camera->sharp_far_m))
     lr_remark_say (remark,
                    _("%s is sharp from <b>%s</b> to <b>%s</b>, but %s’s eyes are at <b>%s</b>: they are soft."),
@@ -177,7 +177,7 @@ judge_depth (LrJudge               *judge,
              const LrCameraReading *camera)
 {
   Depth depth = depth_of (camera);
-  gboolean is_soft = camera->distance_m < camera->sharp_near_m || camera->distance_m > camera->sharp_far_m;
+  gboolean is_soft = camera->eyes_depth_m < camera->sharp_near_m || camera->eyes_depth_m > camera->sharp_far_m;
   LrGrade grade = is_soft ? LR_GRADE_FIX : is_comfortable (judge, depth) ? LR_GRADE_FINE : LR_GRADE_MIND;
   LrRemark *remark = lr_judge_add (judge, LR_CHECK_DEPTH_OF_FIELD, grade, camera->placed, NULL);
 

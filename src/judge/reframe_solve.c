@@ -216,7 +216,7 @@ lr_reframing_focus (LrReframing *self)
   const LrCameraReading *camera = self->camera;
 
   if (camera->item->camera.focus_m > 0.0
-      && camera->distance_m > camera->sharp_near_m && camera->distance_m < camera->sharp_far_m)
+      && camera->eyes_depth_m > camera->sharp_near_m && camera->eyes_depth_m < camera->sharp_far_m)
     lr_reframing_put (self, "focus-mm", 0.0);
 }
 

@@ -94,7 +94,7 @@ lr_study_read_sharpness (const LrStudy   *study,
   reading->sharp_far_m = range.far_m;
   reading->hyperfocal_m = range.hyperfocal_m + reading->focal_m + reading->f_number * reading->coc_m;
   reading->sharp_depth_m = range.far_m - range.near_m;
-  reading->sharp_front_m = reading->distance_m - range.near_m;
+  reading->sharp_front_m = reading->eyes_depth_m - range.near_m;
   reading->sharp_front_share = (reading->focus_m - range.near_m) / reading->sharp_depth_m;
   if (lr_f_number_for_depth (reading->focal_m, reading->coc_m, &reading->focus, comfort_m, &reading->f_number_for_depth))
     reading->f_number_for_depth /= reading->converter;

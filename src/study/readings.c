@@ -25,7 +25,8 @@
  *     recorded-width-mm, recorded-height-mm, area-width-mm, area-height-mm (delivered), aspect, width-kept-share,
  *     coc-mm, lens-x-m .. lens-z-m, focus-m, magnification, close-focus-stops (lost), sharp-near-m, sharp-far-m,
  *     sharp-to-infinity, hyperfocal-m, sharp-depth-m, sharp-front-m (before the eyes), sharp-front-share (before the
- *     plane of focus), f-number-for-depth (as marked, for the depth that is comfortable), distance-m, field-width-m,
+ *     plane of focus), f-number-for-depth (as marked, for the depth that is comfortable), distance-m (by tape),
+ *     eyes-depth-m (along the axis), field-width-m,
  *     field-height-m, recorded-field-width-m, recorded-field-height-m, shot, frame-top-m, frame-bottom-m,
  *     headroom-share, eyes-across-share, eyes-down-share, gaze-deg, gaze-up-deg, lens-up-deg, lens-above-m,
  *     side ("left", "right", "on-line", null), line-margin-deg, line-distance-m, face-ratio,
@@ -123,6 +124,7 @@ add_look (JsonBuilder           *builder,
           const LrCameraReading *camera)
 {
   lr_readings_add_number (builder, "distance-m", camera->distance_m);
+  lr_readings_add_number (builder, "eyes-depth-m", camera->eyes_depth_m);
   lr_readings_add_number (builder, "field-width-m", camera->field_w_m);
   lr_readings_add_number (builder, "field-height-m", camera->field_h_m);
   lr_readings_add_number (builder, "recorded-field-width-m", camera->recorded_field_w_m);

@@ -51,7 +51,8 @@ typedef struct
   double          pan_rad, tilt_rad;
   double          angle_h_rad, angle_v_rad;
   gboolean        has_subject;   /* what follows needs one */
-  double          distance_m;    /* sensor plane to the eyes */
+  double          distance_m;    /* middle of the sensor plane to the eyes, as the tape is held */
+  double          eyes_depth_m;  /* the same along the axis: what the lens is focused by */
   double          focus_m;       /* where it is focused, from the sensor plane */
   LrFocus         focus;         /* the same from the lens; without one subject_m is HUGE_VAL and image_m the focal length */
   double          magnification;

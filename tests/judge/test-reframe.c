@@ -22,7 +22,7 @@ assert_framed (const LrReframe *reframe,
     assert_within (camera->framing.top_m - camera->framing.bottom_m, height_m, 0.06);
   assert_within (camera->subject->eyes_m.z - camera->framing.bottom_m, (1.0 - eyes_down) * height_m, 0.01);
   assert_within (reframe->distance_m, camera->distance_m, 1e-9);
-  assert_near (camera->focus_m, camera->distance_m, 1e-9);
+  assert_near (camera->focus_m, camera->eyes_depth_m, 1e-5);
 }
 
 static const struct { const char *lens; double focal_m; } lenses[] = {

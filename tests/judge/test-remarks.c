@@ -40,7 +40,7 @@ static const SentenceCase sentence_cases[] = {
     "Seen from Wenna, B stands only <b>22°</b> round from A; under <b>30°</b> the cut jumps. "
     "Move B <b>1′" NB "6″</b> towards the north wall, to <b>32°</b>." },
   { "depth", "loft", "depth-of-field:camera-b", LR_UNITS_METRIC, LR_GRADE_MIND,
-    "B is sharp over <b>14" NB "cm</b>, from <b>2.47</b> to <b>2.61" NB "m</b>. If Wenna leans in by <b>7" NB "cm</b> the eyes go "
+    "B is sharp over <b>13" NB "cm</b>, from <b>2.47</b> to <b>2.60" NB "m</b>. If Wenna leans in by <b>7" NB "cm</b> the eyes go "
     "soft. Stop B down to <b>f/5.6</b>; that takes <b>2.0</b> stops more light." },
   { "gaze", "loft", "gaze:camera-a", LR_UNITS_METRIC, LR_GRADE_FINE,
     "Wenna looks <b>18°</b> past A, between <b>8°</b> and <b>20°</b>." },
