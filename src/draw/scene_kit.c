@@ -7,6 +7,8 @@
  */
 
 #include "scene.h"
+
+#include "boom.h"
 #include "scene_light.h"
 
 #define FIRST_LEG_RAD (LR_PI / 3.0)
@@ -242,24 +244,24 @@ add_boom (LrScene        *scene,
 {
   const LrMicrophone *microphone = &placed->item->microphone;
   LrVec3 tip_m = { microphone->tip_x_m, microphone->tip_y_m, microphone->tip_height_m };
-  LrVec2 reach = lr_vec2_sub (lr_vec3_flat (tip_m), placed->at_m);
-  double reach_m = lr_vec2_length (reach), arm_rad = lr_vec2_angle_rad (reach);
-  double end_m = tip_m.z + 0.10, post_m = fmax (1.0, end_m + 0.04), slope = (end_m - post_m) / fmax (reach_m, 0.1);
-  LrAxes axes = lr_axes_standing (placed->at_m, post_m, arm_rad);
-  LrAxes weight = lr_axes_standing (placed->at_m, post_m - slope * microphone->short_end_m, arm_rad);
-  double short_m = microphone->short_end_m;
   enum { N_PIECES = 3 };
+  double short_m = microphone->short_end_m;
+  LrAxes axes, weight;
+  LrBoomHang hang;
 
-  lr_scene_add_stand (scene, placed, microphone->stand_radius_m, post_m, FIRST_LEG_RAD);
+  lr_boom_hang (placed->at_m, microphone, &hang);
+  axes = lr_axes_standing (placed->at_m, hang.post_m, hang.arm_rad);
+  weight = lr_axes_standing (placed->at_m, hang.post_m - hang.slope * short_m, hang.arm_rad);
+  lr_scene_add_stand (scene, placed, microphone->stand_radius_m, hang.post_m, FIRST_LEG_RAD);
   for (int i = 0; i < N_PIECES; i++)
     {
-      double a = -short_m + (reach_m + short_m) * i / N_PIECES;
-      double b = -short_m + (reach_m + short_m) * (i + 1) / N_PIECES;
+      double a = -short_m + (hang.reach_m + short_m) * i / N_PIECES;
+      double b = -short_m + (hang.reach_m + short_m) * (i + 1) / N_PIECES;
 
       lr_scene_begin (scene, placed);
-      lr_scene_bar (scene, lr_axes_point (&axes, a, 0.0, slope * a), lr_axes_point (&axes, b, 0.0, slope * b), 0.012,
+      lr_scene_bar (scene, lr_axes_point (&axes, a, 0.0, hang.slope * a), lr_axes_point (&axes, b, 0.0, hang.slope * b), 0.012,
                     metal (0.10));
-      lr_scene_end (scene, arm_rad);
+      lr_scene_end (scene, hang.arm_rad);
     }
   if (short_m > 0.0)
     lr_scene_box (scene, placed, &weight, (LrBox) { -short_m, -short_m + 0.16, -0.055, 0.055, -0.055, 0.055 },

@@ -9,6 +9,8 @@
 
 #include "intruders.h"
 
+#include "boom.h"
+
 #define LEG_RADIUS_M 0.011
 #define POST_RADIUS_M 0.015
 #define ARM_RADIUS_M 0.012
@@ -202,7 +204,7 @@ add_microphone (const LrStudy  *study,
 {
   const LrMicrophone *microphone = &placed->item->microphone;
   LrVec3 tip_m = { microphone->tip_x_m, microphone->tip_y_m, microphone->tip_height_m };
-  double reach_m, end_m, post_m, slope, short_m;
+  LrBoomHang hang;
   Frame frame;
 
   if (microphone->form == LR_MIC_STAND)
@@ -212,20 +214,16 @@ add_microphone (const LrStudy  *study,
       return;
     }
 
-  reach_m = lr_vec2_distance (placed->at_m, lr_vec3_flat (tip_m));
-  end_m = tip_m.z + 0.10;
-  post_m = fmax (1.0, end_m + 0.04);
-  slope = (end_m - post_m) / fmax (reach_m, 0.1);
-  short_m = microphone->short_end_m;
-  frame = frame_at (lr_vec2_raise (placed->at_m, post_m), placed->facing_rad, 0.0);
+  lr_boom_hang (placed->at_m, microphone, &hang);
+  frame = frame_at (lr_vec2_raise (placed->at_m, hang.post_m), hang.arm_rad, 0.0);
 
-  add_stand (intruder, placed, microphone->stand_radius_m, post_m, LR_PI / 3.0);
-  add_bar (intruder, LR_INTRUDER_ARM, at (&frame, -short_m, 0.0, -slope * short_m), at (&frame, reach_m, 0.0, slope * reach_m),
-           ARM_RADIUS_M);
-  if (short_m > 0.0)
+  add_stand (intruder, placed, microphone->stand_radius_m, hang.post_m, LR_PI / 3.0);
+  add_bar (intruder, LR_INTRUDER_ARM, at (&frame, -hang.short_m, 0.0, -hang.slope * hang.short_m),
+           at (&frame, hang.reach_m, 0.0, hang.slope * hang.reach_m), ARM_RADIUS_M);
+  if (hang.short_m > 0.0)
     {
-      frame.origin_m.z = post_m - slope * short_m;
-      add_block (intruder, LR_INTRUDER_ARM, &frame, -short_m, -short_m + 0.16, lr_vec2 (0.055, 0.055), lr_vec2 (0.055, 0.055));
+      frame.origin_m.z = hang.post_m - hang.slope * hang.short_m;
+      add_block (intruder, LR_INTRUDER_ARM, &frame, -hang.short_m, -hang.short_m + 0.16, lr_vec2 (0.055, 0.055), lr_vec2 (0.055, 0.055));
     }
   add_capsule (study, placed, tip_m, intruder);
 }

@@ -10,6 +10,8 @@
 
 #include "study_parts.h"
 
+#include "boom.h"
+
 #include <string.h>
 
 #define LEG_GAP_SHARE 0.5 /* cos 60 degrees: from the centre to the line between two feet */
@@ -160,6 +162,7 @@ static void
 measure_microphone (LrPlaced *placed)
 {
   const LrMicrophone *microphone = &placed->item->microphone;
+  LrBoomHang hang;
 
   if (microphone->form == LR_MIC_LAVALIER)
     {
@@ -167,8 +170,9 @@ measure_microphone (LrPlaced *placed)
       return;
     }
 
+  lr_boom_hang (placed->at_m, microphone, &hang);
   set_stand (placed, microphone->stand_radius_m);
-  set_heights (placed, 0.0, microphone->tip_height_m);
+  set_heights (placed, 0.0, microphone->form == LR_MIC_BOOM ? hang.top_m : microphone->tip_height_m);
   placed->point_m = lr_vec3 (microphone->tip_x_m, microphone->tip_y_m, microphone->tip_height_m);
 }
 

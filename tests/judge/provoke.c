@@ -119,6 +119,10 @@ const Provocation provocations[] = {
     { { TRUE, LR_ITEM_DOOR, 0, 1.5, 0.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.5, 0.6 } }, { { 0 } } },
   { "through-the-ceiling", LR_CHECK_CEILING, LR_GRADE_FIX, "ceiling:light-1", TRUE,
     { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 7.0, 1.0 } }, { { "light-1", "lamp-height-mm", 2.65, NULL } } },
+  { "boom-through-the-ceiling", LR_CHECK_CEILING, LR_GRADE_FIX, "ceiling:microphone-1", TRUE,
+    { { TRUE, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 7.0, 1.0 } },
+    { { "microphone-1", "tip-x-mm", 6.0, NULL }, { "microphone-1", "tip-y-mm", 1.0, NULL },
+      { "microphone-1", "tip-height-mm", 2.55, NULL } } },
   { "nobody-asks", LR_CHECK_MISSING, LR_GRADE_MIND, "missing:interviewer", FALSE, { { 0 } },
     { { INES, "role", LR_ROLE_OTHER, NULL }, { WENNA, "looks-at", 0, "" } } },
 };
