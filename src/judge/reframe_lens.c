@@ -191,6 +191,20 @@ lr_reframing_say_name (const LrReframing *self)
 }
 
 /**
+ * lr_reframing_end_no_subject:
+ * @self: a wish under way
+ *
+ * Returns: (transfer full): that there is nobody to frame
+ */
+LrReframe *
+lr_reframing_end_no_subject (LrReframing *self)
+{
+  g_autofree char *name = lr_reframing_say_name (self);
+
+  return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s has nobody to frame: place a person first."), name), NULL);
+}
+
+/**
  * lr_reframing_say_behind:
  * @self: a wish under way
  *

@@ -62,4 +62,5 @@ char    *lr_reframing_say_focal  (const LrReframing *self, double focal_m);
 char    *lr_reframing_say_lens   (const LrReframing *self, const LrKitEntry *entry, double focal_m); /* "85 mm lens" */
 char    *lr_reframing_say_length (const LrReframing *self, double length_m);
 char    *lr_reframing_say_name   (const LrReframing *self); /* "Camera A" */
+LrReframe *lr_reframing_end_no_subject (LrReframing *self);
 char    *lr_reframing_say_behind (const LrReframing *self); /* "west wall", of the last try */
