@@ -177,7 +177,7 @@ make_words (LrCutStrip *self)
   self->figures = lr_line_new ();
   self->sentence = lr_line_new ();
   g_object_set (self->figures, "width-chars", 20, "full-chars", 58, NULL);
-  g_object_set (self->sentence, "width-chars", 20, "lines", 2, "full-chars", 50, NULL);
+  g_object_set (self->sentence, "width-chars", 20, "lines", 3, "full-chars", 50, NULL);
   gtk_widget_add_css_class (self->figures, "note");
   gtk_widget_set_valign (self->grade, GTK_ALIGN_START);
   gtk_widget_set_hexpand (lines, TRUE);

@@ -207,6 +207,33 @@ instead_cb (LrFramePopover *self)
 }
 
 static void
+show_heading (LrFramePopover        *self,
+              const LrCameraReading *camera)
+{
+  g_autofree char *name = lr_item_title (camera->item);
+  /* Translators: over a list of shot sizes: "Frame Camera B as" */
+  g_autofree char *heading = g_strdup_printf (_("Frame %s as"), name);
+
+  gtk_label_set_label (GTK_LABEL (self->heading), heading);
+}
+
+/* What can be done is what one begins with */
+static gboolean
+find_focus_cb (gpointer data)
+{
+  LrFramePopover *self = data;
+
+  self->focus_source = 0;
+  for (gsize i = 0; i < N_SIZES; i++)
+    if (!gtk_widget_has_css_class (self->places[i], "cannot"))
+      {
+        gtk_widget_grab_focus (self->places[i]);
+        break;
+      }
+  return G_SOURCE_REMOVE;
+}
+
+static void
 update (LrFramePopover *self)
 {
   const LrCameraReading *camera = get_reading (self);
@@ -214,6 +241,7 @@ update (LrFramePopover *self)
   if (camera == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
 
+  show_heading (self, camera);
   lr_frame_show_figures (self, camera);
 }
 
@@ -241,6 +269,17 @@ make_heading (const char *text)
   return label;
 }
 
+/* Over figures, which end at one line */
+static GtkWidget *
+make_end_heading (const char *text)
+{
+  GtkWidget *label = make_heading (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 1.0f);
+  gtk_widget_add_css_class (label, "over-figures");
+  return label;
+}
+
 static GtkWidget *
 make_figure_button (LrFramePopover *self,
                     int             index,
@@ -248,6 +287,7 @@ make_figure_button (LrFramePopover *self,
 {
   GtkWidget *button = gtk_button_new_with_label ("");
 
+  gtk_label_set_xalign (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), 1.0f);
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_add_css_class (button, "numeric");
   g_object_set_data (G_OBJECT (button), "lr-index", GINT_TO_POINTER (index));
@@ -261,9 +301,10 @@ make_sizes (LrFramePopover *self)
   GtkWidget *grid = gtk_grid_new ();
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 6);
-  gtk_grid_attach (GTK_GRID (grid), make_heading (_("Frame as")), 0, 0, 1, 1);
-  gtk_grid_attach (GTK_GRID (grid), make_heading (_("Move to")), 1, 0, 1, 1);
-  gtk_grid_attach (GTK_GRID (grid), make_heading (_("or set to")), 2, 0, 1, 1);
+  self->heading = make_heading (NULL);
+  gtk_grid_attach (GTK_GRID (grid), self->heading, 0, 0, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), make_end_heading (_("Move to")), 1, 0, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), make_end_heading (_("or set to")), 2, 0, 1, 1);
   for (int i = 0; i < (int) N_SIZES; i++)
     {
       self->names[i] = gtk_label_new_with_mnemonic (_(size_titles[i]));
@@ -414,6 +455,8 @@ lr_frame_popover_map (GtkWidget *widget)
   say (self, NULL);
   offer (self, NULL);
   update (self);
+  if (self->focus_source == 0)
+    self->focus_source = g_idle_add (find_focus_cb, self);
 }
 
 static void
@@ -421,6 +464,7 @@ lr_frame_popover_dispose (GObject *object)
 {
   LrFramePopover *self = LR_FRAME_POPOVER (object);
 
+  g_clear_handle_id (&self->focus_source, g_source_remove);
   g_clear_pointer (&self->offered, lr_reframe_free);
   g_clear_pointer (&self->lens_rows, g_array_unref);
   g_clear_pointer (&self->focus_ids, g_ptr_array_unref);

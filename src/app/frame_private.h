@@ -32,7 +32,8 @@ struct _LrFramePopover
   GArray     *lens_rows;   /* LensRow */
   GtkWidget  *focus;
   GPtrArray  *focus_ids;   /* of the drop-down's rows; "": what is behind */
-  GtkWidget  *sentence, *offer, *instead, *no_offer;
+  GtkWidget  *heading, *sentence, *offer, *instead, *no_offer;
+  guint       focus_source;
   LrReframe  *offered;     /* what the button does; NULL: nothing */
 };
 

@@ -16,6 +16,7 @@
 
 #define RIGHT_WIDE_PX 470
 #define RIGHT_NARROW_PX 360
+#define CUT_WIDER 1.36 /* two pictures stand side by side there */
 #define RIGHT_NARROW_UNDER_PX 1360
 #define TRAY_FOLDED_UNDER_PX 1120
 #define REMARKS_SHORT_UNDER_PX 860
@@ -95,6 +96,7 @@ changed_cb (LrMainWindow *self)
     {
       update_title (self);
       lr_main_window_update_actions (self);
+      lr_main_window_fit (self);
     }
 }
 
@@ -161,18 +163,22 @@ recovered_response_cb (LrMainWindow *self,
     lr_main_window_revert (self);
 }
 
-/* Columns by the width that the window has now */
-static void
-fit_to_width (LrMainWindow *self,
-              int       width_px,
-              int       height_px)
+/**
+ * lr_main_window_fit:
+ *
+ * Columns by the width that the window has now, and by what stands in them.
+ */
+void
+lr_main_window_fit (LrMainWindow *self)
 {
-  if (width_px == self->seen_width_px && height_px == self->seen_height_px)
-    return;
+  int width_px = self->seen_width_px, height_px = self->seen_height_px;
+  int right_px = width_px < RIGHT_NARROW_UNDER_PX ? RIGHT_NARROW_PX : RIGHT_WIDE_PX;
 
-  self->seen_width_px = width_px;
-  self->seen_height_px = height_px;
-  gtk_widget_set_size_request (self->right, width_px < RIGHT_NARROW_UNDER_PX ? RIGHT_NARROW_PX : RIGHT_WIDE_PX, -1);
+  if (width_px == 0) /* not on a screen yet */
+    return;
+  if (lr_viewfinders_get_cut (self->viewfinders))
+    right_px = (int) (CUT_WIDER * right_px);
+  gtk_widget_set_size_request (self->right, right_px, -1);
   lr_tray_set_folded (self->tray, width_px < TRAY_FOLDED_UNDER_PX);
   lr_remarks_panel_set_rows (self->remarks, height_px < REMARKS_SHORT_UNDER_PX ? 3 : 4);
   lr_viewfinders_set_max_height (self->viewfinders, MAX (LEAST_PICTURE_PX, (height_px - BESIDE_PICTURES_PX) / 2));
@@ -180,10 +186,15 @@ fit_to_width (LrMainWindow *self,
 
 static void
 surface_layout_cb (LrMainWindow *self,
-                   int       width_px,
-                   int       height_px)
+                   int           width_px,
+                   int           height_px)
 {
-  fit_to_width (self, width_px, height_px);
+  if (width_px == self->seen_width_px && height_px == self->seen_height_px)
+    return;
+
+  self->seen_width_px = width_px;
+  self->seen_height_px = height_px;
+  lr_main_window_fit (self);
 }
 
 static void

@@ -34,6 +34,9 @@ struct _LrMainWindow
   LrDetails  *details;
 };
 
+/* main_window.c */
+void lr_main_window_fit            (LrMainWindow *self); /* columns to the window */
+
 /* window_actions.c */
 void lr_main_window_add_actions    (LrMainWindow *self);
 void lr_main_window_update_actions (LrMainWindow *self);

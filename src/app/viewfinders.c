@@ -343,6 +343,17 @@ lr_viewfinders_set_cut (LrViewfinders *self,
 }
 
 /**
+ * lr_viewfinders_get_cut:
+ *
+ * Returns: whether two cameras are side by side now
+ */
+gboolean
+lr_viewfinders_get_cut (LrViewfinders *self)
+{
+  return shows_strip (self);
+}
+
+/**
  * lr_viewfinders_set_max_height:
  * @max_height_px: no picture is higher than that [px]
  */

@@ -158,6 +158,7 @@ pictures_cb (GSimpleAction *action,
   g_simple_action_set_state (action, g_variant_new_string (ways[has_cut]));
   lr_settings_set_cut (has_cut);
   lr_viewfinders_set_cut (self->viewfinders, has_cut);
+  lr_main_window_fit (self);
 }
 
 static void

@@ -235,8 +235,6 @@ add_on_wall (const Wall   *wall,
 
   if (item->kind == LR_ITEM_SOCKET)
     add_plate (wall, item->along_m, 0.146, item->socket.height_m, 0.086);
-  else if (item->kind == LR_ITEM_CIRCUIT)
-    add_plate (wall, item->along_m, 0.34, 1.5, 0.26);
   else if (get_opening (wall, item, &opening) && item->kind == LR_ITEM_WINDOW)
     add_window (wall, item, opening);
   else if (item->kind == LR_ITEM_DOOR)

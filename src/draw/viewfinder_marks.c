@@ -13,8 +13,8 @@
 
 #include <string.h>
 
-#define LINE_PX 1.9
-#define HALO_PX 3.2
+#define LINE_PX 1.3
+#define HALO_PX 2.3
 #define MARK_PX 7.0
 #define INSET_PX 11.0
 
