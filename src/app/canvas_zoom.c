@@ -15,6 +15,7 @@
 #define SCALE_MAX 600.0
 
 #define WHEEL_FACTOR 1.12
+#define NOTCH_PX 40.0 /* of a touchpad, that count as a notch of the wheel */
 #define STEP_FACTOR 1.25
 
 /* One metre at 1:1, at the 96 px to the inch of a logical pixel */
@@ -198,14 +199,17 @@ lr_canvas_fit (LrCanvas *self)
 
 /* Zooms at the pointer, or at the middle if it is elsewhere */
 static gboolean
-scroll_cb (LrCanvas *self,
-           double    dx,
-           double    dy)
+scroll_cb (GtkEventControllerScroll *scroll,
+           double                    dx,
+           double                    dy,
+           LrCanvas                 *self)
 {
+  double notches = gtk_event_controller_scroll_get_unit (scroll) == GDK_SCROLL_UNIT_SURFACE ? dy / NOTCH_PX : dy;
+
   if (self->document == NULL)
     return GDK_EVENT_PROPAGATE;
 
-  lr_canvas_zoom_at (self, pow (WHEEL_FACTOR, -dy), self->has_pointer ? self->pointer : middle (self));
+  lr_canvas_zoom_at (self, pow (WHEEL_FACTOR, -notches), self->has_pointer ? self->pointer : middle (self));
   return GDK_EVENT_STOP;
 }
 
@@ -253,7 +257,7 @@ lr_canvas_zoom_init (LrCanvas *self)
   GtkGesture *pinch = gtk_gesture_zoom_new ();
   GtkGesture *pan = gtk_gesture_drag_new ();
 
-  g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (scroll_cb), self);
+  g_signal_connect (scroll, "scroll", G_CALLBACK (scroll_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), scroll);
 
   g_signal_connect_swapped (pinch, "begin", G_CALLBACK (pinch_begin_cb), self);

@@ -22,6 +22,7 @@
 #define KEY_SHARE 0.02      /* of the frame, that a key pans or tilts */
 #define FINE_KEY_SHARE 0.005
 #define STEP (1.0 - 1e-6)   /* of a wheel; a smooth one sends parts */
+#define NOTCH_PX 40.0       /* of a touchpad, that count as a notch */
 
 typedef struct
 {
@@ -143,6 +144,22 @@ preview_turn (Hand   *hand,
 }
 
 static void
+end_drag (Hand     *hand,
+          gboolean  keep)
+{
+  const LrItem *item = hand->start != NULL ? lr_plan_find (hand->start->plan, hand->camera) : NULL;
+
+  if (hand->has_moved && item != NULL)
+    {
+      g_autofree char *what = title_of (_("Pan %s"), item);
+
+      lr_document_end_preview (hand->document, keep, what);
+    }
+  gtk_widget_set_cursor_from_name (GTK_WIDGET (hand->picture), "grab");
+  forget_drag (hand);
+}
+
+static void
 drag_update_cb (Hand   *hand,
                 double  dx,
                 double  dy)
@@ -152,6 +169,11 @@ drag_update_cb (Hand   *hand,
 
   if (hand->start == NULL)
     return;
+  if (hand->start->plan != lr_document_get_committed (hand->document)) /* a key has changed it since the press */
+    {
+      end_drag (hand, FALSE);
+      return;
+    }
   if (!hand->has_moved)
     {
       if (hypot (dx, dy) < CLICK_PX)
@@ -168,22 +190,6 @@ drag_update_cb (Hand   *hand,
   gtk_gesture_drag_get_start_point (GTK_GESTURE_DRAG (hand->drag), &x, &y);
   if (to_frame (hand, x + dx, y + dy, &at))
     preview_turn (hand, at);
-}
-
-static void
-end_drag (Hand     *hand,
-          gboolean  keep)
-{
-  const LrItem *item = hand->start != NULL ? lr_plan_find (hand->start->plan, hand->camera) : NULL;
-
-  if (hand->has_moved && item != NULL)
-    {
-      g_autofree char *what = title_of (_("Pan %s"), item);
-
-      lr_document_end_preview (hand->document, keep, what);
-    }
-  gtk_widget_set_cursor_from_name (GTK_WIDGET (hand->picture), "grab");
-  forget_drag (hand);
 }
 
 static void
@@ -225,16 +231,17 @@ column_cb (LrFinderPicture *picture)
 }
 
 static gboolean
-scroll_cb (Hand   *hand,
-           double  dx,
-           double  dy)
+scroll_cb (GtkEventControllerScroll *scroll,
+           double                    dx,
+           double                    dy,
+           Hand                     *hand)
 {
   double steps;
 
   if (g_get_monotonic_time () - hand->column_us < SCROLL_REST_US)
     return GDK_EVENT_PROPAGATE;
 
-  hand->scrolled -= dy;
+  hand->scrolled -= gtk_event_controller_scroll_get_unit (scroll) == GDK_SCROLL_UNIT_SURFACE ? dy / NOTCH_PX : dy;
   steps = trunc (hand->scrolled / STEP);
   if (steps != 0.0)
     {
@@ -252,7 +259,7 @@ pan (Hand   *hand,
   LrVec2 middle = { 0.5, 0.5 };
   g_autofree char *what = NULL, *key = NULL;
 
-  if (camera == NULL || lr_document_has_preview (hand->document) || !may_edit (hand))
+  if (camera == NULL || hand->start != NULL || lr_document_has_preview (hand->document) || !may_edit (hand))
     return;
 
   what = title_of (_("Pan %s"), camera->item);
@@ -353,7 +360,7 @@ lr_finder_hand_add (LrFinderPicture *picture,
   g_signal_connect_swapped (hand->drag, "drag-end", G_CALLBACK (drag_end_cb), hand);
   g_signal_connect_swapped (hand->drag, "cancel", G_CALLBACK (cancel_cb), hand);
   gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (hand->drag));
-  g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (scroll_cb), hand);
+  g_signal_connect (scroll, "scroll", G_CALLBACK (scroll_cb), hand);
   gtk_widget_add_controller (widget, scroll);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), hand);
   gtk_widget_add_controller (widget, keys);

@@ -38,6 +38,29 @@ get_reading (LrFramePopover *self)
 }
 
 static void
+show_heading (LrFramePopover        *self,
+              const LrCameraReading *camera)
+{
+  g_autofree char *name = lr_item_title (camera->item);
+  /* Translators: over a list of shot sizes: "Frame Camera B as" */
+  g_autofree char *heading = g_strdup_printf (_("Frame %s as"), name);
+
+  gtk_label_set_label (GTK_LABEL (self->heading), heading);
+}
+
+static void
+update (LrFramePopover *self)
+{
+  const LrCameraReading *camera = get_reading (self);
+
+  if (camera == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return;
+
+  show_heading (self, camera);
+  lr_frame_show_figures (self, camera);
+}
+
+static void
 offer (LrFramePopover *self,
        LrReframe      *instead)
 {
@@ -197,6 +220,7 @@ focus_cb (LrFramePopover *self)
   id = g_ptr_array_index (self->focus_ids, row);
   do_it (self, lr_reframe_focus (lr_document_get_study (self->document), camera, id[0] != '\0' ? id : NULL,
                                  lr_document_get_units (self->document)));
+  update (self); /* what was refused is not shown as done */
 }
 
 static void
@@ -204,17 +228,6 @@ instead_cb (LrFramePopover *self)
 {
   if (self->offered != NULL)
     do_it (self, g_steal_pointer (&self->offered));
-}
-
-static void
-show_heading (LrFramePopover        *self,
-              const LrCameraReading *camera)
-{
-  g_autofree char *name = lr_item_title (camera->item);
-  /* Translators: over a list of shot sizes: "Frame Camera B as" */
-  g_autofree char *heading = g_strdup_printf (_("Frame %s as"), name);
-
-  gtk_label_set_label (GTK_LABEL (self->heading), heading);
 }
 
 /* What can be done is what one begins with */
@@ -231,18 +244,6 @@ find_focus_cb (gpointer data)
         break;
       }
   return G_SOURCE_REMOVE;
-}
-
-static void
-update (LrFramePopover *self)
-{
-  const LrCameraReading *camera = get_reading (self);
-
-  if (camera == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
-    return;
-
-  show_heading (self, camera);
-  lr_frame_show_figures (self, camera);
 }
 
 /* An answer is about the plan that was asked; what is done for it is told after this */

@@ -259,12 +259,13 @@ add_boom (LrScene        *scene,
       double b = -short_m + (hang.reach_m + short_m) * (i + 1) / N_PIECES;
 
       lr_scene_begin (scene, placed);
-      lr_scene_bar (scene, lr_axes_point (&axes, a, 0.0, hang.slope * a), lr_axes_point (&axes, b, 0.0, hang.slope * b), 0.012,
+      lr_scene_bar (scene, lr_axes_point (&axes, a, 0.0, hang.slope * a), lr_axes_point (&axes, b, 0.0, hang.slope * b), LR_BOOM_ARM_RADIUS_M,
                     metal (0.10));
       lr_scene_end (scene, hang.arm_rad);
     }
   if (short_m > 0.0)
-    lr_scene_box (scene, placed, &weight, (LrBox) { -short_m, -short_m + 0.16, -0.055, 0.055, -0.055, 0.055 },
+    lr_scene_box (scene, placed, &weight, (LrBox) { -short_m, -short_m + LR_BOOM_WEIGHT_M, -LR_BOOM_WEIGHT_HALF_M, LR_BOOM_WEIGHT_HALF_M,
+                                          -LR_BOOM_WEIGHT_HALF_M, LR_BOOM_WEIGHT_HALF_M },
                   LR_EQUIPMENT);
 
   add_capsule (scene, placed, tip_m);

@@ -36,7 +36,7 @@ is_in_room (const LrJudge         *judge,
          || lr_polygon_distance_m (room->corners_m, room->n_corners, at_m, NULL) >= camera->item->camera.stand_radius_m;
 }
 
-/* The next longer lens in the kit from which the same shot still fits into the room */
+/* The next longer lens at hand from which the same shot still fits into the room. Past things the axis may come to meet the wall */
 static void
 say_longer_lens (LrJudge               *judge,
                  LrRemark              *remark,
@@ -45,13 +45,17 @@ say_longer_lens (LrJudge               *judge,
   const GPtrArray *kit = judge->study->plan->kit;
   double best_m = HUGE_VAL, field_m = 0.0, distance_m = 0.0;
 
+  if (camera->behind != LR_BEHIND_WALL)
+    return;
+
   for (guint i = 0; i < kit->len; i++)
     {
-      const LrItem *item = ((const LrKitEntry *) kit->pdata[i])->item;
+      const LrKitEntry *entry = kit->pdata[i];
+      const LrItem *item = entry->item;
       double focal_m = item->kind == LR_ITEM_LENS ? item->lens.focal_max_m * item->lens.converter : HUGE_VAL;
       double its_field_m, its_distance_m;
 
-      if (focal_m >= best_m || focal_m < CLEARLY_LONGER * camera->focal_m
+      if (focal_m >= best_m || lr_plan_kit_left (judge->study->plan, entry) < 1 || focal_m < CLEARLY_LONGER * camera->focal_m
           || !lr_camera_behind_with_focal (camera, focal_m, &its_field_m, &its_distance_m)
           || !is_in_room (judge, camera, its_distance_m))
         continue;

@@ -30,20 +30,15 @@ is_comfortable (const LrJudge *judge,
   return depth.total_m >= judge->limits[LR_LIMIT_DEPTH_COMFORT] && depth.front_m >= judge->limits[LR_LIMIT_DEPTH_FRONT];
 }
 
+/* Along the axis, by which the zone is told */
 static void
 mark_depth (LrRemark              *remark,
             const LrCameraReading *camera,
             const char            *figure)
 {
-  LrVec2 at_m = camera->placed->at_m;
-  LrVec2 way = lr_vec2_sub (lr_vec3_flat (camera->subject->eyes_m), at_m);
-  double length_m = lr_vec2_length (way);
+  LrVec2 at_m = camera->placed->at_m, way = lr_vec2_polar (camera->pan_rad, cos (camera->tilt_rad));
   double far_m = isfinite (camera->sharp_far_m) ? camera->sharp_far_m : 2.0 * camera->distance_m;
 
-  if (length_m < 1e-6)
-    return;
-
-  way = lr_vec2_scale (way, 1.0 / length_m);
   lr_remark_mark_distance (remark, lr_vec2_along (at_m, way, camera->sharp_near_m), lr_vec2_along (at_m, way, far_m), figure);
 }
 

@@ -14,8 +14,6 @@
 #define POST_OVER_M 0.04
 #define LEAST_POST_M 1.0
 #define LEAST_REACH_M 0.1
-#define ARM_RADIUS_M 0.012
-#define WEIGHT_RADIUS_M 0.055
 
 /**
  * lr_boom_hang:
@@ -37,5 +35,5 @@ lr_boom_hang (LrVec2              at_m,
   hang->post_m = fmax (LEAST_POST_M, end_m + POST_OVER_M);
   hang->slope = (end_m - hang->post_m) / fmax (hang->reach_m, LEAST_REACH_M);
   behind_m = hang->post_m - hang->slope * hang->short_m;
-  hang->top_m = fmax (hang->post_m + ARM_RADIUS_M, behind_m + (hang->short_m > 0.0 ? WEIGHT_RADIUS_M : ARM_RADIUS_M));
+  hang->top_m = fmax (hang->post_m + LR_BOOM_ARM_RADIUS_M, behind_m + (hang->short_m > 0.0 ? LR_BOOM_WEIGHT_HALF_M : LR_BOOM_ARM_RADIUS_M));
 }

@@ -7,6 +7,10 @@
 
 #include "item.h"
 
+#define LR_BOOM_ARM_RADIUS_M 0.012
+#define LR_BOOM_WEIGHT_HALF_M 0.055 /* across and up */
+#define LR_BOOM_WEIGHT_M 0.16       /* along the arm */
+
 /* The arm rests on the post, slopes evenly from end to end, and has its weight behind */
 typedef struct
 {

@@ -90,8 +90,8 @@ point_camera (LrCameraReading *reading,
       half_height = 0.5 * reading->area.height_m / v_m;
       lens_m = lr_vec3_along (under_m, axis (reading), v_m);
       lens_m.z = camera->lens_height_m;
-      if (target == NULL
-          || !lr_projection_aim (lens_m, target->point_m, camera->across, camera->down, half_width, half_height,
+      if (target != NULL
+          && !lr_projection_aim (lens_m, target->point_m, camera->across, camera->down, half_width, half_height,
                                  &reading->pan_rad, &reading->tilt_rad))
         break;
     }

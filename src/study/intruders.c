@@ -13,7 +13,6 @@
 
 #define LEG_RADIUS_M 0.011
 #define POST_RADIUS_M 0.015
-#define ARM_RADIUS_M 0.012
 #define CAPSULE_RADIUS_M 0.020
 #define OVER_ARMS 0.284
 #define TRUNK_HALF_DEPTH 0.065 /* of stature */
@@ -219,11 +218,12 @@ add_microphone (const LrStudy  *study,
 
   add_stand (intruder, placed, microphone->stand_radius_m, hang.post_m, LR_PI / 3.0);
   add_bar (intruder, LR_INTRUDER_ARM, at (&frame, -hang.short_m, 0.0, -hang.slope * hang.short_m),
-           at (&frame, hang.reach_m, 0.0, hang.slope * hang.reach_m), ARM_RADIUS_M);
+           at (&frame, hang.reach_m, 0.0, hang.slope * hang.reach_m), LR_BOOM_ARM_RADIUS_M);
   if (hang.short_m > 0.0)
     {
       frame.origin_m.z = hang.post_m - hang.slope * hang.short_m;
-      add_block (intruder, LR_INTRUDER_ARM, &frame, -hang.short_m, -hang.short_m + 0.16, lr_vec2 (0.055, 0.055), lr_vec2 (0.055, 0.055));
+      add_block (intruder, LR_INTRUDER_ARM, &frame, -hang.short_m, -hang.short_m + LR_BOOM_WEIGHT_M,
+                 lr_vec2 (LR_BOOM_WEIGHT_HALF_M, LR_BOOM_WEIGHT_HALF_M), lr_vec2 (LR_BOOM_WEIGHT_HALF_M, LR_BOOM_WEIGHT_HALF_M));
     }
   add_capsule (study, placed, tip_m, intruder);
 }

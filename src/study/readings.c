@@ -37,7 +37,7 @@
  *   } }
  *   sun { in-height-deg, in-bearing-deg, out-height-deg, out-bearing-deg (when the crew comes and goes; without the air),
  *     face-from, face-to ("09:09": first and last minute of the day on the subject's eyes), face-window }
- *   pairs [ { a, b, angle-deg, shot-steps, size-ratio, is-same-side, is-same-look, eyes-step-share, gaze-step-deg,
+ *   pairs [ { a, b, angle-deg (at the middle of the head), shot-steps, size-ratio, is-same-side, is-same-look, eyes-step-share, gaze-step-deg,
  *     gaze-up-step-deg } ]               two cameras on one person; steps are b less a
  *   reverses [ { a, b, is-opposed, gaze-step-deg, gaze-up-step-deg, size-ratio } ]   two on the two who look at each other
  *   intrusions [ { camera, item (null: ceiling, floor), part ("stand", "head", "arm", "capsule", "sheet", "person",

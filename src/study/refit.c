@@ -3,7 +3,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Closed forms along the axis, for one subject and a plane behind it that is square to the axis. Where the camera stands
- * above or below the eyes, or turns as it moves, they are a first guess.
+ * above or below the eyes, or turns as it moves, they are a first guess. Distances that are told are by tape, from the middle of the
+ * sensor plane to the eyes: where these keep their place in the frame, tape and depth stay in proportion.
  */
 
 #include "study_parts.h"
@@ -14,6 +15,13 @@ static double
 width_extent_m (const LrCameraReading *reading)
 {
   return reading->item->camera.squeeze * reading->area.width_m;
+}
+
+static double
+tape_m (const LrCameraReading *camera,
+        double                 depth_m)
+{
+  return depth_m * camera->distance_m / camera->eyes_depth_m;
 }
 
 /**
@@ -43,7 +51,7 @@ lr_camera_refit (const LrCameraReading *camera,
   /* s = f (1 + m) / m, and the sensor plane lies f (1 + m) behind the lens */
   m = width_extent_m (camera) / camera->field_w_m;
   focal_m = lens_m * m / (1.0 + m);
-  *refit = (LrRefit) { focal_m, lens_m + focal_m * (1.0 + m) };
+  *refit = (LrRefit) { focal_m, tape_m (camera, lens_m + focal_m * (1.0 + m)) };
   return TRUE;
 }
 
@@ -75,6 +83,6 @@ lr_camera_behind_with_focal (const LrCameraReading *camera,
     return FALSE;
 
   *behind_field_w_m = extent_m;
-  *distance_m = lens_m + focal_m * (1.0 + m);
+  *distance_m = tape_m (camera, lens_m + focal_m * (1.0 + m));
   return TRUE;
 }

@@ -175,6 +175,7 @@ test_refit (void)
   camera.area.width_m = 0.036;
   camera.field_w_m = 0.94;
   camera.separation_m = 2.0;
+  camera.distance_m = camera.eyes_depth_m = 3.0; /* eyes on the axis */
   g_assert_true (lr_camera_refit (&camera, 2.0, &refit));
   assert_near (refit.distance_m - refit.focal_m * (1.0 + 0.036 / 0.94), 1.774, 0.001);
   g_assert_true (lr_camera_behind_with_focal (&camera, refit.focal_m, &field_m, &distance_m));

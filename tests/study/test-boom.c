@@ -14,7 +14,7 @@ typedef struct
   double      reach_m, post_m, slope, top_m;    /* expected */
 } HangCase;
 
-/* By hand from the sizes of boom.c, which are common practice, no source: the arm's end .10 over the capsule, the post .04 over that
+/* By hand from the sizes of boom.h and boom.c, which are common practice, no source: the arm's end .10 over the capsule, the post .04 over that
  * and at least 1 m, the weight .055 over the arm behind */
 static const HangCase hang_cases[] = {
   { "nearly-level", 0.8, 0.6, 1.60, 0.5, 1.0, 1.74, -0.04, 1.74 + 0.02 + 0.055 },

@@ -218,6 +218,32 @@ test_across (void)
   assert_near (lr_vec2_distance (lr_vec3_flat (camera->projection.eye_m), lr_vec2 (0.0, 0.0)), 0.051291, 1e-6);
 }
 
+/* A camera that aims at nothing, tilted down: the lens stands v before the sensor plane along the axis, at its height, and v is what
+ * the thin lens asks for at the depth of the eyes: 1 / f = 1 / v + 1 / (q - v) */
+static void
+test_tilted (void)
+{
+  g_autoptr (LrPlan) plan = fixture_face_to_face (0.9);
+  g_autoptr (LrStudy) study = NULL;
+  const LrCameraReading *camera;
+  LrVec3 way_m;
+  double v_m, q_m;
+
+  fixture_text (&plan, "camera-1", "aims-at", "");
+  fixture_set (&plan, "camera-1", "focal-mm", 0.085);
+  fixture_set (&plan, "camera-1", "tilt-deg", -31.0 * LR_DEG);
+  fixture_set (&plan, "camera-1", "lens-height-mm", 1.7);
+  study = lr_study_new (plan);
+  camera = fixture_camera (study, "camera-1");
+  way_m = lr_vec3_sub (camera->projection.eye_m, camera->sensor_m);
+  v_m = lr_vec3_length (way_m);
+  q_m = lr_vec3_dot (lr_vec3_sub (camera->subject->eyes_m, camera->sensor_m), camera->projection.forward);
+  assert_near (camera->projection.eye_m.z, 1.7, 1e-9);
+  assert_near (lr_vec3_dot (way_m, camera->projection.forward), v_m, 1e-6);
+  assert_near (camera->focus_m, q_m, 1e-5);
+  assert_near (1.0 / v_m + 1.0 / (q_m - v_m), 1.0 / 0.085, 1e-3);
+}
+
 /* An anamorphic 2.0 squeeze on 22.00 x 18.59 mm: 2.367 : 1, and 47.50 degrees at 50 mm: by hand */
 static void
 test_squeeze (void)
@@ -274,6 +300,7 @@ main (int   argc,
   add_rows ("/cameras/gaze", gaze_cases, test_gaze);
   g_test_add_func ("/cameras/shot", test_shot);
   g_test_add_func ("/cameras/across", test_across);
+  g_test_add_func ("/cameras/tilted", test_tilted);
   g_test_add_func ("/cameras/squeeze", test_squeeze);
   add_rows ("/cameras/too-near", near_cases, test_too_near);
 
