@@ -11,6 +11,8 @@
 #define LEAST_PX 9.0  /* height of the head from which a face has features */
 #define SMALL_PX 26.0 /* height of the head under which eyes, brows and mouth are strokes */
 #define LARGE_PX 90.0 /* from which eyes have lids and a glint */
+#define RIM_MIDDLE 0.147 /* of a lens of the glasses, from the middle of the face, and its half width; shares of the head's height */
+#define RIM_HALF 0.108
 #define PROFILE_START (78.0 * LR_DEG) /* turned so far, the nose stands out past the face */
 #define PROFILE_END (118.0 * LR_DEG)  /* and here it is behind the cheek */
 
@@ -197,6 +199,22 @@ paint_under_nose (const LrFigure *figure)
     lr_figure_fill (figure, points, G_N_ELEMENTS (under), skin_tone (figure, 0.30), 0.42);
 }
 
+/* The farther edge of a nose that is turned aside: from between the brows over the tip to the lip */
+static void
+line_bridge (const LrFigure *figure,
+             double          turned)
+{
+  const LrVec3 bridge[] = {
+    { 0.352, 0.0, 0.050 }, { 0.362, 0.0, 0.000 }, { 0.398, 0.0, -0.060 }, { 0.440, 0.0, -0.115 }, { 0.470, 0.0, -0.152 },
+    { 0.466, 0.0, -0.180 }, { 0.436, 0.0, -0.200 }, { 0.384, 0.0, -0.208 },
+  };
+  double alpha = 0.55 * CLAMP ((turned - 0.45) / 0.4, 0.0, 1.0);
+  LrVec2 points[G_N_ELEMENTS (bridge)];
+
+  if (alpha > 0.0 && figure->head_px >= SMALL_PX && place_points (figure, bridge, G_N_ELEMENTS (bridge), points))
+    lr_figure_line (figure, points, G_N_ELEMENTS (bridge), 0.0022, skin_tone (figure, 0.26), alpha);
+}
+
 /**
  * lr_figure_paint_nose:
  * @figure: a person
@@ -230,6 +248,7 @@ lr_figure_paint_nose (const LrFigure *figure,
   paint_flank (figure, near_side, is_before ? 0.09 : 0.0, skin_tone (figure, turned > 0.6 ? 0.3 * front + 0.7 * lit : lit), alpha);
   if (turned < 1.2 && figure->head_px >= SMALL_PX)
     paint_under_nose (figure);
+  line_bridge (figure, turned);
 }
 
 static void
@@ -263,6 +282,15 @@ paint_mouth (const LrFigure *figure)
   line_spots (figure, parting, G_N_ELEMENTS (parting), 1, 0.0022, line, 0.72);
 }
 
+/* Of the frame, which bends back a little towards the temples; about 14 mm before the eyes */
+static double
+rim_ahead (double y)
+{
+  double out = fmax (0.0, y - 0.05);
+
+  return 0.398 - 1.4 * out * out;
+}
+
 static gboolean
 rim (const LrFigure *figure,
      int             side,
@@ -272,10 +300,8 @@ rim (const LrFigure *figure,
   for (guint i = 0; i < n; i++)
     {
       double a = 2.0 * LR_PI * i / n;
-      double y = 0.152 + 0.110 * cos (a), z = -0.012 + 0.098 * sin (a), out = fmax (0.0, y - 0.05);
-
-      /* The frame bends back a little towards the temples */
-      if (!lr_head_place (figure, lr_head_point (figure, 0.425 - 1.4 * out * out, side * y, z), &points[i]))
+      double y = RIM_MIDDLE + RIM_HALF * cos (a), z = -0.012 + 0.098 * sin (a);
+      if (!lr_head_place (figure, lr_head_point (figure, rim_ahead (y), side * y, z), &points[i]))
         return FALSE;
     }
 
@@ -286,7 +312,7 @@ static void
 paint_glasses (const LrFigure *figure)
 {
   enum { N = 20 };
-  const LrVec3 bridge[] = { { 0.420, 0.040, 0.010 }, { 0.432, 0.0, 0.028 }, { 0.420, -0.040, 0.010 } };
+  const LrVec3 bridge[] = { { 0.396, 0.046, 0.012 }, { 0.408, 0.0, 0.028 }, { 0.396, -0.046, 0.012 } };
   LrColor frame = lr_tone (LR_HUE_METAL, 0.02);
   LrVec2 points[N + 1];
 
@@ -295,7 +321,8 @@ paint_glasses (const LrFigure *figure)
 
   for (int side = -1; side <= 1; side += 2)
     {
-      const LrVec3 temple[] = { { 0.325, side * 0.268, 0.015 }, { 0.15, side * 0.335, 0.022 },
+      /* from the rim, where it bends back most */
+      const LrVec3 temple[] = { { rim_ahead (RIM_MIDDLE + RIM_HALF), side * (RIM_MIDDLE + RIM_HALF), 0.000 }, { 0.15, side * 0.335, 0.016 },
                                 { -0.06, side * 0.350, 0.030 } };
 
       if (!rim (figure, side, points, N))
