@@ -225,24 +225,58 @@ focal_title (const LrLens *lens)
   return g_strdup_printf ("%.4g–%s", 1000.0 * lens->focal_min_m, longest);
 }
 
+/* Whose camera has the last one of it; NULL: there is one for @item */
+static const LrItem *
+find_user (const LrPlan     *plan,
+           const LrItem     *item,
+           const LrKitEntry *entry)
+{
+  const GPtrArray *items = lr_plan_get_setup (plan)->items;
+
+  if (entry->item->kind != LR_ITEM_LENS || g_str_equal (item->camera.lens, entry->item->id) || lr_plan_kit_left (plan, entry) > 0)
+    return NULL;
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      const LrItem *other = g_ptr_array_index (items, i);
+
+      if (other != item && other->kind == LR_ITEM_CAMERA && g_str_equal (other->camera.lens, entry->item->id))
+        return other;
+    }
+  return NULL;
+}
+
+/* "85 mm, on Camera B" */
+static char *
+say_user (const char   *title,
+          const LrItem *user)
+{
+  g_autofree char *name = user != NULL ? lr_item_title (user) : NULL;
+
+  /* Translators: a lens, and the camera that has it */
+  return name != NULL ? g_strdup_printf (_("%s, on %s"), title, name) : g_strdup (title);
+}
+
 /* Lenses go by their focal lengths, those that share one by their titles in the kit */
 static void
 add_lenses (GPtrArray    *ids,
             GPtrArray    *titles,
-            const LrPlan *plan)
+            const LrPlan *plan,
+            const LrItem *item)
 {
   for (guint i = 0; i < plan->kit->len; i++)
     {
       const LrKitEntry *entry = g_ptr_array_index (plan->kit, i);
+      const LrItem *other = find_user (plan, item, entry);
       g_autofree char *focal = entry->item->kind == LR_ITEM_LENS ? focal_title (&entry->item->lens) : NULL;
 
       if (focal == NULL)
         continue;
 
       if (g_ptr_array_find_with_equal_func (titles, focal, g_str_equal, NULL))
-        add_option (ids, titles, entry->item->id, g_strdup (entry->title));
+        add_option (ids, titles, entry->item->id, say_user (entry->title, other));
       else
-        add_option (ids, titles, entry->item->id, g_steal_pointer (&focal));
+        add_option (ids, titles, entry->item->id, say_user (focal, other));
     }
 }
 
@@ -290,7 +324,7 @@ lr_details_set_options (LrField      *field,
 
   add_option (ids, titles, "", g_strdup (nothing_title (prop)));
   if (g_str_equal (prop->target, "lens"))
-    add_lenses (ids, titles, plan);
+    add_lenses (ids, titles, plan, item);
   add_items (ids, titles, setup, prop, item, TRUE);
   add_items (ids, titles, setup, prop, item, FALSE);
   if (g_str_equal (prop->target, "circuit"))

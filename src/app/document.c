@@ -55,6 +55,15 @@ study_again (LrDocument *self)
   self->remarks = lr_remarks_new (self->study, self->units);
 }
 
+/* What was to mend and is fine now is no longer what one looks at */
+static gboolean
+is_remark_over (LrDocument *self)
+{
+  const LrRemark *remark = lr_remarks_find (self->remarks, self->remark_key);
+
+  return remark == NULL || (remark->grade == LR_GRADE_FINE && !self->is_remark_fine);
+}
+
 /**
  * lr_document_show_plan:
  * @self: a document
@@ -69,8 +78,7 @@ lr_document_show_plan (LrDocument *self)
   study_again (self);
   has_hand_changed = drop_missing_id (self, &self->selected);
   has_hand_changed |= drop_missing_id (self, &self->pointed);
-  if (self->preview == NULL && self->remark_key != NULL
-      && lr_remarks_find (self->remarks, self->remark_key) == NULL)
+  if (self->preview == NULL && self->remark_key != NULL && is_remark_over (self))
     {
       g_clear_pointer (&self->remark_key, g_free);
       has_hand_changed = TRUE;

@@ -93,6 +93,9 @@ void
 lr_document_take_remark (LrDocument *self,
                          const char *key)
 {
+  const LrRemark *remark = key != NULL ? lr_remarks_find (self->remarks, key) : NULL;
+
+  self->is_remark_fine = remark != NULL && remark->grade == LR_GRADE_FINE;
   if (!take_string (&self->remark_key, key))
     return;
 

@@ -32,6 +32,7 @@ struct _LrDocument
   LrPlan    *saved;    /* what the file holds; NULL: nothing saved */
 
   char      *selected, *pointed, *remark_key;
+  gboolean   is_remark_fine; /* when it was taken */
   LrPlan    *ghost;    /* made when asked for */
   LrUnits    units;
   guint      shown;

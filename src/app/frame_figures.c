@@ -46,7 +46,8 @@ show_size (LrFramePopover        *self,
 {
   LrUnits units = lr_document_get_units (self->document);
   g_autoptr (LrReframe) place = lr_frame_ask_size (self, size, LR_REFRAME_BY_PLACE), lens = lr_frame_ask_size (self, size, LR_REFRAME_BY_LENS);
-  g_autofree char *distance = lr_length_format (place->distance_m, units), *focal = format_focal (self, lens->focal_m);
+  g_autofree char *distance = isnan (place->distance_m) ? g_strdup ("–") : lr_length_format (place->distance_m, units);
+  g_autofree char *focal = isnan (lens->focal_m) ? g_strdup ("–") : format_focal (self, lens->focal_m);
   /* Translators: a shot size, and the distance to which the camera is moved for it */
   g_autofree char *place_name = g_strdup_printf (_("%s, move to %s"), lr_shot_title ((LrShot) size), distance);
   /* Translators: a shot size, and the focal length that makes it */
@@ -78,7 +79,7 @@ show_background (LrFramePopover        *self,
   g_autofree char *behind = behind_title (self, camera), *text = NULL;
 
   /* Translators: what stands behind the subject, then a field with a width of it */
-  text = g_strdup_printf (_("_Show of the %s"), behind);
+  text = g_strdup_printf (_("Width _seen at the %s"), behind);
   gtk_label_set_text_with_mnemonic (GTK_LABEL (self->background_label), text);
   gtk_widget_set_sensitive (self->background, camera->behind != LR_BEHIND_NOTHING && camera->has_subject);
   if (!lr_field_has_typed_text (LR_FIELD (self->background)) && camera->behind_field_w_m > 0.0)
@@ -180,6 +181,7 @@ show_focus (LrFramePopover        *self,
   g_autoptr (GPtrArray) titles = g_ptr_array_new_with_free_func (g_free);
   const char *on = camera->item->camera.aims_at[0] != '\0' ? camera->item->camera.aims_at
                    : camera->has_subject ? camera->subject->item->id : "";
+  const LrStudy *study = lr_document_get_study (self->document);
   guint row = GTK_INVALID_LIST_POSITION;
 
   g_ptr_array_set_size (self->focus_ids, 0);
@@ -192,11 +194,14 @@ show_focus (LrFramePopover        *self,
         if ((item->kind == LR_ITEM_PERSON) != (gboolean) people
             || (!people && item->kind != LR_ITEM_FURNITURE && item->kind != LR_ITEM_PANEL))
           continue;
-        if (camera->item->camera.focus_m <= 0.0 && g_str_equal (item->id, on))
+        if (camera->item->camera.focus_m <= 0.0 ? g_str_equal (item->id, on)
+            : row == GTK_INVALID_LIST_POSITION && lr_reframe_is_focused (study, camera, item->id))
           row = self->focus_ids->len;
         g_ptr_array_add (self->focus_ids, g_strdup (item->id));
         g_ptr_array_add (titles, people ? g_strdup_printf (_("%s’s eyes"), title) : g_steal_pointer (&title));
       }
+  if (row == GTK_INVALID_LIST_POSITION && lr_reframe_is_focused (study, camera, NULL))
+    row = self->focus_ids->len;
   g_ptr_array_add (self->focus_ids, g_strdup (""));
   g_ptr_array_add (titles, behind_title (self, camera));
   g_ptr_array_add (titles, NULL);

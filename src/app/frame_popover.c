@@ -378,7 +378,7 @@ make_focus (LrFramePopover *self)
 static GtkWidget *
 make_hold (void)
 {
-  GtkWidget *hold = gtk_check_button_new_with_mnemonic (_("_Hold framing while the camera is dragged"));
+  GtkWidget *hold = gtk_check_button_new_with_mnemonic (_("_Hold framing while a camera is dragged"));
 
   gtk_actionable_set_action_name (GTK_ACTIONABLE (hold), "win.hold-framing");
   return hold;
@@ -484,9 +484,26 @@ lr_frame_popover_class_init (LrFramePopoverClass *klass)
   widget_class->map = lr_frame_popover_map;
 }
 
+/* A popover keeps the window's keys from the window */
+static void
+add_undo_keys (LrFramePopover *self)
+{
+  static const struct { const char *keys, *action; } undo_keys[] = {
+    { "<Control>z", "win.undo" }, { "<Control><Shift>z|<Control>y", "win.redo" },
+  };
+  GtkEventController *shortcuts = gtk_shortcut_controller_new ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (undo_keys); i++)
+    gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (shortcuts),
+                                          gtk_shortcut_new (gtk_shortcut_trigger_parse_string (undo_keys[i].keys),
+                                                            gtk_named_action_new (undo_keys[i].action)));
+  gtk_widget_add_controller (GTK_WIDGET (self), shortcuts);
+}
+
 static void
 lr_frame_popover_init (LrFramePopover *self)
 {
+  add_undo_keys (self);
   self->lens_rows = g_array_new (FALSE, FALSE, sizeof (LensRow));
   self->focus_ids = g_ptr_array_new_with_free_func (g_free);
   gtk_widget_add_css_class (GTK_WIDGET (self), "frame");

@@ -37,6 +37,17 @@ static GParamSpec *props[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (LrLine, lr_line, GTK_TYPE_WIDGET)
 
+/* Figures stand in <b>: "f/2.8" is not broken after its stroke */
+static char *
+keep_figures_whole (const char *markup)
+{
+  g_auto (GStrv) parts = g_strsplit (markup, "<b>", -1);
+  g_autofree char *opened = g_strjoinv ("<span weight=\"bold\" allow_breaks=\"false\">", parts);
+  g_auto (GStrv) ends = g_strsplit (opened, "</b>", -1);
+
+  return g_strjoinv ("</span>", ends);
+}
+
 /* Figures of one width, whatever the markup says besides */
 static void
 fill_layout (LrLine *self)
@@ -47,9 +58,9 @@ fill_layout (LrLine *self)
   if (self->is_markup)
     {
       g_autoptr (PangoAttrList) attributes = NULL;
-      g_autofree char *plain = NULL;
+      g_autofree char *plain = NULL, *whole = keep_figures_whole (text);
 
-      if (pango_parse_markup (text, -1, 0, &attributes, &plain, NULL, NULL))
+      if (pango_parse_markup (whole, -1, 0, &attributes, &plain, NULL, NULL))
         {
           pango_layout_set_text (self->layout, plain, -1);
           pango_attr_list_splice (all, attributes, 0, (int) strlen (plain));

@@ -16,7 +16,8 @@
 
 #define RIGHT_WIDE_PX 470
 #define RIGHT_NARROW_PX 360
-#define CUT_WIDER 1.36 /* two pictures stand side by side there */
+#define CUT_WIDE_PX 640 /* where two pictures stand side by side */
+#define CUT_NARROW_PX 440
 #define RIGHT_NARROW_UNDER_PX 1360
 #define TRAY_FOLDED_UNDER_PX 1120
 #define REMARKS_SHORT_UNDER_PX 860
@@ -172,13 +173,14 @@ void
 lr_main_window_fit (LrMainWindow *self)
 {
   int width_px = self->seen_width_px, height_px = self->seen_height_px;
-  int right_px = width_px < RIGHT_NARROW_UNDER_PX ? RIGHT_NARROW_PX : RIGHT_WIDE_PX;
+  gboolean is_narrow = width_px < RIGHT_NARROW_UNDER_PX;
 
   if (width_px == 0) /* not on a screen yet */
     return;
   if (lr_viewfinders_get_cut (self->viewfinders))
-    right_px = (int) (CUT_WIDER * right_px);
-  gtk_widget_set_size_request (self->right, right_px, -1);
+    gtk_widget_set_size_request (self->right, is_narrow ? CUT_NARROW_PX : CUT_WIDE_PX, -1);
+  else
+    gtk_widget_set_size_request (self->right, is_narrow ? RIGHT_NARROW_PX : RIGHT_WIDE_PX, -1);
   lr_tray_set_folded (self->tray, width_px < TRAY_FOLDED_UNDER_PX);
   lr_remarks_panel_set_rows (self->remarks, height_px < REMARKS_SHORT_UNDER_PX ? 3 : 4);
   lr_viewfinders_set_max_height (self->viewfinders, MAX (LEAST_PICTURE_PX, (height_px - BESIDE_PICTURES_PX) / 2));

@@ -399,6 +399,17 @@ make_list (LrRemarksPanel *self)
   g_signal_connect_swapped (self->list, "activate", G_CALLBACK (activated_cb), self);
 }
 
+/* What is folded away is not looked at */
+static void
+fold_cb (LrRemarksPanel *self)
+{
+  const LrRemark *remark = lr_document_get_remark (self->document);
+
+  if (remark != NULL && !shows_grade (self, remark->grade))
+    lr_document_take_remark (self->document, NULL);
+  update_rows (self);
+}
+
 static void
 lr_remarks_panel_dispose (GObject *object)
 {
@@ -455,7 +466,7 @@ lr_remarks_panel_set_document (LrRemarksPanel *self,
   g_signal_connect_object (document, "changed", G_CALLBACK (update_rows), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "hand", G_CALLBACK (hand_cb), self, G_CONNECT_SWAPPED);
   for (int grade = 0; grade < LR_N_GRADES; grade++)
-    g_signal_connect_object (self->buttons[grade], "toggled", G_CALLBACK (update_rows), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object (self->buttons[grade], "toggled", G_CALLBACK (fold_cb), self, G_CONNECT_SWAPPED);
   update_rows (self);
 }
 

@@ -55,9 +55,9 @@ void     lr_strip_draw   (cairo_t *cr, const LrTheme *theme, const LrStrip *stri
 double   lr_strip_height (cairo_t *cr, const LrTheme *theme, const LrStrip *strip, const LrStripStyle *style);
 
 /* strip_words.c */
-/* "medium → medium close-up, 1 size   22° round   eyes 31 % and 34 % down   both look left"; (transfer full) */
+/* "medium → medium close-up, 1 size apart   22° round   eyes 31 % and 34 % down   both look left"; (transfer full) */
 char    *lr_strip_figures (const LrStrip *strip);
-/* The same where titles tell the sizes: "1 size   22° round ..."; (transfer full) */
+/* The same where titles tell the sizes: "1 size apart   22° round ..."; (transfer full) */
 char    *lr_strip_short_figures (const LrStrip *strip);
 /* What is worst about the cut; NULL if nothing is known about it */
 const LrRemark *lr_strip_remark (const LrStrip *strip);

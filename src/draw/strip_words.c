@@ -63,13 +63,13 @@ append_sizes (GString       *line,
 
   if (has_titles)
     append_part (line, steps == 0 ? g_strdup (_("same size"))
-                                  : g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u size", "%u sizes", steps), steps));
+                                  : g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u size apart", "%u sizes apart", steps), steps));
   else if (steps == 0)
     /* Translators: the size of two shots */
     append_part (line, g_strdup_printf (_("both %s"), lr_shot_title (a)));
   else
     /* Translators: the sizes of two shots, and how many steps lie between them */
-    append_part (line, g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s → %s, %u size", "%s → %s, %u sizes", steps),
+    append_part (line, g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s → %s, %u size apart", "%s → %s, %u sizes apart", steps),
                                         lr_shot_title (a), lr_shot_title (b), steps));
 }
 
@@ -156,7 +156,7 @@ make_figures (const LrStrip *strip,
  * lr_strip_figures:
  * @strip: two cameras
  *
- * Returns: (transfer full): "medium → medium close-up, 1 size   22° round   eyes 31 % and 34 % down   both look left";
+ * Returns: (transfer full): "medium → medium close-up, 1 size apart   22° round   eyes 31 % and 34 % down   both look left";
  *   what is not known is left out
  */
 char *
@@ -169,7 +169,7 @@ lr_strip_figures (const LrStrip *strip)
  * lr_strip_short_figures:
  * @strip: two cameras, whose titles tell the sizes of their shots
  *
- * Returns: (transfer full): "1 size   22° round   eyes 31 % and 34 % down   both look left"
+ * Returns: (transfer full): "1 size apart   22° round   eyes 31 % and 34 % down   both look left"
  */
 char *
 lr_strip_short_figures (const LrStrip *strip)

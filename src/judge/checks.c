@@ -36,6 +36,7 @@ static const LrCheckInfo checks[LR_N_CHECKS] = {
     LR_PROP_SHARE, N_("common practice, no source; the figure is the thin lens: Ray, Applied Photographic Optics") },
   [LR_CHECK_LENS_RANGE] = { "lens-range", N_("What the lens can do"), LR_N_LIMITS, LR_PROP_NUMBER,
     N_("the lens as it stands in the kit") },
+  [LR_CHECK_LENS_COUNT] = { "lens-count", N_("Lenses in the kit"), LR_N_LIMITS, LR_PROP_NUMBER, N_("the kit of this job") },
   [LR_CHECK_DEPTH_OF_FIELD] = { "depth-of-field", N_("Focus and depth of field"), LR_LIMIT_DEPTH_COMFORT, LR_PROP_LENGTH,
     N_("common practice, no source; the figure: Greenleaf, Photographic Optics (1950)") },
   [LR_CHECK_SHOT_SIZE] = { "shot-size", N_("Shot size"), LR_N_LIMITS, LR_PROP_LENGTH,

@@ -311,6 +311,34 @@ judge_focus (LrJudge               *judge,
   offer_focus_back (judge, remark, camera, nearest_m);
 }
 
+/* On two cameras at once: of the first, told with the second */
+static void
+judge_count (LrJudge               *judge,
+             const LrCameraReading *camera)
+{
+  const LrKitEntry *entry = lr_plan_find_kit (judge->study->plan, camera->item->camera.lens);
+  const LrCameraReading *first = NULL;
+  LrRemark *remark;
+
+  if (entry == NULL || lr_plan_kit_left (judge->study->plan, entry) >= 0)
+    return;
+
+  for (guint i = 0; first == NULL && lr_judge_camera (judge, i) != camera; i++)
+    if (g_str_equal (lr_judge_camera (judge, i)->item->camera.lens, entry->item->id))
+      first = lr_judge_camera (judge, i);
+  remark = first != NULL ? lr_judge_add (judge, LR_CHECK_LENS_COUNT, LR_GRADE_FIX, first->placed, camera->placed) : NULL;
+  if (remark == NULL)
+    return;
+
+  remark->value = entry->count - lr_plan_kit_left (judge->study->plan, entry);
+  remark->limit = entry->count;
+  lr_remark_mark_outline (remark, &first->placed->footprint, NULL);
+  lr_remark_mark_outline (remark, &camera->placed->footprint, NULL);
+  lr_remark_say (remark, _("%s and %s both have the same lens on, at <b>%s</b>, and the kit has <b>%s</b> of it."),
+                 lr_say_name (judge, first->placed), lr_say_name (judge, camera->placed),
+                 lr_say_focal (judge, camera->item->camera.focal_m), lr_say_number (judge, entry->count, 0));
+}
+
 /**
  * lr_judge_lens:
  * @judge: a judge
@@ -331,5 +359,6 @@ lr_judge_lens (LrJudge *judge)
         judge_focus (judge, camera);
       else if (lens != NULL)
         judge_range (judge, camera, lens);
+      judge_count (judge, camera);
     }
 }

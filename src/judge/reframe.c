@@ -43,16 +43,21 @@ no_shot (LrReframing *self,
          LrShot       shot)
 {
   double above_m = self->camera->lens_above_m;
-  g_autofree char *name = lr_reframing_say_name (self), *off = lr_reframing_say_length (self, fabs (above_m));
+  g_autofree char *name = lr_reframing_say_name (self), *off = lr_reframing_say_length (self, fabs (above_m)), *sentence = NULL;
+  LrReframe *none;
 
   if (fabs (above_m) > LEVEL_M)
     /* Translators: camera, length, shot size: "A is 0.35 m above the eyes: too high for close-up with this lens." */
-    return lr_reframing_end (self, FALSE,
-                             g_strdup_printf (above_m > 0.0 ? _("%s is %s above the eyes: too high for %s with this lens.")
-                                                            : _("%s is %s below the eyes: too low for %s with this lens."),
-                                              name, off, lr_shot_title (shot)), NULL);
-  /* Translators: camera, shot size */
-  return lr_reframing_end (self, FALSE, g_strdup_printf (_("From there %s has no %s."), name, lr_shot_title (shot)), NULL);
+    sentence = g_strdup_printf (above_m > 0.0 ? _("%s is %s above the eyes: too high for %s with this lens.")
+                                              : _("%s is %s below the eyes: too low for %s with this lens."),
+                                name, off, lr_shot_title (shot));
+  else
+    /* Translators: camera, shot size */
+    sentence = g_strdup_printf (_("From there %s has no %s."), name, lr_shot_title (shot));
+
+  none = lr_reframing_end (self, FALSE, g_steal_pointer (&sentence), NULL);
+  none->distance_m = none->focal_m = (double) NAN; /* those of a try that led nowhere */
+  return none;
 }
 
 /* Solved, with the size that was asked for */

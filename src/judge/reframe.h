@@ -45,6 +45,7 @@ double     lr_reframe_held_m     (const LrCameraReading *camera);
 LrReframe *lr_reframe_hold       (const LrStudy *moved, const char *camera, double field_w_m, LrUnits units);
 /* Sharp at the eyes of a person, the middle of a thing; NULL: on what is behind the subject */
 LrReframe *lr_reframe_focus      (const LrStudy *study, const LrCameraReading *camera, const char *target, LrUnits units);
+gboolean   lr_reframe_is_focused (const LrStudy *study, const LrCameraReading *camera, const char *target);
 /* What lies at @from in the frame comes to @to: the camera pans and tilts */
 LrReframe *lr_reframe_turn       (const LrStudy *study, const LrCameraReading *camera, LrVec2 from, LrVec2 to);
 /* Steps of the wheel: > 0 to a longer focal length, or the next longer lens where the one that is on does not zoom */

@@ -10,6 +10,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#define SAME_PLANE_M 0.0015
 #define NOTHING_THERE_M 3.0 /* a point this far off is held when there is nothing behind the subject */
 
 /* From the sensor plane, square to it: that is the plane that is sharp */
@@ -31,6 +32,40 @@ focus_on_m (const LrStudy         *study,
   if (target == NULL)
     return camera->behind_m;
   return target == (aim != NULL ? aim : camera->subject) ? 0.0 : depth_m (camera, target->point_m);
+}
+
+/* What is seen to be sharp */
+static gboolean
+is_in_picture (const LrCameraReading *camera,
+               LrVec3                 point_m)
+{
+  LrFramePoint at;
+
+  return lr_projection_point (&camera->projection, point_m, &at) && at.across >= 0.0 && at.across <= 1.0 && at.down >= 0.0
+         && at.down <= 1.0;
+}
+
+/**
+ * lr_reframe_is_focused:
+ * @study: a study
+ * @camera: one of its cameras
+ * @target: (nullable): as of lr_reframe_focus()
+ *
+ * Returns: whether the plane that is sharp goes through it, to a millimetre
+ */
+gboolean
+lr_reframe_is_focused (const LrStudy         *study,
+                       const LrCameraReading *camera,
+                       const char            *target)
+{
+  const LrPlaced *placed = lr_study_find_placed (study, target);
+  double wanted_m;
+
+  if (target != NULL && placed == NULL)
+    return FALSE;
+
+  wanted_m = target == NULL ? camera->behind_m : depth_m (camera, placed->point_m);
+  return fabs (camera->focus_m - wanted_m) < SAME_PLANE_M && (placed == NULL || is_in_picture (camera, placed->point_m));
 }
 
 static char *
@@ -76,6 +111,8 @@ lr_reframe_focus (const LrStudy         *study,
   focus_m = focus_on_m (study, camera, placed);
   if (!isfinite (focus_m) || focus_m < 0.0 || (target != NULL && placed == NULL))
     return lr_reframing_end (&self, FALSE, g_strdup_printf (_("%s is not in front of the camera."), title), NULL);
+  if (placed != NULL && !is_in_picture (camera, placed->point_m))
+    return lr_reframing_end (&self, FALSE, g_strdup_printf (_("%s is not in the picture."), title), NULL);
 
   lr_reframing_put (&self, "focus-mm", focus_m);
   if (!lr_reframing_try (&self) && self.trial == NULL)

@@ -10,6 +10,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#define AS_GOOD 0.006 /* of a width: what is asked for is read off a figure of three places */
+
 /* "B stands at 2.60 m with 73 mm and sees 2.50 m of the west wall." */
 static LrReframe *
 end_background (LrReframing *self)
@@ -97,6 +99,11 @@ end_other_lens (LrReframing *self,
     return lr_reframing_end (self, FALSE, g_strdup_printf (_("%s takes %s from %s, and no lens at hand can do it here."), width,
                                                            needed, distance), NULL);
 
+  if (fabs (log (instead->behind_field_w_m / behind_field_w_m)) < AS_GOOD)
+    {
+      lr_reframing_clear (self);
+      return instead;
+    }
   its_distance = lr_reframing_say_length (self, instead->distance_m);
   its_width = lr_reframing_say_length (self, instead->behind_field_w_m);
   its_focal = lr_reframing_say_focal (self, instead->focal_m);

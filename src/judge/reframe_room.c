@@ -2,7 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * It cannot where it would be a Fix: outside the room, in a thing, in what a door needs, through the ceiling.
+ * It cannot where it would be a Fix: outside the room, in a thing, in what a door needs, through the ceiling, in another camera's
+ * picture.
  */
 
 #include "config.h"
@@ -27,6 +28,38 @@ find_clash (const LrReframing *self)
 
       if ((clash->a == self->now->placed || clash->b == self->now->placed) && lr_clash_grade (clash, limit_m) == LR_GRADE_FIX)
         return clash;
+    }
+  return NULL;
+}
+
+/* Whether @study has it that the camera stands in that picture */
+static gboolean
+is_seen_by (const LrStudy *study,
+            const LrItem  *camera,
+            const char    *seer)
+{
+  for (guint i = 0; i < study->intrusions->len; i++)
+    {
+      const LrIntrusion *intrusion = lr_study_intrusion (study, i);
+
+      if (intrusion->placed != NULL && g_str_equal (intrusion->placed->item->id, camera->id)
+          && g_str_equal (intrusion->camera->item->id, seer) && lr_intrusion_grade (study, intrusion) == LR_GRADE_FIX)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* The camera in whose picture it would come to stand, and does not now; NULL: none */
+static const LrCameraReading *
+find_seer (const LrReframing *self)
+{
+  for (guint i = 0; i < self->trial->cameras->len; i++)
+    {
+      const LrCameraReading *other = &g_array_index (self->trial->cameras, LrCameraReading, i);
+
+      if (other != self->now && is_seen_by (self->trial, self->now->item, other->item->id)
+          && !is_seen_by (self->study, self->now->item, other->item->id))
+        return other;
     }
   return NULL;
 }
@@ -57,7 +90,7 @@ wall_between (const LrReframing *self)
  * @self: a wish under way
  *
  * Returns: (transfer full) (nullable): what keeps the camera from where the last try puts it, "the east wall", "the
- *   drafting table", "the way of a door"; %NULL: nothing
+ *   drafting table", "the way of a door", "the picture of Camera B"; %NULL: nothing
  */
 char *
 lr_reframing_obstacle (const LrReframing *self)
@@ -71,7 +104,14 @@ lr_reframing_obstacle (const LrReframing *self)
   if (!is_in_room (self) || (clash != NULL && clash->type == LR_CLASH_OUTSIDE))
     return g_strdup_printf (_("the %s"), wall_between (self));
   if (clash == NULL)
-    return NULL;
+    {
+      const LrCameraReading *seer = find_seer (self);
+
+      if (seer == NULL)
+        return NULL;
+      title = lr_item_title (seer->item);
+      return g_strdup_printf (_("the picture of %s"), title);
+    }
   if (clash->type == LR_CLASH_CEILING)
     return g_strdup (_("the ceiling"));
   if (clash->type == LR_CLASH_DOOR)

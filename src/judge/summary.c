@@ -112,6 +112,15 @@ describe_camera (const LrStudy         *study,
 
       g_string_printf (text, _("Sees %s × %s at %s."), width, height, who);
       add_sentence (text, ' ', behind);
+      if (fabs (camera->eyes_depth_m / camera->distance_m - 1.0) > 0.015)
+        {
+          g_autofree char *tape = lr_length_format (camera->distance_m, units), *depth = lr_length_format (camera->eyes_depth_m, units);
+          /* Translators: two distances */
+          g_autofree char *focus = g_strdup_printf (_("The eyes are %s away by tape, %s along the axis: the lens is focused by that."),
+                                                    tape, depth);
+
+          add_sentence (text, ' ', focus);
+        }
     }
   else
     g_string_printf (text, _("Sees %.0f° across and %.0f° up and down."), camera->angle_h_rad / LR_DEG,

@@ -272,6 +272,8 @@ test_remark (void)
   lr_document_mend (document, key);
   g_assert_true (lr_plan_equal (ghost, lr_document_get_plan (document)));
   g_assert_cmpuint (lr_document_get_remarks (document)->n[LR_GRADE_FIX], <, n_fix);
+  g_assert_null (lr_document_get_remark (document)); /* it is there still, and fine */
+  g_assert_nonnull (lr_remarks_find (lr_document_get_remarks (document), key));
   g_assert_nonnull (lr_document_get_undo_title (document));
   lr_document_undo (document);
   g_assert_cmpuint (lr_document_get_remarks (document)->n[LR_GRADE_FIX], ==, n_fix);

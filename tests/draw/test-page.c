@@ -260,7 +260,7 @@ test_text (void)
 {
   static const char *const in_order[] = {
     "Wenna Carrow, sailmaker", "Oral-history interview", "Thursday 19 February 2026", "08:30 in", "Ines Aldous", "medium close-up",
-    "1 size 22° round eyes 24", "both look left", "Cameras", "50 mm f/2.8 1.20 m", "Lights", "key, 90 cm emitter", "Sound", "boom", "Please arrange", "Still open", "22°",
+    "1 size apart 22° round eyes 24", "both look left", "Cameras", "50 mm f/2.8 1.20 m", "Lights", "key, 90 cm emitter", "Sound", "boom", "Please arrange", "Still open", "22°",
     "Take care", "7.20", "Scale 1:50", "Tape positions", "Supplementary title", "MQ-03", "1/1"
   };
   g_autoptr (Page) page = page_new (read_example ("loft.lookroom"), LR_PAPER_A4, LR_UNITS_METRIC);

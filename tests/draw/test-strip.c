@@ -265,8 +265,8 @@ test_figures (void)
   g_assert_true (lr_strip_init_main (&strip, study, NULL));
   figures = lr_strip_figures (&strip);
   short_figures = lr_strip_short_figures (&strip);
-  g_assert_true (g_str_has_prefix (figures, "medium → medium close-up, 1 size   "));
-  g_assert_true (g_str_has_prefix (short_figures, "1 size   "));
+  g_assert_true (g_str_has_prefix (figures, "medium → medium close-up, 1 size apart   "));
+  g_assert_true (g_str_has_prefix (short_figures, "1 size apart   "));
   g_assert_nonnull (strstr (figures, angle));
   g_assert_nonnull (strstr (figures, "eyes 24" NBSP "% and 29" NBSP "% down"));
   g_assert_null (lr_strip_remark (&strip));

@@ -85,6 +85,8 @@ const Provocation provocations[] = {
     { { "camera-3", "aims-at", 0, INES }, { "camera-3", "lens-height-mm", 1.75, NULL } } },
   { "cut-jumps", LR_CHECK_CUT, LR_GRADE_FIX, "cut:camera-1:camera-2", TRUE, { { 0 } },
     { { CAMERA_B, "x-mm", 5.3, NULL }, { CAMERA_B, "y-mm", 4.2, NULL }, { CAMERA_B, "focal-mm", 0.05, NULL } } },
+  { "one-lens-on-two", LR_CHECK_LENS_COUNT, LR_GRADE_FIX, "lens-count:camera-1:camera-2", FALSE, { { 0 } },
+    { { CAMERA_A, "lens", 0, "lens-50" }, { CAMERA_B, "lens", 0, "lens-50" }, { CAMERA_B, "focal-mm", 0.05, NULL } } },
   { "boom-in-frame", LR_CHECK_IN_FRAME, LR_GRADE_FIX, "in-frame:microphone-1:camera-1", TRUE,
     { { TRUE, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 3.3, 4.9 } },
     { { "microphone-1", "tip-x-mm", 3.3, NULL }, { "microphone-1", "tip-y-mm", 2.95, NULL },

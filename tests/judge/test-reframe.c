@@ -202,7 +202,7 @@ test_background_refused (void)
   fixture_set (&plan, CAMERA_A, "down-pct", 0.26); /* off the limit between two names: the tilt changes a little with the distance */
   fixture_text (&plan, CAMERA_A, "lens", "lens-50");
   study = lr_study_new (plan);
-  kit = lr_reframe_background (study, first_camera (study), 4.9, LR_UNITS_METRIC);
+  kit = lr_reframe_background (study, first_camera (study), 4.6, LR_UNITS_METRIC);
   g_test_message ("%s", kit->sentence);
   g_assert_false (kit->is_possible);
   g_assert_nonnull (kit->instead);
@@ -283,6 +283,22 @@ test_focus (void)
   g_assert_cmpfloat (camera->sharp_near_m, <, camera->behind_m);
   g_assert_cmpfloat (camera->sharp_far_m, >, camera->behind_m);
   g_assert_false (back->is_possible);
+  g_assert_true (lr_reframe_is_focused (behind, camera, NULL));
+  g_assert_false (lr_reframe_is_focused (behind, camera, WENNA));
+  g_assert_true (lr_reframe_is_focused (study, fixture_camera (study, CAMERA_B), WENNA));
+}
+
+/* Who sits beside the picture is not focused on: the plane through them would be sharp where nobody is */
+static void
+test_focus_beside (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  g_autoptr (LrReframe) ines = lr_reframe_focus (study, fixture_camera (study, CAMERA_A), INES, LR_UNITS_METRIC);
+
+  g_test_message ("%s", ines->sentence);
+  g_assert_false (ines->is_possible);
+  g_assert_nonnull (strstr (ines->sentence, "not in the picture"));
 }
 
 /* What is under the pointer stays under it: of a camera that aims and of one that does not */
@@ -349,6 +365,7 @@ main (int   argc,
   g_test_add_func ("/reframe/background-nearest", test_background_nearest);
   g_test_add_func ("/reframe/aspects", test_aspects);
   g_test_add_func ("/reframe/focus", test_focus);
+  g_test_add_func ("/reframe/focus-beside", test_focus_beside);
   g_test_add_func ("/reframe/turn", test_turn);
 
   return g_test_run ();
