@@ -1,0 +1,376 @@
+/* bounce.c - light that the room gives back
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Walls, floor and ceiling are cut into patches of about the same size, as many as the time allows; furniture and panels have one or a
+ * few a side. What stands on the floor or against a wall covers the patches under and behind it. People are in the way, and give
+ * nothing back. Reflection is matte everywhere.
+ */
+
+#include "bounce.h"
+
+#include "intruders.h"
+#include "silhouette.h"
+
+#define WANTED_PATCHES 700
+#define LEAST_SIDE_M 0.25
+#define OFF_M 0.004        /* a patch's middle off its surface, so that a solid's own side does not stand in its way */
+#define GLASS_REFLECTANCE 0.1
+#define BLIND_REFLECTANCE 0.5 /* common practice, no source */
+
+typedef struct
+{
+  const LrStudy *study;
+  GArray        *patches;
+  GArray        *covers;  /* LrVolume: furniture */
+  double         side_m;
+} Cutter;
+
+/* Whether a solid stands there */
+static gboolean
+is_covered (const Cutter *cutter,
+            LrVec3        at_m)
+{
+  for (guint i = 0; i < cutter->covers->len; i++)
+    {
+      const LrVolume *cover = &g_array_index (cutter->covers, LrVolume, i);
+
+      if (at_m.z > cover->bottom_m - 0.02 && at_m.z < cover->top_m && lr_outline_contains (&cover->base, lr_vec3_flat (at_m)))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+add_patch (Cutter       *cutter,
+           const LrVec3 *corner_m,
+           gsize         n,
+           double        reflectance,
+           gboolean      may_be_covered)
+{
+  LrPatch patch;
+  LrVec3 off_m;
+
+  if (!lr_patch_init (&patch, corner_m, n, reflectance) || patch.area_m2 < 1e-4)
+    return;
+
+  off_m = lr_vec3_along (patch.middle_m, patch.normal, 0.02);
+  if (may_be_covered && is_covered (cutter, off_m))
+    return;
+
+  patch.middle_m = lr_vec3_along (patch.middle_m, patch.normal, OFF_M);
+  g_array_append_val (cutter->patches, patch);
+}
+
+static guint
+count_parts (double length_m,
+             double side_m)
+{
+  return (guint) fmax (1.0, round (length_m / side_m));
+}
+
+static double
+reflectance_on_wall (const Cutter *cutter,
+                     int           wall,
+                     double        along_m,
+                     double        z_m)
+{
+  const GPtrArray *items = cutter->study->setup->items;
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      const LrItem *item = g_ptr_array_index (items, i);
+
+      if (item->kind == LR_ITEM_WINDOW && item->wall == wall && along_m > item->along_m && along_m < item->along_m + item->window.width_m
+          && z_m > item->window.sill_m && z_m < item->window.head_m)
+        return item->window.blind == LR_BLIND_UP ? GLASS_REFLECTANCE : BLIND_REFLECTANCE;
+    }
+  return cutter->study->setup->room->walls.reflectance;
+}
+
+static void
+cut_wall (Cutter *cutter,
+          int     wall)
+{
+  const LrRoom *room = cutter->study->setup->room;
+  LrVec2 from_m, along;
+  double length_m;
+  guint n, m;
+
+  if (!lr_room_wall (room, wall, &from_m, &along, &length_m))
+    return;
+
+  n = count_parts (length_m, cutter->side_m);
+  m = count_parts (room->height_m, cutter->side_m);
+  for (guint i = 0; i < n * m; i++)
+    {
+      double x0 = length_m * (i % n) / n, x1 = length_m * (i % n + 1) / n, z0 = room->height_m * (i / n) / m, z1 = room->height_m * (i / n + 1) / m;
+      LrVec2 a = lr_vec2_along (from_m, along, x0), b = lr_vec2_along (from_m, along, x1);
+      /* walls go anticlockwise: seen from inside, along goes to the left */
+      LrVec3 corner_m[4] = { lr_vec2_raise (b, z0), lr_vec2_raise (a, z0), lr_vec2_raise (a, z1), lr_vec2_raise (b, z1) };
+
+      add_patch (cutter, corner_m, 4, reflectance_on_wall (cutter, wall, 0.5 * (x0 + x1), 0.5 * (z0 + z1)), TRUE);
+    }
+}
+
+/* A grid over the room, cut by its walls: floor, and ceiling turned over */
+static void
+cut_levels (Cutter *cutter)
+{
+  const LrRoom *room = cutter->study->setup->room;
+  LrFrameBox all = { HUGE_VAL, -HUGE_VAL, HUGE_VAL, -HUGE_VAL };
+  guint n, m;
+
+  for (gsize i = 0; i < room->n_corners; i++)
+    {
+      all.x0 = fmin (all.x0, room->corners_m[i].x);
+      all.x1 = fmax (all.x1, room->corners_m[i].x);
+      all.y0 = fmin (all.y0, room->corners_m[i].y);
+      all.y1 = fmax (all.y1, room->corners_m[i].y);
+    }
+  n = count_parts (all.x1 - all.x0, cutter->side_m);
+  m = count_parts (all.y1 - all.y0, cutter->side_m);
+  for (guint i = 0; i < n * m; i++)
+    {
+      LrFrameBox cell = { all.x0 + (all.x1 - all.x0) * (i % n) / n, all.x0 + (all.x1 - all.x0) * (i % n + 1) / n,
+                          all.y0 + (all.y1 - all.y0) * (i / n) / m, all.y0 + (all.y1 - all.y0) * (i / n + 1) / m };
+      LrVec2 flat_m[LR_SILHOUETTE_MAX];
+      LrVec3 low_m[LR_PATCH_CORNERS], high_m[LR_PATCH_CORNERS];
+      gsize k = lr_frame_clip (room->corners_m, room->n_corners, &cell, flat_m, LR_SILHOUETTE_MAX);
+
+      if (k < 3 || k > LR_PATCH_CORNERS)
+        continue;
+      for (gsize j = 0; j < k; j++)
+        {
+          low_m[j] = lr_vec2_raise (flat_m[j], 0.0);
+          high_m[j] = lr_vec2_raise (flat_m[k - 1 - j], room->height_m);
+        }
+      add_patch (cutter, low_m, k, room->floor.reflectance, TRUE);
+      add_patch (cutter, high_m, k, room->ceiling.reflectance, TRUE);
+    }
+}
+
+/* Sides, top and bottom of an upright solid */
+static void
+cut_prism (Cutter         *cutter,
+           const LrVolume *shape,
+           double          reflectance)
+{
+  const LrOutline *base = &shape->base;
+  LrVec2 ring_m[LR_OUTLINE_MAX];
+  LrVec3 low_m[LR_OUTLINE_MAX], high_m[LR_OUTLINE_MAX];
+  gsize n = base->n > 0 ? base->n : LR_OUTLINE_MAX;
+
+  for (gsize i = 0; i < n; i++)
+    ring_m[i] = base->n > 0 ? base->corner_m[i]
+                            : lr_vec2_add (base->centre_m, lr_vec2_polar (2.0 * LR_PI * (double) i / (double) n, base->radius_m));
+  for (gsize i = 0; i < n; i++)
+    {
+      LrVec2 a = ring_m[i], b = ring_m[(i + 1) % n];
+      guint parts = MIN (count_parts (lr_vec2_distance (a, b), 2.0 * cutter->side_m), 4);
+
+      for (guint k = 0; k < parts; k++)
+        {
+          LrVec2 p = lr_vec2_along (a, lr_vec2_sub (b, a), (double) k / parts), q = lr_vec2_along (a, lr_vec2_sub (b, a), (double) (k + 1) / parts);
+          LrVec3 side_m[4] = { lr_vec2_raise (p, shape->bottom_m), lr_vec2_raise (q, shape->bottom_m), lr_vec2_raise (q, shape->top_m),
+                               lr_vec2_raise (p, shape->top_m) };
+
+          add_patch (cutter, side_m, 4, reflectance, FALSE);
+        }
+      high_m[i] = lr_vec2_raise (a, shape->top_m);
+      low_m[n - 1 - i] = lr_vec2_raise (a, shape->bottom_m);
+    }
+  add_patch (cutter, high_m, n, reflectance, FALSE);
+  if (shape->bottom_m > 0.05)
+    add_patch (cutter, low_m, n, reflectance, FALSE);
+}
+
+static void
+cut_things (Cutter *cutter)
+{
+  for (guint i = 0; i < cutter->study->placed->len; i++)
+    {
+      const LrPlaced *placed = &g_array_index (cutter->study->placed, LrPlaced, i);
+      LrVolume shapes[2];
+      guint n = 0;
+
+      if (placed->item->kind == LR_ITEM_FURNITURE)
+        n = lr_furniture_slabs (placed, shapes);
+      else if (placed->item->kind == LR_ITEM_PANEL)
+        lr_panel_sheet (placed, &shapes[n++]);
+      for (guint j = 0; j < n; j++)
+        cut_prism (cutter, &shapes[j],
+                   placed->item->kind == LR_ITEM_PANEL ? placed->item->panel.reflectance : placed->item->furniture.reflectance);
+    }
+}
+
+static GArray *
+collect_covers (const LrStudy *study)
+{
+  GArray *covers = g_array_new (FALSE, FALSE, sizeof (LrVolume));
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
+      LrVolume shapes[2];
+
+      if (placed->item->kind == LR_ITEM_FURNITURE)
+        g_array_append_vals (covers, shapes, lr_furniture_slabs (placed, shapes));
+    }
+  return covers;
+}
+
+static GArray *
+cut_room (const LrStudy *study)
+{
+  const LrRoom *room = study->setup->room;
+  Cutter cutter = { .study = study, .patches = g_array_new (FALSE, FALSE, sizeof (LrPatch)), .covers = collect_covers (study) };
+  double area_m2 = 2.0 * study->room_area_m2;
+
+  for (gsize i = 0; i < room->n_corners; i++)
+    area_m2 += room->height_m * lr_vec2_distance (room->corners_m[i], room->corners_m[(i + 1) % room->n_corners]);
+  cutter.side_m = fmax (LEAST_SIDE_M, sqrt (area_m2 / WANTED_PATCHES));
+  for (gsize i = 0; i < room->n_corners; i++)
+    cut_wall (&cutter, (int) i);
+  cut_levels (&cutter);
+  cut_things (&cutter);
+  g_array_unref (cutter.covers);
+  return cutter.patches;
+}
+
+static bool
+is_clear_cb (LrVec3      from_m,
+             LrVec3      to_m,
+             const void *shade)
+{
+  return lr_light_shade_is_clear (shade, from_m, to_m, NULL);
+}
+
+/* Straight from the sources onto the middle of each patch */
+static double *
+light_patches (const GArray       *patches,
+               const LrLightShade *shade,
+               const GArray       *sources,
+               double             *flux_lm)
+{
+  double *direct_lx = g_new0 (double, patches->len);
+
+  for (guint i = 0; i < patches->len; i++)
+    {
+      const LrPatch *patch = &g_array_index (patches, LrPatch, i);
+
+      for (guint j = 0; j < sources->len; j++)
+        direct_lx[i] += lr_light_source_lx (&g_array_index (sources, LrLightSource, j).emitter, shade, patch->middle_m, patch->normal, NULL,
+                                            NULL);
+      *flux_lm += direct_lx[i] * patch->area_m2;
+    }
+  return direct_lx;
+}
+
+static gboolean
+solve (const GArray *patches,
+       const void   *shade,
+       const double *direct_lx,
+       double       *lux,
+       GCancellable *cancellable)
+{
+  const LrPatch *patch = (const LrPatch *) (gpointer) patches->data;
+  gsize n = patches->len;
+  g_autofree float *exchange = g_new0 (float, n * n);
+  g_autofree double *scale = g_new (double, n);
+
+  for (gsize i = 0; i < n; i++)
+    {
+      if (g_cancellable_is_cancelled (cancellable))
+        return FALSE;
+      lr_exchange_rows (patch, n, i, n, is_clear_cb, shade, exchange);
+    }
+  lr_exchange_close (patch, n, exchange, scale);
+  return lr_radiosity_solve (patch, n, exchange, direct_lx, lux) > 0;
+}
+
+/**
+ * lr_bounce_solve:
+ * @study: a study
+ * @shade: what stands in the way in it
+ * @sources: (element-type LrLightSource): what gives light
+ * @cancellable: (nullable): looked at between patches
+ *
+ * Source: radiosity.h.
+ *
+ * Returns: (transfer full) (nullable): the room's patches and what falls on them; %NULL when it was cancelled, or without a room
+ */
+LrBounce *
+lr_bounce_solve (const LrStudy      *study,
+                 const LrLightShade *shade,
+                 const GArray       *sources,
+                 GCancellable       *cancellable)
+{
+  g_autofree double *direct_lx = NULL;
+  LrBounce *bounce;
+
+  if (study->setup->room->n_corners < 3)
+    return NULL;
+
+  bounce = g_new0 (LrBounce, 1);
+  bounce->patches = cut_room (study);
+  bounce->lux = g_new0 (double, bounce->patches->len);
+  direct_lx = light_patches (bounce->patches, shade, sources, &bounce->flux_lm);
+  if (!solve (bounce->patches, shade, direct_lx, bounce->lux, cancellable))
+    g_clear_pointer (&bounce, lr_bounce_free);
+  return bounce;
+}
+
+/**
+ * lr_bounce_free:
+ * @bounce: (transfer full) (nullable): a solved room
+ */
+void
+lr_bounce_free (LrBounce *bounce)
+{
+  if (bounce == NULL)
+    return;
+
+  g_array_unref (bounce->patches);
+  g_free (bounce->lux);
+  g_free (bounce);
+}
+
+typedef struct
+{
+  const LrLightShade *shade;
+  const LrPlaced     *of;
+} View;
+
+static bool
+is_clear_of_cb (LrVec3      from_m,
+                LrVec3      to_m,
+                const void *data)
+{
+  const View *view = data;
+
+  return lr_light_shade_is_clear (view->shade, from_m, to_m, view->of);
+}
+
+/**
+ * lr_bounce_lx:
+ * @bounce: a solved room
+ * @shade: what stands in the way
+ * @point_m: a small face [m]
+ * @normal: of it, of length 1
+ * @of: (nullable): the thing that the face belongs to
+ *
+ * Returns: what the room gives it [lx], without what comes straight from the sources
+ */
+double
+lr_bounce_lx (const LrBounce     *bounce,
+              const LrLightShade *shade,
+              LrVec3              point_m,
+              LrVec3              normal,
+              const LrPlaced     *of)
+{
+  View view = { shade, of };
+
+  return lr_patches_lx ((const LrPatch *) (gpointer) bounce->patches->data, bounce->patches->len, bounce->lux, point_m, normal, is_clear_of_cb,
+                        &view);
+}

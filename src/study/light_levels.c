@@ -1,0 +1,435 @@
+/* light_levels.c - what light reaches faces, clothes and the wall behind them, and how it comes out
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The key is what gives the brighter cheek most. Fill is all that the other cheek gets but the key's straight light: other lamps and
+ * what the room gives back, of the key too. The ratio is of the two cheeks with everything counted: key side to shadow side,
+ * (K + F) : F where no fill reaches one cheek alone.
+ */
+
+#include "light_levels.h"
+
+#include "bounce.h"
+#include "color.h"
+
+struct LrLightLevels
+{
+  gatomicrefcount ref_count;
+  LrStudy  *study;
+  GArray   *sources;    /* LrLightSource */
+  GArray   *probes;     /* LrLightProbe */
+  double   *direct_lx;  /* of each source on each probe, in the probes' order */
+  double   *bounced_lx; /* on each probe; NULL: not known */
+  GArray   *faces;      /* LrFaceLight */
+  GArray   *backs;      /* LrBackLight */
+};
+
+static double
+direct_of (const LrLightLevels *self,
+           guint                probe,
+           guint                source)
+{
+  return self->direct_lx[probe * self->sources->len + source];
+}
+
+static LrLux
+lux_of (const LrLightLevels *self,
+        guint                probe)
+{
+  LrLux lux = { 0.0, self->bounced_lx != NULL ? self->bounced_lx[probe] : (double) NAN };
+
+  for (guint i = 0; i < self->sources->len; i++)
+    lux.direct_lx += direct_of (self, probe, i);
+  return lux;
+}
+
+/**
+ * lr_lux_all:
+ * @lux: on a small face
+ *
+ * Returns: what comes straight and what the room gives back, as far as it is known [lx]
+ */
+double
+lr_lux_all (LrLux lux)
+{
+  return lux.direct_lx + (isnan (lux.bounced_lx) ? 0.0 : lux.bounced_lx);
+}
+
+/* The source that gives most straight to a probe; n: nothing does */
+static guint
+brightest_on (const LrLightLevels *self,
+              guint                probe)
+{
+  guint best = self->sources->len;
+
+  for (guint i = 0; i < self->sources->len; i++)
+    if (direct_of (self, probe, i) > 0.0 && (best == self->sources->len || direct_of (self, probe, i) > direct_of (self, probe, best)))
+      best = i;
+  return best;
+}
+
+static void
+read_key (const LrLightLevels *self,
+          LrFaceLight         *face,
+          guint                lit_probe,
+          guint                shadow_probe)
+{
+  guint key = brightest_on (self, lit_probe);
+  const LrLightSource *source;
+  LrVec3 way;
+
+  face->key_side_rad = face->key_up_rad = NAN;
+  face->fill_lx = lr_lux_all (face->at[face->shadow]);
+  if (key == self->sources->len)
+    return;
+
+  source = &g_array_index (self->sources, LrLightSource, key);
+  way = lr_vec3_sub (source->emitter.at_m, face->person->eyes_m);
+  face->key = source->placed;
+  face->key_lx = direct_of (self, lit_probe, key);
+  face->fill_lx -= direct_of (self, shadow_probe, key);
+  face->key_side_rad = lr_angle_wrap_rad (lr_vec2_angle_rad (lr_vec3_flat (way)) - face->person->facing_rad);
+  face->key_up_rad = atan2 (way.z, lr_vec2_length (lr_vec3_flat (way)));
+}
+
+static double
+mixed_k (const LrLightLevels *self,
+         guint                probe)
+{
+  g_autofree double *kelvin = g_new (double, self->sources->len + 1), *lux = g_new (double, self->sources->len + 1);
+  LrChromaticity white;
+  double mixed = NAN;
+
+  for (guint i = 0; i < self->sources->len; i++)
+    {
+      kelvin[i] = g_array_index (self->sources, LrLightSource, i).kelvin;
+      lux[i] = direct_of (self, probe, i);
+    }
+  if (lr_mix_white (kelvin, lux, self->sources->len, &white))
+    lr_correlated_k (white, &mixed);
+  return mixed;
+}
+
+/* Its probes stand one after the other from @first */
+static void
+read_face (LrLightLevels *self,
+           guint          first)
+{
+  LrFaceLight face = { .person = g_array_index (self->probes, LrLightProbe, first).placed };
+  double left_lx, right_lx;
+
+  for (LrFacePoint point = 0; point < LR_N_FACE_POINTS; point++)
+    face.at[point] = lux_of (self, first + point);
+  left_lx = lr_lux_all (face.at[LR_FACE_LEFT]);
+  right_lx = lr_lux_all (face.at[LR_FACE_RIGHT]);
+  face.lit = left_lx >= right_lx ? LR_FACE_LEFT : LR_FACE_RIGHT;
+  face.shadow = left_lx >= right_lx ? LR_FACE_RIGHT : LR_FACE_LEFT;
+  face.ratio_stops = log2 (fmax (left_lx, right_lx) / fmin (left_lx, right_lx));
+  face.back_lx = face.at[LR_FACE_BACK].direct_lx;
+  face.mixed_k = mixed_k (self, first + face.lit);
+  read_key (self, &face, first + face.lit, first + face.shadow);
+  g_array_append_val (self->faces, face);
+}
+
+static void
+read_background (LrLightLevels  *self,
+                 const LrPlaced *camera)
+{
+  LrBackLight back = { .camera = camera, .mean = { 0.0, self->bounced_lx != NULL ? 0.0 : (double) NAN }, .least_lx = HUGE_VAL };
+  double given_lx = 0.0, all_lx = 0.0;
+
+  for (guint i = 0; i < self->probes->len; i++)
+    {
+      const LrLightProbe *probe = &g_array_index (self->probes, LrLightProbe, i);
+      LrLux lux;
+
+      if (probe->type != LR_PROBE_BACKGROUND || probe->placed != camera)
+        continue;
+      lux = lux_of (self, i);
+      back.n++;
+      back.mean.direct_lx += lux.direct_lx;
+      back.mean.bounced_lx += lux.bounced_lx;
+      back.least_lx = fmin (back.least_lx, lr_lux_all (lux));
+      back.most_lx = fmax (back.most_lx, lr_lux_all (lux));
+      given_lx += probe->reflectance * lr_lux_all (lux);
+      all_lx += lr_lux_all (lux);
+    }
+  if (back.n == 0)
+    back.least_lx = 0.0;
+  else
+    {
+      back.mean.direct_lx /= back.n;
+      back.mean.bounced_lx /= back.n;
+      back.reflectance = all_lx > 0.0 ? given_lx / all_lx : self->study->setup->room->walls.reflectance;
+    }
+  g_array_append_val (self->backs, back);
+}
+
+static void
+light_probes (LrLightLevels      *self,
+              const LrLightShade *shade)
+{
+  self->direct_lx = g_new0 (double, self->probes->len * self->sources->len + 1);
+  for (guint i = 0; i < self->probes->len; i++)
+    for (guint j = 0; j < self->sources->len; j++)
+      {
+        const LrLightProbe *probe = &g_array_index (self->probes, LrLightProbe, i);
+
+        self->direct_lx[i * self->sources->len + j] =
+          lr_light_source_lx (&g_array_index (self->sources, LrLightSource, j).emitter, shade, probe->at_m, probe->normal, probe->of, NULL);
+      }
+}
+
+/* FALSE: cancelled */
+static gboolean
+bounce_probes (LrLightLevels      *self,
+               const LrLightShade *shade,
+               GCancellable       *cancellable)
+{
+  g_autoptr (LrBounce) bounce = lr_bounce_solve (self->study, shade, self->sources, cancellable);
+
+  if (bounce == NULL)
+    return !g_cancellable_is_cancelled (cancellable);
+
+  self->bounced_lx = g_new0 (double, self->probes->len + 1);
+  for (guint i = 0; i < self->probes->len; i++)
+    {
+      const LrLightProbe *probe = &g_array_index (self->probes, LrLightProbe, i);
+
+      if (g_cancellable_is_cancelled (cancellable))
+        return FALSE;
+      self->bounced_lx[i] = lr_bounce_lx (bounce, shade, probe->at_m, probe->normal, probe->of);
+    }
+  return TRUE;
+}
+
+/**
+ * lr_light_levels_new:
+ * @plan: a plan, held
+ * @has_bounces: whether what the room gives back is wanted too, which takes tens of milliseconds
+ * @cancellable: (nullable): ends it early
+ *
+ * May run in any thread.
+ *
+ * Returns: (transfer full) (nullable): the levels; %NULL when it was cancelled
+ */
+LrLightLevels *
+lr_light_levels_new (const LrPlan *plan,
+                     gboolean      has_bounces,
+                     GCancellable *cancellable)
+{
+  LrLightLevels *self = g_new0 (LrLightLevels, 1);
+  g_autoptr (LrLightShade) shade = NULL;
+
+  g_atomic_ref_count_init (&self->ref_count);
+  self->study = lr_study_new_trial (plan);
+  shade = lr_light_shade_new (self->study);
+  self->sources = lr_light_sources (self->study);
+  self->probes = lr_light_probes (self->study, shade);
+  self->faces = g_array_new (FALSE, FALSE, sizeof (LrFaceLight));
+  self->backs = g_array_new (FALSE, FALSE, sizeof (LrBackLight));
+  light_probes (self, shade);
+  if (has_bounces && !bounce_probes (self, shade, cancellable))
+    {
+      lr_light_levels_unref (self);
+      return NULL;
+    }
+
+  for (guint i = 0; i < self->probes->len; i++)
+    if (g_array_index (self->probes, LrLightProbe, i).type == LR_PROBE_FACE && g_array_index (self->probes, LrLightProbe, i).point == 0)
+      read_face (self, i);
+  for (guint i = 0; i < self->study->cameras->len; i++)
+    read_background (self, g_array_index (self->study->cameras, LrCameraReading, i).placed);
+  return self;
+}
+
+/**
+ * lr_light_levels_ref:
+ * @levels: levels
+ *
+ * Returns: (transfer full): the same
+ */
+LrLightLevels *
+lr_light_levels_ref (LrLightLevels *levels)
+{
+  g_atomic_ref_count_inc (&levels->ref_count);
+  return levels;
+}
+
+/**
+ * lr_light_levels_unref:
+ * @levels: (transfer full): levels
+ */
+void
+lr_light_levels_unref (LrLightLevels *levels)
+{
+  if (!g_atomic_ref_count_dec (&levels->ref_count))
+    return;
+
+  g_array_unref (levels->backs);
+  g_array_unref (levels->faces);
+  g_array_unref (levels->probes);
+  g_array_unref (levels->sources);
+  g_free (levels->direct_lx);
+  g_free (levels->bounced_lx);
+  lr_study_free (levels->study);
+  g_free (levels);
+}
+
+/**
+ * lr_light_levels_get_plan:
+ * @levels: levels
+ *
+ * Returns: (transfer none): the plan that they are of
+ */
+const LrPlan *
+lr_light_levels_get_plan (const LrLightLevels *levels)
+{
+  return levels->study->plan;
+}
+
+/**
+ * lr_light_levels_is_whole:
+ * @levels: levels
+ *
+ * Returns: whether what the room gives back is in them
+ */
+gboolean
+lr_light_levels_is_whole (const LrLightLevels *levels)
+{
+  return levels->bounced_lx != NULL;
+}
+
+/**
+ * lr_light_levels_n_sources:
+ * @levels: levels
+ *
+ * Returns: how many things give light
+ */
+guint
+lr_light_levels_n_sources (const LrLightLevels *levels)
+{
+  return levels->sources->len;
+}
+
+/**
+ * lr_light_levels_face:
+ * @levels: levels
+ * @person: (nullable): id of a person
+ *
+ * Returns: (transfer none) (nullable): what reaches their face
+ */
+const LrFaceLight *
+lr_light_levels_face (const LrLightLevels *levels,
+                      const char          *person)
+{
+  for (guint i = 0; person != NULL && i < levels->faces->len; i++)
+    {
+      const LrFaceLight *face = &g_array_index (levels->faces, LrFaceLight, i);
+
+      if (g_str_equal (face->person->item->id, person))
+        return face;
+    }
+  return NULL;
+}
+
+/**
+ * lr_light_levels_background:
+ * @levels: levels
+ * @camera: (nullable): id of a camera
+ *
+ * Returns: (transfer none) (nullable): what reaches the walls that it sees
+ */
+const LrBackLight *
+lr_light_levels_background (const LrLightLevels *levels,
+                            const char          *camera)
+{
+  for (guint i = 0; camera != NULL && i < levels->backs->len; i++)
+    {
+      const LrBackLight *back = &g_array_index (levels->backs, LrBackLight, i);
+
+      if (g_str_equal (back->camera->item->id, camera))
+        return back;
+    }
+  return NULL;
+}
+
+/**
+ * lr_light_levels_source_lx:
+ * @levels: levels
+ * @source: id of a light, a house light or a window
+ * @person: id of a person
+ * @point: of them
+ *
+ * Returns: what it gives straight there [lx]; 0: nothing, or one of them is not there
+ */
+double
+lr_light_levels_source_lx (const LrLightLevels *levels,
+                           const char          *source,
+                           const char          *person,
+                           LrFacePoint          point)
+{
+  for (guint i = 0; i < levels->probes->len; i++)
+    {
+      const LrLightProbe *probe = &g_array_index (levels->probes, LrLightProbe, i);
+
+      if (probe->type != LR_PROBE_FACE || probe->point != point || !g_str_equal (probe->placed->item->id, person))
+        continue;
+      for (guint j = 0; j < levels->sources->len; j++)
+        if (g_str_equal (g_array_index (levels->sources, LrLightSource, j).placed->item->id, source))
+          return direct_of (levels, i, j);
+    }
+  return 0.0;
+}
+
+static double
+signal_of (const LrExposure *exposure,
+           double            lux,
+           double            reflectance)
+{
+  double share;
+
+  return lr_exposure_share (exposure, lux, reflectance, &share) ? lr_signal_of_share (share) : (double) NAN;
+}
+
+/**
+ * lr_light_levels_signals:
+ * @levels: levels
+ * @camera: id of a camera
+ * @signals: (out): what it makes of its subject's face and clothes and of the walls behind
+ *
+ * The light that is lost because the lens is focused near is counted; what it loses in its glass is not known.
+ *
+ * Source: exposure.h.
+ *
+ * Returns: %FALSE, with @signals untouched, if the camera is not there
+ */
+gboolean
+lr_light_levels_signals (const LrLightLevels *levels,
+                         const char          *camera,
+                         LrSignals           *signals)
+{
+  const LrCameraReading *reading = lr_study_find_camera (levels->study, camera);
+  const LrBackLight *back = lr_light_levels_background (levels, camera);
+  const LrFaceLight *face;
+  LrExposure exposure;
+
+  if (reading == NULL || back == NULL)
+    return FALSE;
+
+  exposure = (LrExposure) { reading->f_number, reading->item->camera.shutter_s, reading->item->camera.iso,
+                            reading->item->camera.nd_stops + fmax (0.0, reading->close_stops) };
+  face = reading->has_subject ? lr_light_levels_face (levels, reading->subject->item->id) : NULL;
+  *signals = (LrSignals) { NAN, NAN, NAN, NAN };
+  if (face != NULL)
+    {
+      const LrPerson *person = &face->person->item->person;
+
+      signals->face = signal_of (&exposure, lr_lux_all (face->at[face->lit]), person->skin_reflectance);
+      signals->shadow = signal_of (&exposure, lr_lux_all (face->at[face->shadow]), person->skin_reflectance);
+      signals->clothes = signal_of (&exposure, lr_lux_all (face->at[LR_FACE_CHEST]), person->clothing_reflectance);
+    }
+  if (back->n > 0)
+    signals->background = signal_of (&exposure, lr_lux_all (back->mean), back->reflectance);
+  return TRUE;
+}

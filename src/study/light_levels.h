@@ -1,0 +1,74 @@
+/* light_levels.h - what light reaches faces, clothes and the wall behind them, and how it comes out
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Computed apart from the study: from a study of its own, in another thread if need be. Predictions of light are right to half a stop at
+ * best: the lumens of lamps, the sheen of walls and the sky are not better known.
+ */
+
+#pragma once
+
+#include "exposure.h"
+#include "light_probes.h"
+#include "light_sources.h"
+
+#include <gio/gio.h>
+
+/* On one small face */
+typedef struct
+{
+  double direct_lx;
+  double bounced_lx;    /* what the room gives back; NAN: not known yet */
+} LrLux;
+
+/* On a person */
+typedef struct
+{
+  const LrPlaced *person;
+  LrLux    at[LR_N_FACE_POINTS];
+  LrFacePoint lit, shadow;       /* the cheeks: the brighter one, and the other */
+  const LrPlaced *key;           /* (nullable): what gives the lit cheek most; (nullable) when nothing does */
+  double   key_lx;               /* of it there, straight */
+  double   fill_lx;              /* on the shadow cheek, all but the key's straight light */
+  double   ratio_stops;          /* lit cheek to shadow cheek, everything counted */
+  double   key_side_rad;         /* of the key off the look, in plan; > 0 to the person's left */
+  double   key_up_rad;           /* over the level of the eyes */
+  double   back_lx;              /* straight, on the back of the head */
+  double   mixed_k;              /* correlated color temperature of what comes straight to the lit cheek; NAN: nothing does */
+} LrFaceLight;
+
+/* On the walls that a camera sees */
+typedef struct
+{
+  const LrPlaced *camera;
+  guint    n;                    /* places looked at; 0: no wall is seen */
+  LrLux    mean;
+  double   least_lx, most_lx;    /* in all */
+  double   reflectance;          /* mean, weighted by the light */
+} LrBackLight;
+
+/* What a camera makes of a level: share of full signal by ITU-R BT.709, 1 where it clips */
+typedef struct
+{
+  double face, shadow, clothes, background; /* NAN: not seen or not known */
+} LrSignals;
+
+typedef struct LrLightLevels LrLightLevels;
+
+/* (transfer full) (nullable): NULL: cancelled. Without bounces at first, or whole */
+LrLightLevels *lr_light_levels_new   (const LrPlan *plan, gboolean has_bounces, GCancellable *cancellable);
+LrLightLevels *lr_light_levels_ref   (LrLightLevels *levels);
+void           lr_light_levels_unref (LrLightLevels *levels);
+
+const LrPlan      *lr_light_levels_get_plan   (const LrLightLevels *levels);
+gboolean           lr_light_levels_is_whole   (const LrLightLevels *levels); /* what the room gives back is in it */
+guint              lr_light_levels_n_sources  (const LrLightLevels *levels);
+const LrFaceLight *lr_light_levels_face       (const LrLightLevels *levels, const char *person); /* (nullable) */
+const LrBackLight *lr_light_levels_background (const LrLightLevels *levels, const char *camera); /* (nullable) */
+double             lr_lux_all                 (LrLux lux); /* without bounces while they are not known */
+/* What the source gives straight to a point of a person; 0: nothing, or it is no source */
+double             lr_light_levels_source_lx  (const LrLightLevels *levels, const char *source, const char *person, LrFacePoint point);
+/* FALSE: the camera is not there or has no exposure */
+gboolean           lr_light_levels_signals    (const LrLightLevels *levels, const char *camera, LrSignals *signals);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrLightLevels, lr_light_levels_unref)

@@ -1,0 +1,35 @@
+/* light_probes.h - the small faces on which levels of light are told
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "light_shade.h"
+
+/* On a person: the cheeks are their own left and right */
+typedef enum
+{
+  LR_FACE_LEFT,
+  LR_FACE_RIGHT,
+  LR_FACE_FOREHEAD,
+  LR_FACE_TOP,
+  LR_FACE_BACK,
+  LR_FACE_CHEST,
+  LR_N_FACE_POINTS,
+} LrFacePoint;
+
+typedef enum { LR_PROBE_FACE, LR_PROBE_BACKGROUND } LrProbeType;
+
+typedef struct
+{
+  LrProbeType type;
+  const LrPlaced *placed;         /* the person, or the camera that sees the place */
+  LrFacePoint point;              /* of a person */
+  LrVec3 at_m, normal;            /* normal of length 1 */
+  const LrPlaced *of;             /* (nullable): does not stand in its own way */
+  double reflectance;             /* of what is there */
+} LrLightProbe;
+
+/* (transfer full) (element-type LrLightProbe): every person's points, then what each camera sees of walls behind its subject */
+GArray *lr_light_probes (const LrStudy *study, const LrLightShade *shade);

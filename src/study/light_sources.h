@@ -1,0 +1,28 @@
+/* light_sources.h - everything that gives light in a study
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "light.h"
+#include "light_shade.h"
+
+typedef struct
+{
+  const LrPlaced *placed;   /* a light, a house light that is on, a window by day */
+  LrEmitter emitter;
+  double kelvin;
+} LrLightSource;
+
+/* (transfer full) (element-type LrLightSource): in the set-up's order */
+GArray  *lr_light_sources      (const LrStudy *study);
+/* What a light of the kit emits, as it is dimmed; FALSE: nothing, or it cannot be told */
+gboolean lr_light_emitter      (const LrStudy *study, const LrPlaced *light, LrEmitter *emitter);
+/* The same with so much flux out of its front */
+gboolean lr_light_emitter_of   (const LrStudy *study, const LrPlaced *light, double lumen, LrEmitter *emitter);
+/* Of its emitting face before the lamp's joint, as drawn */
+double   lr_light_ahead_m      (const LrLight *light);
+/* What it gives a small face, past what stands between. @seen_share (nullable) (out): of the light that would be there */
+double   lr_light_source_lx    (const LrEmitter *emitter, const LrLightShade *shade, LrVec3 point_m, LrVec3 normal, const LrPlaced *of,
+                                double *seen_share);

@@ -1,0 +1,275 @@
+/* test-light-levels.c - what light reaches faces, clothes and walls
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "fixture.h"
+
+#include "bounce.h"
+#include "light_levels.h"
+
+#define FLUX_LM 6000.0
+
+static void
+set_reflectance (LrPlan     **plan,
+                 const char  *key,
+                 double       reflectance)
+{
+  GError *error = NULL;
+  LrPlan *next = lr_plan_set_room (*plan, key, reflectance, &error);
+
+  g_assert_no_error (error);
+  lr_plan_unref (*plan);
+  *plan = next;
+}
+
+/* Somebody who sits in the middle of a room and looks along +x; nothing else is in it */
+static LrPlan *
+make_room (double walls,
+           double ceiling,
+           double floor)
+{
+  LrPlan *plan = fixture_room (6.0, 5.0, 2.7);
+  const char *id = fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_SUBJECT, 3.0, 2.5);
+
+  fixture_set (&plan, id, "facing-deg", 0.0);
+  set_reflectance (&plan, "walls.reflectance-pct", walls);
+  set_reflectance (&plan, "ceiling.reflectance-pct", ceiling);
+  set_reflectance (&plan, "floor.reflectance-pct", floor);
+  return plan;
+}
+
+/* A point all round its front, @distance_m from the middle of the head, @around_deg off the look, at its height */
+static const char *
+add_lamp (LrPlan **plan,
+          double   distance_m,
+          double   around_deg,
+          double   lumen)
+{
+  g_autoptr (LrStudy) study = lr_study_new (*plan);
+  const LrPlaced *person = study->subject;
+  LrVec2 way = lr_vec2_polar (around_deg * LR_DEG, distance_m);
+  const char *id = fixture_add (plan, LR_ITEM_LIGHT, LR_LIGHT_POINT, person->at_m.x + way.x, person->at_m.y + way.y);
+
+  fixture_text (plan, id, "aims-at", person->item->id);
+  fixture_set (plan, id, "lamp-height-mm", person->body.crown_m - 0.5 * person->body.head_height_m);
+  fixture_set (plan, id, "aim-height-mm", person->body.crown_m - 0.5 * person->body.head_height_m);
+  fixture_set (plan, id, "beam-deg", 120.0 * LR_DEG);
+  fixture_set (plan, id, "output-lm", lumen);
+  fixture_set (plan, id, "dim-pct", 1.0);
+  return id;
+}
+
+/* Two lamps 45 degrees off the look, the left one twice as strong. Far from a matte ball each cheek, 40 degrees round, would get
+ * K cos 5 + F cos 85. From a cheek that is .085 m before the middle the lamps, 2.335 m from it, are 2.25 and 2.34 m away, the other
+ * one 86.9 degrees off: by hand (2 x .996 / 2.25^2 + .054 / 2.34^2) / (.996 / 2.25^2 + 2 x .054 / 2.34^2) = 1.864, .898 stops */
+static void
+test_ratio (void)
+{
+  g_autoptr (LrPlan) plan = make_room (0.5, 0.5, 0.2);
+  g_autofree char *key = g_strdup (add_lamp (&plan, 2.4, 45.0, 2.0 * FLUX_LM));
+  g_autofree char *fill = g_strdup (add_lamp (&plan, 2.4, -45.0, FLUX_LM));
+  g_autoptr (LrLightLevels) levels = lr_light_levels_new (plan, FALSE, NULL);
+  const LrFaceLight *face = lr_light_levels_face (levels, "person-1");
+  double from_fill_lx = lr_light_levels_source_lx (levels, fill, "person-1", LR_FACE_RIGHT);
+
+  g_assert_nonnull (face);
+  g_assert_false (lr_light_levels_is_whole (levels));
+  g_assert_cmpint (face->lit, ==, LR_FACE_LEFT);
+  g_assert_cmpstr (face->key->item->id, ==, key);
+  assert_near (face->ratio_stops, 0.898, 0.02);
+  assert_near (face->key_side_rad / LR_DEG, 45.0, 2.0); /* from the eyes, .08 m ahead of the middle */
+  g_assert_cmpfloat (face->key_side_rad, >, 0.0);
+  assert_within (face->fill_lx, from_fill_lx, 1e-9);
+  assert_within (face->key_lx / from_fill_lx, 2.0, 1e-6);
+}
+
+/* I = lumen 2 / (2 pi) on the axis of a lobe of 1; the forehead's face turns up 28 degrees; the distance is to the forehead. By hand */
+static void
+test_level (void)
+{
+  g_autoptr (LrPlan) plan = make_room (0.5, 0.5, 0.2);
+  g_autofree char *key = g_strdup (add_lamp (&plan, 2.5, 0.0, FLUX_LM));
+  g_autoptr (LrLightLevels) levels = lr_light_levels_new (plan, FALSE, NULL);
+  double candela = FLUX_LM / LR_PI, distance_m = 2.5 - 0.065 - 0.09; /* lamp before its stand, forehead before the head's middle */
+
+  assert_within (lr_light_levels_source_lx (levels, key, "person-1", LR_FACE_FOREHEAD), candela * cos (28.0 * LR_DEG) / (distance_m * distance_m),
+                 0.06);
+  assert_near (lr_light_levels_source_lx (levels, key, "person-1", LR_FACE_BACK), 0.0, 1e-9);
+}
+
+/* White walls and ceiling give the shadow side light, black drapes give it next to none. The mean of what comes back is, by the sphere's
+ * theory (Sumpner), flux rho1 / (A (1 - rho)), rho1 where the lamp shines, rho the mean; a point's value may be half as much again */
+static void
+test_white_and_black (void)
+{
+  double area_m2 = 2.0 * 6.0 * 5.0 + 2.7 * 22.0, mean = (30.0 * 0.2 + 30.0 * 0.8 + 59.4 * 0.8) / area_m2;
+  double expected_lx = FLUX_LM * 0.8 / (area_m2 * (1.0 - mean)), fill_lx[2];
+
+  for (int black = 0; black < 2; black++)
+    {
+      g_autoptr (LrPlan) plan = black ? make_room (0.03, 0.03, 0.03) : make_room (0.8, 0.8, 0.2);
+      g_autofree char *key = g_strdup (add_lamp (&plan, 2.4, 45.0, FLUX_LM));
+      g_autoptr (LrLightLevels) levels = lr_light_levels_new (plan, TRUE, NULL);
+      const LrFaceLight *face = lr_light_levels_face (levels, "person-1");
+
+      g_assert_true (lr_light_levels_is_whole (levels));
+      fill_lx[black] = face->fill_lx;
+      g_test_message ("%s: %.1f lx on the shadow side, %.2f stops", black ? "black" : "white", face->fill_lx, face->ratio_stops);
+    }
+  g_assert_cmpfloat (fill_lx[0], >, 0.5 * expected_lx);
+  g_assert_cmpfloat (fill_lx[0], <, 1.7 * expected_lx);
+  g_assert_cmpfloat (log2 (fill_lx[0] / fill_lx[1]), >, 4.0);
+}
+
+/* 18 % grey clothes in the light that the meter's constant asks for, 250 x 2.8^2 x 50 / 400 = 245 lx (ISO 2720), would come out at
+ * 40.9 % (ITU-R BT.709-6: 1.099 x .18^.45 - .099). Focused at 1.9 m a lens of 50 mm stands m = .0275 further out and loses
+ * 2 log2 (1 + m) = .078 stops: 39.7 %, and a stop more 57.9 %, by hand */
+static void
+test_signals (void)
+{
+  g_autoptr (LrPlan) plan = make_room (0.5, 0.5, 0.2);
+  const char *camera = fixture_add (&plan, LR_ITEM_CAMERA, 0, 5.0, 2.4);
+  LrSignals signals;
+  double lux, expected;
+
+  fixture_text (&plan, camera, "aims-at", "person-1");
+  fixture_set (&plan, camera, "f-number", 2.8);
+  fixture_set (&plan, camera, "shutter-s", 0.02);
+  fixture_set (&plan, camera, "iso", 400.0);
+  fixture_set (&plan, "person-1", "clothing-reflectance-pct", 0.18);
+  add_lamp (&plan, 2.0, 20.0, 1000.0);
+  {
+    g_autoptr (LrLightLevels) once = lr_light_levels_new (plan, FALSE, NULL);
+
+    lux = lr_lux_all (lr_light_levels_face (once, "person-1")->at[LR_FACE_CHEST]);
+    fixture_set (&plan, "light-1", "output-lm", round (1000.0 * 245.0 / lux));
+  }
+  for (int stops = 0; stops < 2; stops++)
+    {
+      g_autoptr (LrLightLevels) levels = NULL;
+
+      fixture_set (&plan, camera, "iso", 400.0 * exp2 (stops));
+      levels = lr_light_levels_new (plan, FALSE, NULL);
+      g_assert_true (lr_light_levels_signals (levels, camera, &signals));
+      expected = stops == 0 ? 0.397 : 0.579;
+      assert_near (signals.clothes, expected, 0.003);
+      g_assert_cmpfloat (signals.face, >, signals.shadow);
+    }
+  g_assert_false (isnan (signals.background));
+}
+
+/* What a camera sees of the wall: more where the wall light is */
+static void
+test_background (void)
+{
+  g_autoptr (LrPlan) plan = make_room (0.6, 0.7, 0.2);
+  const char *camera = fixture_add (&plan, LR_ITEM_CAMERA, 0, 5.2, 2.5);
+  double before_lx;
+
+  fixture_text (&plan, camera, "aims-at", "person-1");
+  add_lamp (&plan, 2.0, 40.0, 3000.0);
+  {
+    g_autoptr (LrLightLevels) levels = lr_light_levels_new (plan, TRUE, NULL);
+    const LrBackLight *back = lr_light_levels_background (levels, camera);
+
+    g_assert_cmpuint (back->n, >, 8);
+    assert_near (back->reflectance, 0.6, 1e-9);
+    before_lx = lr_lux_all (back->mean);
+    g_assert_cmpfloat (back->least_lx, <=, before_lx);
+    g_assert_cmpfloat (back->most_lx, >=, before_lx);
+  }
+  {
+    const char *wall = fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_POINT, 1.5, 0.8);
+    g_autoptr (LrLightLevels) levels = NULL;
+
+    fixture_set (&plan, wall, "facing-deg", 120.0 * LR_DEG);
+    fixture_set (&plan, wall, "output-lm", 3000.0);
+    levels = lr_light_levels_new (plan, TRUE, NULL);
+    g_assert_cmpfloat (lr_lux_all (lr_light_levels_background (levels, camera)->mean), >, 1.5 * before_lx);
+  }
+}
+
+/* The patches take in all that a lamp sends out, within what their number allows, and absorb it all: sum of A (1 - rho) E. Furniture
+ * takes its part. In a room round a corner nothing is lit straight, and something by the walls */
+static void
+test_room (void)
+{
+  static const LrVec2 l_shape_m[] = { { 0.0, 0.0 }, { 6.0, 0.0 }, { 6.0, 3.0 }, { 3.0, 3.0 }, { 3.0, 7.0 }, { 0.0, 7.0 } };
+
+  for (int shape = 0; shape < 3; shape++)
+    {
+      g_autoptr (LrPlan) plan = fixture_room (6.0, 5.0, 2.7);
+      g_autoptr (LrStudy) study = NULL;
+      g_autoptr (LrLightShade) shade = NULL;
+      g_autoptr (LrBounce) bounce = NULL;
+      g_autoptr (GArray) sources = NULL;
+      double absorbed_lm = 0.0;
+
+      fixture_add (&plan, LR_ITEM_HOUSE_LIGHT, 0, 4.9, 1.2);
+      fixture_set (&plan, "house-light-1", "is-on", 1.0);
+      fixture_set (&plan, "house-light-1", "height-mm", 2.3);
+      fixture_set (&plan, "house-light-1", "output-lm", FLUX_LM);
+      if (shape == 1)
+        {
+          fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_TABLE, 4.0, 2.0);
+          fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_CABINET, 1.0, 4.6);
+        }
+      if (shape == 2)
+        {
+          LrPlan *next = lr_plan_set_corners (plan, l_shape_m, G_N_ELEMENTS (l_shape_m), NULL);
+
+          lr_plan_unref (plan);
+          plan = next;
+        }
+      study = lr_study_new (plan);
+      shade = lr_light_shade_new (study);
+      sources = lr_light_sources (study);
+      bounce = lr_bounce_solve (study, shade, sources, NULL);
+      for (guint i = 0; i < bounce->patches->len; i++)
+        {
+          const LrPatch *patch = &g_array_index (bounce->patches, LrPatch, i);
+
+          absorbed_lm += patch->area_m2 * (1.0 - patch->reflectance) * bounce->lux[i];
+        }
+      g_test_message ("shape %d: %u patches, %.0f of %.0f lm, %.0f absorbed", shape, bounce->patches->len, bounce->flux_lm, FLUX_LM, absorbed_lm);
+      assert_within (bounce->flux_lm, FLUX_LM, 0.03);
+      assert_within (absorbed_lm, bounce->flux_lm, 1e-3);
+      if (shape == 2)
+        {
+          LrVec3 at_m = { 1.0, 6.5, 1.2 }, up = { 0.0, 0.0, 1.0 };
+
+          g_assert_cmpfloat (lr_light_source_lx (&g_array_index (sources, LrLightSource, 0).emitter, shade, at_m, up, NULL, NULL), ==, 0.0);
+          g_assert_cmpfloat (lr_bounce_lx (bounce, shade, at_m, up, NULL), >, 1.0);
+          g_assert_cmpfloat (lr_bounce_lx (bounce, shade, at_m, up, NULL), <, lr_bounce_lx (bounce, shade, lr_vec3 (4.9, 1.2, 1.2), up, NULL));
+        }
+    }
+}
+
+static void
+test_cancelled (void)
+{
+  g_autoptr (LrPlan) plan = make_room (0.5, 0.5, 0.2);
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  g_autoptr (LrLightLevels) dark = lr_light_levels_new (plan, TRUE, NULL);
+
+  g_cancellable_cancel (cancellable);
+  g_assert_null (lr_light_levels_new (plan, TRUE, cancellable));
+  g_assert_cmpuint (lr_light_levels_n_sources (dark), ==, 0);
+  g_assert_null (lr_light_levels_face (dark, "person-1")->key);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/light-levels/ratio", test_ratio);
+  g_test_add_func ("/light-levels/level", test_level);
+  g_test_add_func ("/light-levels/white-and-black", test_white_and_black);
+  g_test_add_func ("/light-levels/signals", test_signals);
+  g_test_add_func ("/light-levels/background", test_background);
+  g_test_add_func ("/light-levels/room", test_room);
+  g_test_add_func ("/light-levels/cancelled", test_cancelled);
+  return g_test_run ();
+}
