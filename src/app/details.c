@@ -451,6 +451,7 @@ lr_details_set_document (LrDetails  *self,
   self->document = g_object_ref (document);
   lr_details_room_set_document (LR_DETAILS_ROOM (self->room), document);
   g_signal_connect_object (document, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "lit", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "hand", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->more, "notify::expanded", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   update (self);

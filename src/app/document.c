@@ -52,7 +52,7 @@ study_again (LrDocument *self)
   g_clear_pointer (&self->remarks, lr_remarks_free);
   g_clear_pointer (&self->study, lr_study_free);
   self->study = lr_study_new (lr_document_get_plan (self));
-  self->remarks = lr_remarks_new (self->study, self->units);
+  self->remarks = lr_remarks_new_lit (self->study, self->levels, self->units);
 }
 
 /* What was to mend and is fine now is no longer what one looks at */
@@ -76,6 +76,7 @@ lr_document_show_plan (LrDocument *self)
   gboolean has_hand_changed;
 
   study_again (self);
+  lr_document_light_again (self);
   has_hand_changed = drop_missing_id (self, &self->selected);
   has_hand_changed |= drop_missing_id (self, &self->pointed);
   if (self->preview == NULL && self->remark_key != NULL && is_remark_over (self))
@@ -85,6 +86,34 @@ lr_document_show_plan (LrDocument *self)
     }
 
   lr_document_emit (self, LR_DOCUMENT_CHANGED);
+  if (has_hand_changed)
+    lr_document_emit (self, LR_DOCUMENT_HAND);
+}
+
+/**
+ * lr_document_take_levels:
+ * @levels: (transfer full): of light in the plan shown
+ *
+ * Judges anew with them and tells everyone. A remark in hand stays, unless it is gone.
+ */
+void
+lr_document_take_levels (LrDocument    *self,
+                         LrLightLevels *levels)
+{
+  gboolean has_hand_changed = FALSE;
+
+  g_clear_pointer (&self->levels, lr_light_levels_unref);
+  self->levels = levels;
+  g_clear_pointer (&self->ghost, lr_plan_unref);
+  g_clear_pointer (&self->remarks, lr_remarks_free);
+  self->remarks = lr_remarks_new_lit (self->study, self->levels, self->units);
+  if (self->preview == NULL && self->remark_key != NULL && is_remark_over (self))
+    {
+      g_clear_pointer (&self->remark_key, g_free);
+      has_hand_changed = TRUE;
+    }
+
+  lr_document_emit (self, LR_DOCUMENT_LIT);
   if (has_hand_changed)
     lr_document_emit (self, LR_DOCUMENT_HAND);
 }
@@ -137,6 +166,7 @@ lr_document_finalize (GObject *object)
 {
   LrDocument *self = LR_DOCUMENT (object);
 
+  lr_document_light_clear (self);
   g_clear_pointer (&self->ghost, lr_plan_unref);
   g_clear_pointer (&self->remarks, lr_remarks_free);
   g_clear_pointer (&self->study, lr_study_free);
@@ -160,6 +190,7 @@ lr_document_class_init (LrDocumentClass *klass)
 
   signals[LR_DOCUMENT_CHANGED] = g_signal_new ("changed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[LR_DOCUMENT_HAND] = g_signal_new ("hand", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LR_DOCUMENT_LIT] = g_signal_new ("lit", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[LR_DOCUMENT_HISTORY] = g_signal_new ("history", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[LR_DOCUMENT_MESSAGE] = g_signal_new ("message", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
 }

@@ -20,6 +20,7 @@ G_DECLARE_FINAL_TYPE (LrDocument, lr_document, LR, DOCUMENT, GObject)
 /* Signals:
  *   "changed"     the plan shown, with its study and remarks, is another (commit, preview, undo, open, units)
  *   "hand"        what is selected, pointed at, or the remark in hand is another; the plan is the same
+ *   "lit"         levels of light have come for the plan shown, and its remarks tell of them
  *   "history"     can-undo, can-redo, has-changes, file or title may be others
  * Properties (read with getters): see below. */
 
@@ -28,6 +29,8 @@ LrDocument      *lr_document_new          (void); /* an empty plan */
 LrPlan          *lr_document_get_plan     (LrDocument *self); /* (transfer none): the one shown: a preview while there is one */
 LrStudy         *lr_document_get_study    (LrDocument *self); /* (transfer none) */
 LrRemarks       *lr_document_get_remarks  (LrDocument *self); /* (transfer none) */
+const LrLightLevels *lr_document_get_levels (LrDocument *self); /* (transfer none) (nullable): the last that were computed */
+gboolean         lr_document_has_current_levels (LrDocument *self); /* they are of the plan shown */
 
 /* Edits: take the plan that an edit returned (transfer full). NULL with @error: says the sentence by "message", changes nothing */
 void             lr_document_commit       (LrDocument *self, LrPlan *next, const char *what); /* one undo step, "Move camera B" */

@@ -14,6 +14,7 @@ typedef enum
   LR_DOCUMENT_CHANGED,
   LR_DOCUMENT_HAND,
   LR_DOCUMENT_HISTORY,
+  LR_DOCUMENT_LIT,
   LR_DOCUMENT_MESSAGE,
   LR_N_DOCUMENT_SIGNALS
 } LrDocumentSignal;
@@ -26,6 +27,9 @@ struct _LrDocument
   LrPlan    *preview;  /* may be NULL */
   LrStudy   *study;
   LrRemarks *remarks;
+  LrLightLevels *levels;   /* of a plan that was shown; NULL: none yet */
+  guint      rest_source;
+  GCancellable *solving;   /* NULL: nothing is computed */
 
   char      *path;     /* may be NULL */
   char      *etag;     /* of the file as read or written by us; may be NULL */
@@ -43,3 +47,8 @@ struct _LrDocument
 /* document.c */
 void lr_document_emit      (LrDocument *self, LrDocumentSignal signal); /* not MESSAGE: it has an argument */
 void lr_document_show_plan (LrDocument *self); /* the plan shown is another: compute, let go of what is gone, tell */
+void lr_document_take_levels (LrDocument *self, LrLightLevels *levels); /* (transfer full): of the plan shown; judges anew, tells */
+
+/* document_light.c */
+void lr_document_light_again (LrDocument *self); /* computes levels of light for the plan shown, soon */
+void lr_document_light_clear (LrDocument *self);

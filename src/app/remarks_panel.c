@@ -464,6 +464,7 @@ lr_remarks_panel_set_document (LrRemarksPanel *self,
 
   self->document = g_object_ref (document);
   g_signal_connect_object (document, "changed", G_CALLBACK (update_rows), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "lit", G_CALLBACK (update_rows), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "hand", G_CALLBACK (hand_cb), self, G_CONNECT_SWAPPED);
   for (int grade = 0; grade < LR_N_GRADES; grade++)
     g_signal_connect_object (self->buttons[grade], "toggled", G_CALLBACK (fold_cb), self, G_CONNECT_SWAPPED);

@@ -207,6 +207,14 @@ changed_cb (LrViewfinders *self)
     update_pictures (self);
 }
 
+/* Remarks are others; the pictures are not */
+static void
+lit_cb (LrViewfinders *self)
+{
+  update_finders (self);
+  update_strip (self);
+}
+
 /* A remark in hand shows in the strip, and what it speaks of is outlined in the pictures */
 static void
 hand_cb (LrViewfinders *self)
@@ -323,6 +331,7 @@ lr_viewfinders_set_document (LrViewfinders *self,
   self->strip = lr_cut_strip_new (document);
   gtk_widget_set_parent (self->strip, GTK_WIDGET (self));
   g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "lit", G_CALLBACK (lit_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "hand", G_CALLBACK (hand_cb), self, G_CONNECT_SWAPPED);
   changed_cb (self);
 }

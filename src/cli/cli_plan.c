@@ -161,7 +161,8 @@ lr_cli_plan_open (const LrCliOptions *options)
   opened->path = g_strdup (path);
   opened->units = units;
   opened->study = lr_study_new (plan);
-  opened->remarks = lr_remarks_new (opened->study, units);
+  opened->levels = lr_light_levels_new (plan, TRUE, NULL);
+  opened->remarks = lr_remarks_new_lit (opened->study, opened->levels, units);
   opened->plan = g_steal_pointer (&plan);
   return opened;
 }
@@ -174,6 +175,7 @@ void
 lr_cli_plan_free (LrCliPlan *plan)
 {
   lr_remarks_free (plan->remarks);
+  lr_light_levels_unref (plan->levels);
   lr_study_free (plan->study);
   lr_plan_unref (plan->plan);
   g_free (plan->path);

@@ -17,6 +17,7 @@ typedef struct
   char      *path;
   LrPlan    *plan;    /* with the set-up asked for shown */
   LrStudy   *study;
+  LrLightLevels *levels; /* whole */
   LrRemarks *remarks;
   LrUnits    units;
 } LrCliPlan;

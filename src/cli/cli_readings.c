@@ -35,5 +35,5 @@ lr_cli_readings (int    argc,
     plan = lr_cli_plan_open (&options);
   lr_cli_options_clear (&options);
 
-  return plan != NULL ? (int) lr_cli_print_json (lr_readings_to_json (plan->study)) : (int) LR_EXIT_FAILED;
+  return plan != NULL ? (int) lr_cli_print_json (lr_readings_to_json (plan->study, plan->levels)) : (int) LR_EXIT_FAILED;
 }

@@ -257,7 +257,8 @@ offer_open_stop (LrJudge               *judge,
 
   remedy = lr_remedy_new ();
   lr_remedy_change (remedy, camera->item, "f-number", f_number);
-  lr_remedy_say (remedy, stop, _("Open %s to <b>%s</b>."), lr_say_name (judge, camera->placed), stop);
+  lr_remedy_say (remedy, stop, _("Open %s to <b>%s</b>, and set it to %s for the light."), lr_say_name (judge, camera->placed), stop,
+                 lr_judge_compensate (judge, remedy, camera, 2.0 * log2 (f_number / camera->item->camera.f_number)));
   lr_judge_offer (judge, remark, remedy);
 }
 

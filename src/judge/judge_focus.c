@@ -88,9 +88,8 @@ offer_stop_down (LrJudge               *judge,
   stop = lr_say_stop (judge, f_number);
   remedy = lr_remedy_new ();
   lr_remedy_change (remedy, camera->item, "f-number", f_number);
-  lr_remedy_say (remedy, stop, _("Stop %s down to <b>%s</b>; that takes <b>%s</b> stops more light."),
-                 lr_say_name (judge, camera->placed), stop,
-                 lr_say_number (judge, 2.0 * log2 (f_number / c->f_number), 1));
+  lr_remedy_say (remedy, stop, _("Stop %s down to <b>%s</b>, and set it to %s for the light."), lr_say_name (judge, camera->placed), stop,
+                 lr_judge_compensate (judge, remedy, camera, 2.0 * log2 (f_number / c->f_number)));
   lr_judge_offer (judge, remark, remedy);
 }
 

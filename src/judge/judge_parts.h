@@ -22,6 +22,7 @@ typedef struct
 typedef struct
 {
   const LrStudy  *study;
+  const LrLightLevels *levels; /* NULL: not known, or a trial */
   const double   *limits;    /* of the plan, by LrLimit */
   LrUnits         units;
   gboolean        is_trial;
@@ -47,6 +48,13 @@ void lr_judge_cut_eyes   (LrJudge *judge);
 /* Whether every cut that passes now would pass with the camera at another place, as far from the subject */
 gboolean lr_judge_keeps_cuts (const LrJudge *judge, const LrCameraReading *camera, LrVec2 to_m);
 void lr_judge_intrusions (LrJudge *judge);
+void lr_judge_exposure   (LrJudge *judge);
+/* Sets the camera otherwise, so that it makes more of the light: "ISO <b>1600</b>"; alone as a remedy, "Set B to ISO 1600." */
+const char *lr_judge_compensate (LrJudge *judge, LrRemedy *remedy, const LrCameraReading *camera, double more_stops);
+void lr_judge_keep_compensation (LrJudge *judge, LrRemark *remark, const LrCameraReading *camera, double more_stops);
+void lr_judge_light      (LrJudge *judge);
+void lr_judge_color      (LrJudge *judge);
+void lr_judge_sun        (LrJudge *judge);
 void lr_judge_room       (LrJudge *judge);
 LrGrade lr_clash_grade   (const LrClash *clash, double limit_m);
 

@@ -168,6 +168,10 @@ lr_judge_all (LrJudge *judge)
   lr_judge_cut (judge);
   lr_judge_cut_eyes (judge);
   lr_judge_intrusions (judge);
+  lr_judge_light (judge);
+  lr_judge_exposure (judge);
+  lr_judge_color (judge);
+  lr_judge_sun (judge);
   lr_judge_room (judge);
   lr_judge_missing (judge);
 }
@@ -209,7 +213,7 @@ sort_by_grade (LrRemarks *remarks,
  * @study: a study
  * @units: how lengths are written in the sentences
  *
- * Judges everything that was read. Nothing in the remarks points into @study.
+ * As lr_remarks_new_lit() without levels of light.
  *
  * Returns: (transfer full): the remarks, Fix first
  */
@@ -217,9 +221,28 @@ LrRemarks *
 lr_remarks_new (const LrStudy *study,
                 LrUnits        units)
 {
+  return lr_remarks_new_lit (study, NULL, units);
+}
+
+/**
+ * lr_remarks_new_lit:
+ * @study: a study
+ * @levels: (nullable): of light, whole; of this plan, or of one just before it
+ * @units: how lengths are written in the sentences
+ *
+ * Judges everything that was read. Nothing in the remarks points into @study or @levels.
+ *
+ * Returns: (transfer full): the remarks, Fix first
+ */
+LrRemarks *
+lr_remarks_new_lit (const LrStudy       *study,
+                    const LrLightLevels *levels,
+                    LrUnits              units)
+{
   LrRemarks *remarks = g_new0 (LrRemarks, 1);
   LrJudge judge = {
     .study = study,
+    .levels = levels,
     .limits = study->plan->limits.value,
     .units = units,
     .verdicts = g_array_new (FALSE, FALSE, sizeof (LrVerdict)),

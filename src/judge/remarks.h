@@ -6,6 +6,7 @@
 #pragma once
 
 #include "intrusions.h"
+#include "light_levels.h"
 #include "study.h"
 #include "plan_edit.h"
 #include "units.h"
@@ -29,6 +30,8 @@ typedef enum
   LR_CHECK_SHOT_SIZE, LR_CHECK_HEADROOM, LR_CHECK_EYES_PLACE, LR_CHECK_LOOK_ROOM, LR_CHECK_JOINT,
   LR_CHECK_CUT, LR_CHECK_CUT_EYELINE, LR_CHECK_REVERSE,
   LR_CHECK_IN_FRAME, LR_CHECK_IN_FRONT, LR_CHECK_BOOM_MARGIN, LR_CHECK_ROOM_SEEN,
+  LR_CHECK_FACE_LEVEL, LR_CHECK_KEY_RATIO, LR_CHECK_WALL_LEVEL, LR_CHECK_EXPOSURE_MATCH, LR_CHECK_WHITE_BALANCE, LR_CHECK_MIXED_WHITES,
+  LR_CHECK_FLICKER, LR_CHECK_SUN,
   LR_CHECK_OVERLAP, LR_CHECK_OUTSIDE, LR_CHECK_DOOR_SWING, LR_CHECK_CEILING,
   LR_CHECK_MISSING, /* no room, no subject, no camera: what to do next */
   LR_N_CHECKS
@@ -86,6 +89,8 @@ typedef struct
 
 /* @units: how lengths are written in the sentences */
 LrRemarks *lr_remarks_new  (const LrStudy *study, LrUnits units);
+/* @levels (nullable): of light, of this plan or of one just before it; without them less is said of light */
+LrRemarks *lr_remarks_new_lit (const LrStudy *study, const LrLightLevels *levels, LrUnits units);
 void       lr_remarks_free (LrRemarks *remarks);
 const LrRemark *lr_remarks_find (const LrRemarks *remarks, const char *key);     /* (nullable) */
 /* Worst of the remarks that mark the item; FINE if there is none */

@@ -18,6 +18,8 @@
   { .key = key_, .label = label_, .type = LR_PROP_LENGTH, .max = max_, .fallback = fallback_ }
 #define SHARE(key_, label_, max_, fallback_) \
   { .key = key_, .label = label_, .type = LR_PROP_SHARE, .max = max_, .fallback = fallback_ }
+#define NUMBER(key_, label_, max_, fallback_, unit_) \
+  { .key = key_, .label = label_, .type = LR_PROP_NUMBER, .max = max_, .fallback = fallback_, .decimals = 1, .unit = unit_ }
 #define COMMON_PRACTICE N_("common practice, no source")
 
 static const LrLimitInfo limits_info[LR_N_LIMITS] = {
@@ -96,6 +98,30 @@ static const LrLimitInfo limits_info[LR_N_LIMITS] = {
   [LR_LIMIT_BOOM_MARGIN] = {
     N_("common practice, no source: a twentieth of the picture, so that a sagging arm stays out"),
     SHARE ("boom-margin-pct", N_("Boom over the frame, of its height"), 0.2, 0.05) },
+  [LR_LIMIT_FACE_LEVEL] = {
+    N_("common practice, no source: fair skin at 60 % to 70 %, darker skin lower"),
+    SHARE ("face-level-pct", N_("Lit side of a face, of full signal"), 1.0, 0.6) },
+  [LR_LIMIT_FACE_LEVEL_OFF] = {
+    N_("common practice, no source: what is easily graded; predictions are right to half a stop"),
+    NUMBER ("face-level-off-stops", N_("It may be off by"), 5.0, 0.8, N_("stops")) },
+  [LR_LIMIT_RATIO_MIN] = {
+    N_("common practice, no source: under half a stop a face looks flat"),
+    NUMBER ("ratio-min-stops", N_("Key side over shadow side, at least"), 10.0, 0.5, N_("stops")) },
+  [LR_LIMIT_RATIO_MAX] = {
+    N_("common practice, no source: over three stops the shadow side has no drawing"),
+    NUMBER ("ratio-max-stops", N_("Key side over shadow side, at most"), 10.0, 3.0, N_("stops")) },
+  [LR_LIMIT_WALL_UNDER_FACE] = {
+    N_("common practice, no source: a wall as bright as the face draws the eye"),
+    NUMBER ("wall-under-face-stops", N_("Wall behind darker than the face by"), 10.0, 0.5, N_("stops")) },
+  [LR_LIMIT_EXPOSURE_MATCH] = {
+    N_("common practice, no source: half a stop shows in a cut"),
+    NUMBER ("exposure-match-stops", N_("Cameras exposed alike within"), 5.0, 0.5, N_("stops")) },
+  [LR_LIMIT_WHITE_OFF] = {
+    N_("common practice, no source: 5 per megakelvin can be seen (Judd, 1933), 10 count as close"),
+    NUMBER ("white-off-mired", N_("White balance off the light on the face by"), 100.0, 15.0, N_("MK⁻¹")) },
+  [LR_LIMIT_MIXED_WHITES] = {
+    N_("common practice, no source: a face lit in two whites cannot be balanced; warm rims up to this are usual"),
+    NUMBER ("mixed-whites-mired", N_("Whites on one face apart by"), 300.0, 40.0, N_("MK⁻¹")) },
   [LR_LIMIT_OVERLAP] = {
     N_("common practice, no source: what a tape measure can tell"),
     LENGTH ("overlap-mm", N_("Footprints may overlap by"), 5.0, 0.01) },

@@ -36,6 +36,14 @@ typedef enum
   LR_LIMIT_LOOK_ROOM_USUAL,
   LR_LIMIT_JOINT,              /* m: the lower edge keeps as far from neck, elbow and knee */
   LR_LIMIT_BOOM_MARGIN,        /* share of frame height: least way of a boom over the frame */
+  LR_LIMIT_FACE_LEVEL,         /* share of full signal: where the lit side of a face is wanted */
+  LR_LIMIT_FACE_LEVEL_OFF,     /* stops: it may be off by */
+  LR_LIMIT_RATIO_MIN,          /* stops: key side over shadow side */
+  LR_LIMIT_RATIO_MAX,
+  LR_LIMIT_WALL_UNDER_FACE,    /* stops: the wall behind is darker than the face by */
+  LR_LIMIT_EXPOSURE_MATCH,     /* stops: between two cameras */
+  LR_LIMIT_WHITE_OFF,          /* MK^-1: white balance off what reaches the face */
+  LR_LIMIT_MIXED_WHITES,       /* MK^-1: between sources on one face */
   LR_LIMIT_OVERLAP,            /* m: footprints may overlap by this much */
   LR_LIMIT_WAY_OUT,            /* m: clear width on the way to the door */
   LR_N_LIMITS

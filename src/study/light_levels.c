@@ -383,31 +383,32 @@ lr_light_levels_source_lx (const LrLightLevels *levels,
 }
 
 static double
-signal_of (const LrExposure *exposure,
-           double            lux,
-           double            reflectance)
+share_of (const LrExposure *exposure,
+          double            lux,
+          double            reflectance)
 {
-  double share;
+  double share = NAN;
 
-  return lr_exposure_share (exposure, lux, reflectance, &share) ? lr_signal_of_share (share) : (double) NAN;
+  lr_exposure_share (exposure, lux, reflectance, &share);
+  return share;
 }
 
 /**
- * lr_light_levels_signals:
+ * lr_light_levels_shares:
  * @levels: levels
  * @camera: id of a camera
- * @signals: (out): what it makes of its subject's face and clothes and of the walls behind
+ * @shares: (out): what it makes of its subject's face and clothes and of the walls behind
  *
  * The light that is lost because the lens is focused near is counted; what it loses in its glass is not known.
  *
  * Source: exposure.h.
  *
- * Returns: %FALSE, with @signals untouched, if the camera is not there
+ * Returns: %FALSE, with @shares untouched, if the camera is not there
  */
 gboolean
-lr_light_levels_signals (const LrLightLevels *levels,
+lr_light_levels_shares (const LrLightLevels *levels,
                          const char          *camera,
-                         LrSignals           *signals)
+                         LrShares           *shares)
 {
   const LrCameraReading *reading = lr_study_find_camera (levels->study, camera);
   const LrBackLight *back = lr_light_levels_background (levels, camera);
@@ -420,16 +421,16 @@ lr_light_levels_signals (const LrLightLevels *levels,
   exposure = (LrExposure) { reading->f_number, reading->item->camera.shutter_s, reading->item->camera.iso,
                             reading->item->camera.nd_stops + fmax (0.0, reading->close_stops) };
   face = reading->has_subject ? lr_light_levels_face (levels, reading->subject->item->id) : NULL;
-  *signals = (LrSignals) { NAN, NAN, NAN, NAN };
+  *shares = (LrShares) { NAN, NAN, NAN, NAN };
   if (face != NULL)
     {
       const LrPerson *person = &face->person->item->person;
 
-      signals->face = signal_of (&exposure, lr_lux_all (face->at[face->lit]), person->skin_reflectance);
-      signals->shadow = signal_of (&exposure, lr_lux_all (face->at[face->shadow]), person->skin_reflectance);
-      signals->clothes = signal_of (&exposure, lr_lux_all (face->at[LR_FACE_CHEST]), person->clothing_reflectance);
+      shares->face = share_of (&exposure, lr_lux_all (face->at[face->lit]), person->skin_reflectance);
+      shares->shadow = share_of (&exposure, lr_lux_all (face->at[face->shadow]), person->skin_reflectance);
+      shares->clothes = share_of (&exposure, lr_lux_all (face->at[LR_FACE_CHEST]), person->clothing_reflectance);
     }
   if (back->n > 0)
-    signals->background = signal_of (&exposure, lr_lux_all (back->mean), back->reflectance);
+    shares->background = share_of (&exposure, lr_lux_all (back->mean), back->reflectance);
   return TRUE;
 }

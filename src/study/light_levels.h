@@ -47,11 +47,11 @@ typedef struct
   double   reflectance;          /* mean, weighted by the light */
 } LrBackLight;
 
-/* What a camera makes of a level: share of full signal by ITU-R BT.709, 1 where it clips */
+/* What a camera makes of a level: share of the white that it takes, over 1 it clips; lr_signal_of_share() has the signal */
 typedef struct
 {
   double face, shadow, clothes, background; /* NAN: not seen or not known */
-} LrSignals;
+} LrShares;
 
 typedef struct LrLightLevels LrLightLevels;
 
@@ -69,6 +69,6 @@ double             lr_lux_all                 (LrLux lux); /* without bounces wh
 /* What the source gives straight to a point of a person; 0: nothing, or it is no source */
 double             lr_light_levels_source_lx  (const LrLightLevels *levels, const char *source, const char *person, LrFacePoint point);
 /* FALSE: the camera is not there or has no exposure */
-gboolean           lr_light_levels_signals    (const LrLightLevels *levels, const char *camera, LrSignals *signals);
+gboolean           lr_light_levels_shares    (const LrLightLevels *levels, const char *camera, LrShares *shares);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrLightLevels, lr_light_levels_unref)

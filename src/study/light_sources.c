@@ -24,7 +24,6 @@
 /* Upright to level illuminance under CIE's overcast sky (ISO 15469), 0.396, with a tenth of it off the ground of 0.2 */
 #define UPRIGHT_SHARE 0.496
 #define GLASS_SHARE 0.8 /* through two clear panes; common practice, no source */
-#define OVERCAST_K 6500.0
 
 /**
  * lr_light_ahead_m:
@@ -192,7 +191,7 @@ lr_light_sources (const LrStudy *study)
       else if (item->kind == LR_ITEM_WINDOW)
         {
           is_lit = get_window (study, source.placed, level_lx, &source.emitter);
-          source.kelvin = OVERCAST_K;
+          source.kelvin = LR_OVERCAST_K;
         }
       if (is_lit)
         g_array_append_val (sources, source);

@@ -8,6 +8,8 @@
 #include "light.h"
 #include "light_shade.h"
 
+#define LR_OVERCAST_K 6500.0 /* white of a sky under a closed cover of cloud */
+
 typedef struct
 {
   const LrPlaced *placed;   /* a light, a house light that is on, a window by day */

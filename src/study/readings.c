@@ -47,6 +47,14 @@
  *     the subject, hidden by it), is-nearer, is-partly-hidden, clearance-share (a boom over the frame, else null),
  *     outlines [ [ [ across, down ], ... ], ... ] (0..1 from the frame's upper left) } ]
  *   clashes [ { type ("overlap", "outside", "door", "ceiling"), a, b, depth-m, push-deg, x-m, y-m } ]
+ *   light { n-sources (lights, house lights that are on, windows by day), has-bounces (what the room gives back is known),
+ *     faces [ { person, left-cheek, right-cheek, forehead, top, back, chest (each { direct-lx, bounced-lx }), lit (the brighter
+ *       cheek), key (id of what gives it most), key-lx (there, straight), fill-lx (on the other cheek, all but the key's straight
+ *       light), ratio-stops (the two cheeks, all light counted), key-side-deg (off the look; > 0 to the person's left), key-up-deg,
+ *       back-lx (straight, on the back of the head), mixed-k (of the straight light on the lit cheek) } ],
+ *     pictures [ { camera, walls { direct-lx, bounced-lx } (mean of what it sees of walls), walls-n (places looked at), walls-least-lx,
+ *       walls-most-lx, face-signal, shadow-signal, clothes-signal, walls-signal (0..1, ITU-R BT.709, 1 clips),
+ *       face-over-white-stops (> 0: burnt out) } ] }
  */
 
 #include "readings_private.h"
@@ -361,13 +369,15 @@ add_sun (JsonBuilder   *builder,
 /**
  * lr_readings_to_json:
  * @study: a study
+ * @levels: (nullable): of light in the same plan
  *
  * Every number of it by item id; see the head of this file for the members.
  *
  * Returns: (transfer full): an object node
  */
 JsonNode *
-lr_readings_to_json (const LrStudy *study)
+lr_readings_to_json (const LrStudy       *study,
+                     const LrLightLevels *levels)
 {
   g_autoptr (JsonBuilder) builder = json_builder_new_immutable ();
   Next next = { 0 };
@@ -388,6 +398,8 @@ lr_readings_to_json (const LrStudy *study)
   lr_readings_add_reverses (builder, study);
   lr_readings_add_intrusions (builder, study);
   lr_readings_add_clashes (builder, study);
+  if (levels != NULL)
+    lr_readings_add_light (builder, study, levels);
   json_builder_end_object (builder);
 
   return json_builder_get_root (builder);

@@ -5,7 +5,10 @@
 
 #pragma once
 
-#include "study.h"
+#include "light_levels.h"
+
+#include <json-glib/json-glib.h>
 
 /* (transfer full): { "format": "lookroom-readings", "version": 1, "items": { id: { "distance-m": ... } }, "pairs": [...], ... } */
-JsonNode *lr_readings_to_json (const LrStudy *study);
+/* @levels (nullable): of light, in the same plan */
+JsonNode *lr_readings_to_json (const LrStudy *study, const LrLightLevels *levels);

@@ -19,3 +19,6 @@ void lr_readings_add_pairs      (JsonBuilder *builder, const LrStudy *study);
 void lr_readings_add_reverses   (JsonBuilder *builder, const LrStudy *study);
 void lr_readings_add_intrusions (JsonBuilder *builder, const LrStudy *study);
 void lr_readings_add_clashes    (JsonBuilder *builder, const LrStudy *study);
+
+/* readings_light.c */
+void lr_readings_add_light      (JsonBuilder *builder, const LrStudy *study, const LrLightLevels *levels);

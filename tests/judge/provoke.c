@@ -125,17 +125,86 @@ const Provocation provocations[] = {
     { { TRUE, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 7.0, 1.0 } },
     { { "microphone-1", "tip-x-mm", 6.0, NULL }, { "microphone-1", "tip-y-mm", 1.0, NULL },
       { "microphone-1", "tip-height-mm", 2.55, NULL } } },
+  { "face-burnt-out", LR_CHECK_FACE_LEVEL, LR_GRADE_FIX, "face-level:camera-1", TRUE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 4.2, 1.4 } },
+    { { "light-1", "aims-at", 0, WENNA }, { "light-1", "output-lm", 30000.0, NULL } } },
+  { "face-in-the-dark", LR_CHECK_FACE_LEVEL, LR_GRADE_MIND, "face-level:camera-1", TRUE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 4.2, 1.4 } },
+    { { "light-1", "aims-at", 0, WENNA }, { "light-1", "output-lm", 800.0, NULL } } },
+  { "flat-face", LR_CHECK_KEY_RATIO, LR_GRADE_MIND, "key-ratio:person-1", FALSE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 6.2, 2.2 } },
+    { { "light-1", "aims-at", 0, WENNA }, { "light-1", "lamp-height-mm", 2.3, NULL } } },
+  { "bright-wall", LR_CHECK_WALL_LEVEL, LR_GRADE_MIND, "wall-level:camera-1", FALSE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 4.2, 1.4 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_POINT, 1.6, 5.0 } },
+    { { "light-1", "aims-at", 0, WENNA }, { "light-1", "output-lm", 3000.0, NULL }, { "light-2", "facing-deg", LR_PI, NULL },
+      { "light-2", "output-lm", 20000.0, NULL }, { "light-2", "beam-deg", 100.0 * LR_DEG, NULL } } },
+  { "one-camera-darker", LR_CHECK_EXPOSURE_MATCH, LR_GRADE_MIND, "exposure-match:camera-2:camera-1", TRUE, { { 0 } },
+    { { CAMERA_B, "iso", 400.0, NULL } } },
+  { "one-camera-brighter", LR_CHECK_EXPOSURE_MATCH, LR_GRADE_MIND, "exposure-match:camera-2:camera-1", TRUE, { { 0 } },
+    { { CAMERA_A, "iso", 100.0, NULL } } },
+  { "tungsten-key", LR_CHECK_WHITE_BALANCE, LR_GRADE_MIND, "white-balance:camera-1", TRUE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 4.2, 1.4 } },
+    { { "light-1", "aims-at", 0, WENNA }, { "light-1", "color-temperature-k", 3200.0, NULL } } },
+  { "two-whites", LR_CHECK_MIXED_WHITES, LR_GRADE_MIND, "mixed-whites:person-1", FALSE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 4.2, 1.4 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 4.4, 4.4 } },
+    { { "light-1", "aims-at", 0, WENNA }, { "light-2", "aims-at", 0, WENNA }, { "light-1", "color-temperature-k", 3200.0, NULL } } },
+  { "banding-lamp", LR_CHECK_FLICKER, LR_GRADE_MIND, "flicker:camera-1:house-light-1", TRUE,
+    { { TRUE, LR_ITEM_HOUSE_LIGHT, 0, 4.0, 3.0 } },
+    { { "house-light-1", "is-on", 1.0, NULL }, { "house-light-1", "may-flicker", 1.0, NULL }, { CAMERA_A, "shutter-s", 1.0 / 60.0, NULL } } },
+  { "beating-lamp", LR_CHECK_FLICKER, LR_GRADE_FIX, "flicker:camera-1:house-light-1", TRUE,
+    { { TRUE, LR_ITEM_HOUSE_LIGHT, 0, 4.0, 3.0 } },
+    { { "house-light-1", "is-on", 1.0, NULL }, { "house-light-1", "may-flicker", 1.0, NULL },
+      { CAMERA_A, "shutter-s", 1.0 / 60.0, NULL }, { CAMERA_A, "frame-rate-fps", 30.0, NULL } } },
+  { "winter-sun", LR_CHECK_SUN, LR_GRADE_MIND, "sun:person-1:window-1", TRUE,
+    { { TRUE, LR_ITEM_WINDOW, 0, 3.0, 0.0 } }, { { "window-1", "blind", LR_BLIND_UP, NULL }, { "window-1", "head-mm", 2.4, NULL } } },
   { "nobody-asks", LR_CHECK_MISSING, LR_GRADE_MIND, "missing:interviewer", FALSE, { { 0 } },
     { { INES, "role", LR_ROLE_OTHER, NULL }, { WENNA, "looks-at", 0, "" } } },
 };
 
 const gsize n_provocations = G_N_ELEMENTS (provocations);
 
+/* From 11:30 to 12:30 at 50 degrees north, 0 east, in the last days of December the sun stands 16 degrees high in the south */
+static void
+set_winter (LrPlan **plan)
+{
+  static const char *const texts[][2] = { { "date", "2026-12-21" }, { "time-roll", "11:30" }, { "time-wrap", "12:30" }, { "time-zone", "UTC" } };
+  GError *error = NULL;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      LrPlan *next = lr_plan_set_job (*plan, texts[i][0], texts[i][1], &error);
+
+      g_assert_no_error (error);
+      lr_plan_unref (*plan);
+      *plan = next;
+    }
+  {
+    LrPlan *next = lr_plan_set_job_number (*plan, "latitude-deg", 50.0, &error);
+
+    g_assert_no_error (error);
+    lr_plan_unref (*plan);
+    *plan = next;
+  }
+}
+
+LrRemarks *
+provoked_remarks (const Provocation *provocation,
+                  const LrStudy     *study,
+                  LrUnits            units)
+{
+  gboolean is_lit = provocation->check >= LR_CHECK_FACE_LEVEL && provocation->check <= LR_CHECK_MIXED_WHITES;
+  g_autoptr (LrLightLevels) levels = is_lit ? lr_light_levels_new (study->plan, TRUE, NULL) : NULL;
+
+  return lr_remarks_new_lit (study, levels, units);
+}
+
 LrPlan *
 provoke (const Provocation *provocation)
 {
   LrPlan *plan = fixture_interview ();
 
+  if (provocation->check == LR_CHECK_SUN)
+    set_winter (&plan);
   for (guint i = 0; i < G_N_ELEMENTS (provocation->extra) && provocation->extra[i].is_there; i++)
     fixture_add (&plan, provocation->extra[i].kind, provocation->extra[i].form, provocation->extra[i].x_m,
                  provocation->extra[i].y_m);

@@ -40,3 +40,5 @@ extern const Provocation provocations[];
 extern const gsize n_provocations;
 
 LrPlan *provoke (const Provocation *provocation);
+/* (transfer full): of a plan like that */
+LrRemarks *provoked_remarks (const Provocation *provocation, const LrStudy *study, LrUnits units);

@@ -43,7 +43,10 @@ test_nothing_wrong (void)
   g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_METRIC);
 
   for (guint i = 0; i < remarks->all->len; i++)
-    g_assert_cmpint (((LrRemark *) remarks->all->pdata[i])->grade, ==, LR_GRADE_FINE);
+    {
+      g_test_message ("%s", ((LrRemark *) remarks->all->pdata[i])->text);
+      g_assert_cmpint (((LrRemark *) remarks->all->pdata[i])->grade, ==, LR_GRADE_FINE);
+    }
   g_assert_cmpuint (remarks->n[LR_GRADE_FINE], ==, remarks->all->len);
 }
 
@@ -117,7 +120,7 @@ test_provoked (gconstpointer data)
   const Provocation *p = data;
   g_autoptr (LrPlan) plan = provoke (p);
   g_autoptr (LrStudy) study = lr_study_new (plan);
-  g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  g_autoptr (LrRemarks) remarks = provoked_remarks (p, study, LR_UNITS_METRIC);
   const LrRemark *remark = lr_remarks_find (remarks, p->remark);
 
   g_assert_nonnull (remark);
@@ -165,7 +168,7 @@ test_figure (gconstpointer data)
   const Provocation *p = data;
   g_autoptr (LrPlan) plan = provoke (p);
   g_autoptr (LrStudy) study = lr_study_new (plan);
-  g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  g_autoptr (LrRemarks) remarks = provoked_remarks (p, study, LR_UNITS_METRIC);
   const LrRemark *remark = lr_remarks_find (remarks, p->remark);
 
   g_assert_nonnull (remark);
@@ -180,7 +183,7 @@ test_mended (gconstpointer data)
   const Provocation *p = data;
   g_autoptr (LrPlan) plan = provoke (p), mended = NULL;
   g_autoptr (LrStudy) study = lr_study_new (plan), after = NULL;
-  g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_METRIC), left = NULL;
+  g_autoptr (LrRemarks) remarks = provoked_remarks (p, study, LR_UNITS_METRIC), left = NULL;
   g_autoptr (GError) error = NULL;
   const LrRemark *remark = lr_remarks_find (remarks, p->remark), *now;
 
@@ -194,7 +197,7 @@ test_mended (gconstpointer data)
   mended = lr_remedy_apply (remark->remedy, plan, &error);
   g_assert_no_error (error);
   after = lr_study_new (mended);
-  left = lr_remarks_new (after, LR_UNITS_METRIC);
+  left = provoked_remarks (p, after, LR_UNITS_METRIC);
   now = lr_remarks_find (left, p->remark);
   g_assert_true (now == NULL || now->grade == LR_GRADE_FINE);
   g_assert_cmpuint (left->n[LR_GRADE_FIX], <=, remarks->n[LR_GRADE_FIX] - (p->grade == LR_GRADE_FIX ? 1 : 0));
@@ -207,7 +210,7 @@ test_imperial (gconstpointer data)
   const Provocation *p = data;
   g_autoptr (LrPlan) plan = provoke (p);
   g_autoptr (LrStudy) study = lr_study_new (plan);
-  g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_IMPERIAL);
+  g_autoptr (LrRemarks) remarks = provoked_remarks (p, study, LR_UNITS_IMPERIAL);
 
   g_assert_nonnull (lr_remarks_find (remarks, p->remark));
   for (guint i = 0; i < remarks->all->len; i++)
@@ -230,7 +233,7 @@ test_key (void)
 
   fixture_set (&plan, CAMERA_B, "x-mm", 4.9);
   study = lr_study_new (plan);
-  remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  remarks = provoked_remarks (p, study, LR_UNITS_METRIC);
   g_assert_nonnull (lr_remarks_find (remarks, p->remark));
   g_assert_null (lr_remarks_find (remarks, "line-side"));
   g_assert_null (lr_remarks_find (remarks, NULL));

@@ -41,7 +41,7 @@ static const SentenceCase sentence_cases[] = {
     "Move B <b>1′" NB "6″</b> towards the north wall, to <b>32°</b>." },
   { "depth", "loft", "depth-of-field:camera-b", LR_UNITS_METRIC, LR_GRADE_MIND,
     "B is sharp over <b>13" NB "cm</b>, from <b>2.47</b> to <b>2.60" NB "m</b>. If Wenna leans in by <b>7" NB "cm</b> the eyes go "
-    "soft. Stop B down to <b>f/5.6</b>; that takes <b>2.0</b> stops more light." },
+    "soft. Stop B down to <b>f/5.6</b>, and set it to ISO <b>1600</b> for the light." },
   { "gaze", "loft", "gaze:camera-a", LR_UNITS_METRIC, LR_GRADE_FINE,
     "Wenna looks <b>18°</b> past A, between <b>8°</b> and <b>20°</b>." },
   { "distance", "loft", "face-distance:camera-a", LR_UNITS_METRIC, LR_GRADE_FINE,
@@ -144,7 +144,8 @@ test_worst (void)
 
   g_assert_cmpint (lr_remarks_worst_for (remarks, "camera-b"), ==, LR_GRADE_FIX);
   g_assert_cmpint (lr_remarks_worst_for (remarks, "camera-a"), !=, LR_GRADE_FIX);
-  g_assert_cmpint (lr_remarks_worst_for (remarks, "wenna"), ==, LR_GRADE_FINE);
+  g_assert_cmpint (lr_remarks_worst_for (remarks, "wenna"), ==, LR_GRADE_MIND); /* the sun */
+  g_assert_cmpint (lr_remarks_worst_for (remarks, "ines"), ==, LR_GRADE_FINE);
   g_assert_cmpint (lr_remarks_worst_for (remarks, "nobody"), ==, LR_GRADE_FINE);
 }
 

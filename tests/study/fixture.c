@@ -112,6 +112,7 @@ add_camera (LrPlan **plan,
   fixture_text (plan, id, "aims-at", WENNA);
   fixture_set (plan, id, "focal-mm", focal_m);
   fixture_set (plan, id, "f-number", f_number);
+  fixture_set (plan, id, "iso", 400.0 * f_number * f_number / (2.8 * 2.8)); /* exposed alike */
   fixture_set (plan, id, "lens-height-mm", 1.2);
 }
 

@@ -130,7 +130,7 @@ test_signals (void)
 {
   g_autoptr (LrPlan) plan = make_room (0.5, 0.5, 0.2);
   const char *camera = fixture_add (&plan, LR_ITEM_CAMERA, 0, 5.0, 2.4);
-  LrSignals signals;
+  LrShares shares;
   double lux, expected;
 
   fixture_text (&plan, camera, "aims-at", "person-1");
@@ -151,12 +151,12 @@ test_signals (void)
 
       fixture_set (&plan, camera, "iso", 400.0 * exp2 (stops));
       levels = lr_light_levels_new (plan, FALSE, NULL);
-      g_assert_true (lr_light_levels_signals (levels, camera, &signals));
+      g_assert_true (lr_light_levels_shares (levels, camera, &shares));
       expected = stops == 0 ? 0.397 : 0.579;
-      assert_near (signals.clothes, expected, 0.003);
-      g_assert_cmpfloat (signals.face, >, signals.shadow);
+      assert_near (lr_signal_of_share (shares.clothes), expected, 0.003);
+      g_assert_cmpfloat (shares.face, >, shares.shadow);
     }
-  g_assert_false (isnan (signals.background));
+  g_assert_false (isnan (shares.background));
 }
 
 /* What a camera sees of the wall: more where the wall light is */

@@ -42,7 +42,7 @@ read_loft (JsonNode **node)
   g_autoptr (LrPlan) plan = fixture_example ("loft");
   g_autoptr (LrStudy) study = lr_study_new (plan);
 
-  *node = lr_readings_to_json (study);
+  *node = lr_readings_to_json (study, NULL);
   return json_node_get_object (*node);
 }
 
@@ -147,7 +147,7 @@ test_null (void)
 
   fixture_add (&plan, LR_ITEM_CAMERA, 0, 1.0, 1.0);
   study = lr_study_new (plan);
-  node = lr_readings_to_json (study);
+  node = lr_readings_to_json (study, NULL);
   text = json_to_string (node, TRUE);
   back = json_from_string (text, NULL);
   g_assert_nonnull (back);
