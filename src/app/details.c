@@ -15,6 +15,7 @@
 #include "details_formats.h"
 #include "details_room.h"
 #include "details_rows.h"
+#include "levels_bar.h"
 #include "line.h"
 #include "placing.h"
 #include "plan_edit.h"
@@ -33,7 +34,7 @@ struct _LrDetails
 
   int         n_summary_lines;
 
-  GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *summary, *more, *more_grid, *room;
+  GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *summary, *levels, *more, *more_grid, *room;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetails, lr_details, GTK_TYPE_WIDGET)
@@ -258,6 +259,7 @@ update (LrDetails *self)
   gtk_widget_set_visible (self->room, item == NULL);
   update_head (self, item);
   update_summary (self, item);
+  lr_levels_bar_show (LR_LEVELS_BAR (self->levels), self->document, item != NULL && item->kind == LR_ITEM_CAMERA ? item->id : NULL);
   if (item != NULL)
     {
       update_fields (self, self->grid, item);
@@ -405,6 +407,7 @@ lr_details_class_init (LrDetailsClass *klass)
   g_type_ensure (LR_TYPE_LINE);
   g_type_ensure (LR_TYPE_FIELD_GRID);
   g_type_ensure (LR_TYPE_DETAILS_ROOM);
+  g_type_ensure (LR_TYPE_LEVELS_BAR);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "details");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -416,6 +419,7 @@ lr_details_class_init (LrDetailsClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LrDetails, buttons);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, summary);
+  gtk_widget_class_bind_template_child (widget_class, LrDetails, levels);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, more);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, more_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, room);

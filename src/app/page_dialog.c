@@ -41,7 +41,9 @@ static LrPageOptions
 make_options (LrDocument *document,
               LrPaper     paper)
 {
-  return (LrPageOptions) { paper, lr_document_get_units (document), g_get_real_time () / G_USEC_PER_SEC };
+  const LrLightLevels *levels = lr_document_has_current_levels (document) ? lr_document_get_levels (document) : NULL;
+
+  return (LrPageOptions) { paper, lr_document_get_units (document), g_get_real_time () / G_USEC_PER_SEC, levels };
 }
 
 static LrPaper

@@ -61,7 +61,8 @@ write_page (const LrCliPlan *plan,
             LrPaper          paper,
             const char      *output)
 {
-  const LrPageOptions options = { .paper = paper, .units = plan->units, .created_unix_s = date_of (plan->path) };
+  const LrPageOptions options = { .paper = paper, .units = plan->units, .created_unix_s = date_of (plan->path),
+                                  .levels = plan->levels };
   g_autoptr (GError) error = NULL;
 
   if (lr_page_write_pdf (plan->study, plan->remarks, &options, output, &error))

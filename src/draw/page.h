@@ -15,6 +15,7 @@ typedef struct
   LrPaper paper;
   LrUnits units;
   gint64  created_unix_s; /* metadata; fixed in tests */
+  const LrLightLevels *levels; /* of light in the plan; NULL: nothing is told of them */
 } LrPageOptions;
 
 void     lr_paper_size_pt (LrPaper paper, double *width_pt, double *height_pt); /* landscape */

@@ -9,6 +9,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define MOST_LEVELS 2u /* cameras whose levels stand beside the title */
+
 #include "page_private.h"
 
 static const LrColumn camera_columns[] = {
@@ -141,6 +143,43 @@ add_settings (const LrSheet *sheet,
     }
 }
 
+/* "A: face 74 %, walls 58 %; B: face 73 %, walls 55 %" */
+static char *
+levels_note (const LrSheet *sheet)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; sheet->options->levels != NULL && i < MIN (sheet->study->cameras->len, MOST_LEVELS); i++)
+    {
+      const LrItem *camera = g_array_index (sheet->study->cameras, LrCameraReading, i).item;
+      LrShares shares;
+
+      if (!lr_light_levels_shares (sheet->options->levels, camera->id, &shares) || !(shares.face > 0.0) || !(shares.background > 0.0))
+        continue;
+      /* Translators: a camera, and how bright a face and the walls behind it come out, per cent */
+      g_string_append_printf (text, _("%s%s: face %.0f %%, walls %.0f %%"), text->len > 0 ? "; " : "", camera->tag,
+                              100.0 * lr_signal_of_share (shares.face), 100.0 * lr_signal_of_share (shares.background));
+    }
+  return g_string_free (text, text->len == 0);
+}
+
+/* "on Wenna’s face the key side is 2.4 stops over the shadow side" */
+static char *
+ratio_note (const LrSheet *sheet)
+{
+  const LrPlaced *subject = sheet->study->subject;
+  const LrFaceLight *face = sheet->options->levels != NULL && subject != NULL
+                                ? lr_light_levels_face (sheet->options->levels, subject->item->id) : NULL;
+  g_autofree char *name = NULL;
+
+  if (face == NULL || face->key == NULL || !isfinite (face->ratio_stops))
+    return NULL;
+
+  name = item_name (subject->item);
+  /* Translators: a person, and how many stops lie between the two sides of their face */
+  return g_strdup_printf (_("%s’s face: key side %.1f stops over the shadow side"), name, face->ratio_stops);
+}
+
 /**
  * lr_page_cameras_new:
  * @sheet: the page
@@ -152,6 +191,8 @@ lr_page_cameras_new (const LrSheet *sheet)
 {
   LrTable *table = lr_table_new ("cameras", _("Cameras"));
   LrUnits units = sheet->options->units;
+
+  table->note = levels_note (sheet);
 
   table->columns = camera_columns;
   table->n_columns = G_N_ELEMENTS (camera_columns);
@@ -353,6 +394,8 @@ LrTable *
 lr_page_lights_new (const LrSheet *sheet)
 {
   LrTable *table = lr_table_new ("lights", _("Lights"));
+
+  table->note = ratio_note (sheet);
   const GPtrArray *items = sheet->study->setup->items;
 
   table->columns = light_columns;

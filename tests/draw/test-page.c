@@ -45,7 +45,8 @@ page_new (LrPlan  *plan,
           LrPaper  paper,
           LrUnits  units)
 {
-  const LrPageOptions options = { .paper = paper, .units = units, .created_unix_s = 1770000000 };
+  g_autoptr (LrLightLevels) levels = lr_light_levels_new (plan, TRUE, NULL);
+  const LrPageOptions options = { .paper = paper, .units = units, .created_unix_s = 1770000000, .levels = levels };
   g_autoptr (GError) error = NULL;
   Page *page = g_new0 (Page, 1);
   int fd = g_file_open_tmp ("lookroom-XXXXXX.pdf", &page->path, &error);
@@ -255,12 +256,49 @@ test_vector (void)
   g_assert_cmpuint (n_fonts, >=, 2);
 }
 
+/* Of the same set in white walls and in black drapes the page tells another shadow side, by more than a stop */
+static void
+test_drapes (void)
+{
+  double stops[2];
+
+  if (!probe_has_tools ())
+    return;
+
+  for (int black = 0; black < 2; black++)
+    {
+      LrPlan *plan = read_example ("loft.lookroom");
+      g_autoptr (Page) page = NULL;
+      const char *args[] = { "pdftotext", "-raw", NULL, "-", NULL };
+      g_autofree char *text = NULL, *figure = NULL;
+      g_autoptr (GMatchInfo) match = NULL;
+      g_autoptr (GRegex) regex = g_regex_new ("key side ([0-9.]+) stops over the shadow side", 0, 0, NULL);
+
+      for (gsize i = 0; i < 3; i++)
+        {
+          static const char *const keys[] = { "walls.reflectance-pct", "ceiling.reflectance-pct", "floor.reflectance-pct" };
+          LrPlan *next = lr_plan_set_room (plan, keys[i], black ? 0.03 : 0.8, NULL);
+
+          lr_plan_unref (plan);
+          plan = next;
+        }
+      page = page_new (plan, LR_PAPER_A4, LR_UNITS_METRIC);
+      args[2] = page->path;
+      text = probe_run (args);
+      g_assert_true (g_regex_match (regex, text, 0, &match));
+      figure = g_match_info_fetch (match, 1);
+      stops[black] = g_ascii_strtod (figure, NULL);
+      g_test_message ("%s: %.1f stops", black ? "black" : "white", stops[black]);
+    }
+  g_assert_cmpfloat (stops[1], >, stops[0] + 1.0);
+}
+
 static void
 test_text (void)
 {
   static const char *const in_order[] = {
     "Wenna Carrow, sailmaker", "Oral-history interview", "Thursday 19 February 2026", "08:30 in", "Ines Aldous", "medium close-up",
-    "1 size apart 22° round eyes 24", "both look left", "Cameras", "50 mm f/2.8 1.20 m", "Lights", "key, 90 cm emitter", "Sound", "boom", "Please arrange", "Still open", "22°",
+    "1 size apart 22° round eyes 24", "both look left", "Cameras", "A: face", "50 mm f/2.8 1.20 m", "Lights", "key side", "key, 90 cm emitter", "Sound", "boom", "Please arrange", "Still open", "22°",
     "Take care", "7.20", "Scale 1:50", "Tape positions", "Supplementary title", "MQ-03", "1/1"
   };
   g_autoptr (Page) page = page_new (read_example ("loft.lookroom"), LR_PAPER_A4, LR_UNITS_METRIC);
@@ -523,6 +561,7 @@ main (int    argc,
   ADD_CASES (apart_cases, "apart", test_apart)
   g_test_add_func ("/page/vector", test_vector);
   g_test_add_func ("/page/text", test_text);
+  g_test_add_func ("/page/drapes", test_drapes);
   g_test_add_func ("/page/cuts", test_cuts);
   g_test_add_func ("/page/least-type", test_least_type);
   g_test_add_data_func ("/page/cut/metric", GINT_TO_POINTER (LR_UNITS_METRIC), test_cut);
