@@ -219,7 +219,7 @@ update_summary (LrDetails    *self,
 {
   const LrStudy *study = lr_document_get_study (self->document);
   LrUnits units = lr_document_get_units (self->document);
-  g_autofree char *text = item != NULL ? lr_item_summary (study, item->id, units) : lr_room_summary (study, units);
+  g_autofree char *text = item != NULL ? lr_item_summary (study, lr_document_get_levels (self->document), item->id, units) : lr_room_summary (study, units);
   int n_lines = SUMMARY_LINES;
 
   for (const char *c = text; (c = strchr (c, '\n')) != NULL; c++)

@@ -89,10 +89,11 @@ settings_text (const LrSheet  *sheet,
   g_autoptr (GString) text = g_string_new (NULL);
   g_autofree char *name = NULL;
 
-  g_string_append_printf (text, _("%.4g frames a second, %s, ISO %.0f, %.0f K"),
+  g_string_append_printf (text, _("%.4g fps, %s, ISO %.0f, %.0f K"),
                           camera->frame_rate_fps, shutter, camera->iso, camera->white_balance_k);
   if (camera->nd_stops > 0.0)
-    g_string_append_printf (text, _(", ND %.3g stops"), camera->nd_stops);
+    g_string_append_printf (text, g_dngettext (GETTEXT_PACKAGE, ", grey filter of %.3g stop", ", grey filter of %.3g stops", camera->nd_stops > 1.0 ? 2 : 1),
+                            camera->nd_stops);
   g_string_append_c (text, '.');
 
   if (aim == NULL)

@@ -131,21 +131,61 @@ describe_camera (const LrStudy         *study,
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
-static char *
-describe_person (const LrStudy  *study,
-                 const LrPlaced *person,
-                 LrUnits         units)
+/* To two figures: predictions of light are right to half a stop at best */
+static double
+two_figures (double value)
 {
+  double step = pow (10.0, floor (log10 (value)) - 1.0);
+
+  return step * round (value / step);
+}
+
+/* "L1, 45° to their right and 21° up, gives the key side 450 lx; the room adds 60. The shadow side has 95 lx, 2.4 stops less." */
+static char *
+describe_face (const LrFaceLight *face)
+{
+  double lit_lx = lr_lux_all (face->at[face->lit]), shadow_lx = lr_lux_all (face->at[face->shadow]);
+  g_autofree char *key = NULL;
+
+  if (face->key == NULL || !(lit_lx >= 1.0))
+    return g_strdup (_("Nothing lights the face."));
+
+  key = lr_item_title (face->key->item);
+  if (!(shadow_lx >= 1.0))
+    return g_strdup_printf (_("%s lights one side of the face with %.0f lx; the other is dark."), key, two_figures (lit_lx));
+  /* Translators: a lamp, two angles, three illuminances and stops */
+  return g_strdup_printf (face->key_side_rad < 0.0
+                              ? _("%s, %.0f° to the right of the look and %.0f° up, is the key: that side of the face has %.0f lx, "
+                                  "the other %.0f, %.1f stops less.")
+                              : _("%s, %.0f° to the left of the look and %.0f° up, is the key: that side of the face has %.0f lx, "
+                                  "the other %.0f, %.1f stops less."),
+                          key, fabs (face->key_side_rad) / LR_DEG, face->key_up_rad / LR_DEG, two_figures (lit_lx), two_figures (shadow_lx),
+                          face->ratio_stops);
+}
+
+static char *
+describe_person (const LrStudy       *study,
+                 const LrLightLevels *levels,
+                 const LrPlaced      *person,
+                 LrUnits              units)
+{
+  const LrFaceLight *face = levels != NULL && lr_light_levels_n_sources (levels) > 0 ? lr_light_levels_face (levels, person->item->id) : NULL;
+  g_autofree char *light = face != NULL ? describe_face (face) : g_strdup ("");
   const LrPlaced *other = lr_study_find_placed (study, person->item->person.looks_at);
   g_autofree char *eyes = lr_length_format (person->eyes_m.z, units);
   g_autofree char *name = NULL, *distance = NULL;
+  g_autoptr (GString) text = g_string_new (NULL);
 
   if (other == NULL)
-    return g_strdup_printf (_("Eyes %s above the floor."), eyes);
-
-  name = lr_item_title (other->item);
-  distance = lr_length_format (lr_vec2_distance (person->at_m, other->at_m), units);
-  return g_strdup_printf (_("Eyes %s above the floor. %s sits or stands %s away."), eyes, name, distance);
+    g_string_printf (text, _("Eyes %s above the floor."), eyes);
+  else
+    {
+      name = lr_item_title (other->item);
+      distance = lr_length_format (lr_vec2_distance (person->at_m, other->at_m), units);
+      g_string_printf (text, _("Eyes %s above the floor. %s sits or stands %s away."), eyes, name, distance);
+    }
+  add_sentence (text, '\n', light);
+  return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
 /* From the stand to whom or what it points at */
@@ -164,15 +204,6 @@ describe_distance (const LrStudy  *study,
   name = lr_item_title (other->item);
   distance = lr_length_format (lr_vec2_distance (placed->at_m, other->at_m), units);
   return g_strdup_printf (_("Stands %s from %s, measured on the floor."), distance, name);
-}
-
-/* To two figures: predictions of light are right to half a stop at best */
-static double
-two_figures (double value)
-{
-  double step = pow (10.0, floor (log10 (value)) - 1.0);
-
-  return step * round (value / step);
 }
 
 /* "Stands 1.55 m from Wenna, measured on the floor. By its output it gives 690 lx there …" */
@@ -224,15 +255,18 @@ describe_lead (const LrStudy *study,
 
 /**
  * lr_item_summary:
+ * @study: a study
+ * @levels: (nullable): of light
  * @id: of an item of the set-up
  * @units: how lengths are written
  *
  * Returns: (transfer full): what follows from the thing's settings, in whole sentences, on a line or more; "" for nothing
  */
 char *
-lr_item_summary (const LrStudy *study,
-                 const char    *id,
-                 LrUnits        units)
+lr_item_summary (const LrStudy       *study,
+                 const LrLightLevels *levels,
+                 const char          *id,
+                 LrUnits              units)
 {
   const LrPlaced *placed = lr_study_find_placed (study, id);
   const LrCameraReading *camera = lr_study_find_camera (study, id);
@@ -245,7 +279,7 @@ lr_item_summary (const LrStudy *study,
   switch ((int) placed->item->kind)
     {
     case LR_ITEM_PERSON:
-      return describe_person (study, placed, units);
+      return describe_person (study, levels, placed, units);
     case LR_ITEM_LIGHT:
       return describe_light (study, placed, units);
     case LR_ITEM_MICROPHONE:

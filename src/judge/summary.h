@@ -5,10 +5,12 @@
 
 #pragma once
 
+#include "light_levels.h"
 #include "study.h"
 #include "units.h"
 
 /* (transfer full): "Sees 1.08 × 0.60 m at Wenna. ..."; "" when there is nothing to say */
-char *lr_item_summary (const LrStudy *study, const char *id, LrUnits units);
+/* @levels (nullable): of light; what is told of them is of the plan that they are of */
+char *lr_item_summary (const LrStudy *study, const LrLightLevels *levels, const char *id, LrUnits units);
 /* (transfer full): "7.20 × 5.40 m, 38.4 m², 2.80 m high." */
 char *lr_room_summary (const LrStudy *study, LrUnits units);

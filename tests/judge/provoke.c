@@ -157,6 +157,12 @@ const Provocation provocations[] = {
       { CAMERA_A, "shutter-s", 1.0 / 60.0, NULL }, { CAMERA_A, "frame-rate-fps", 30.0, NULL } } },
   { "winter-sun", LR_CHECK_SUN, LR_GRADE_MIND, "sun:person-1:window-1", TRUE,
     { { TRUE, LR_ITEM_WINDOW, 0, 3.0, 0.0 } }, { { "window-1", "blind", LR_BLIND_UP, NULL }, { "window-1", "head-mm", 2.4, NULL } } },
+  { "key-in-glasses", LR_CHECK_GLARE, LR_GRADE_MIND, "glare:light-1:camera-1", TRUE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 5.4, 1.2 } },
+    { { "light-1", "aims-at", 0, WENNA }, { "light-1", "lamp-height-mm", 1.5, NULL }, { WENNA, "has-glasses", 1.0, NULL } } },
+  { "back-light-in-lens", LR_CHECK_FLARE, LR_GRADE_MIND, "flare:light-1:camera-1", FALSE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.0, 0.7 } },
+    { { "light-1", "aims-at", 0, WENNA }, { "light-1", "lamp-height-mm", 2.3, NULL } } },
   { "nobody-asks", LR_CHECK_MISSING, LR_GRADE_MIND, "missing:interviewer", FALSE, { { 0 } },
     { { INES, "role", LR_ROLE_OTHER, NULL }, { WENNA, "looks-at", 0, "" } } },
 };

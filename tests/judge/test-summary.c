@@ -42,7 +42,7 @@ test_camera (void)
   for (guint i = 0; i < study->cameras->len; i++)
     {
       const LrCameraReading *camera = &g_array_index (study->cameras, LrCameraReading, i);
-      g_autofree char *text = lr_item_summary (study, camera->item->id, LR_UNITS_METRIC);
+      g_autofree char *text = lr_item_summary (study, NULL, camera->item->id, LR_UNITS_METRIC);
 
       assert_says (text, camera->field_w_m, 2);
       assert_says (text, camera->field_h_m, 2);
@@ -61,8 +61,8 @@ test_cut (void)
   g_autoptr (LrPlan) cut = lr_plan_change (study->plan, &aspect, 1, &error);
   g_autoptr (LrPlan) plan = lr_plan_set_kit_number (cut, lr_plan_find (cut, "camera-a")->camera.lens, "converter", 1.4, &error);
   g_autoptr (LrStudy) changed = lr_study_new (plan);
-  g_autofree char *before = lr_item_summary (study, "camera-a", LR_UNITS_METRIC);
-  g_autofree char *after = lr_item_summary (changed, "camera-a", LR_UNITS_METRIC);
+  g_autofree char *before = lr_item_summary (study, NULL, "camera-a", LR_UNITS_METRIC);
+  g_autofree char *after = lr_item_summary (changed, NULL, "camera-a", LR_UNITS_METRIC);
   g_autofree char *title_before = lr_camera_lens_title (lr_study_find_camera (study, "camera-a"));
   g_autofree char *title_after = lr_camera_lens_title (lr_study_find_camera (changed, "camera-a"));
 
@@ -84,7 +84,7 @@ test_all (void)
     for (int units = LR_UNITS_METRIC; units <= LR_UNITS_IMPERIAL; units++)
       {
         const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
-        g_autofree char *text = lr_item_summary (study, placed->item->id, (LrUnits) units);
+        g_autofree char *text = lr_item_summary (study, NULL, placed->item->id, (LrUnits) units);
 
         g_test_message ("%s: %s", placed->item->id, text);
         g_assert_true (g_utf8_validate (text, -1, NULL));
@@ -114,7 +114,7 @@ static void
 test_light (void)
 {
   g_autoptr (LrStudy) study = study_example ();
-  g_autofree char *text = lr_item_summary (study, "light-1", LR_UNITS_METRIC);
+  g_autofree char *text = lr_item_summary (study, NULL, "light-1", LR_UNITS_METRIC);
   LrLightAt at;
   double step;
 
@@ -122,6 +122,21 @@ test_light (void)
   step = pow (10.0, floor (log10 (at.lux)) - 1.0);
   assert_says (text, step * round (at.lux / step), 0);
   g_assert_null (strstr (text, "hidden"));
+}
+
+/* The face of the example: its key to the right of the look, a shadow side, and how far apart they are, as the levels have them */
+static void
+test_face (void)
+{
+  g_autoptr (LrStudy) study = study_example ();
+  g_autoptr (LrLightLevels) levels = lr_light_levels_new (study->plan, TRUE, NULL);
+  g_autofree char *text = lr_item_summary (study, levels, "wenna", LR_UNITS_METRIC);
+  g_autofree char *stops = g_strdup_printf ("%.1f stops less", lr_light_levels_face (levels, "wenna")->ratio_stops);
+
+  g_test_message ("%s", text);
+  g_assert_nonnull (strstr (text, "L1"));
+  g_assert_nonnull (strstr (text, "to the right of the look"));
+  g_assert_nonnull (strstr (text, stops));
 }
 
 int
@@ -134,5 +149,6 @@ main (int    argc,
   g_test_add_func ("/summary/all", test_all);
   g_test_add_func ("/summary/room", test_room);
   g_test_add_func ("/summary/light", test_light);
+  g_test_add_func ("/summary/face", test_face);
   return g_test_run ();
 }
