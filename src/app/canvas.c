@@ -111,6 +111,7 @@ refresh_view (LrCanvas *self)
   view->theme = lr_canvas_get_theme (self);
   view->units = lr_document_get_units (self->document);
   view->shown = lr_document_get_shown (self->document);
+  view->sun_minute = lr_document_get_sun_minute (self->document);
   view->in_hand = self->dropping != NULL ? self->dropping : lr_document_get_selected (self->document);
   view->pointed = lr_document_get_pointed (self->document);
   view->remark = lr_document_get_remark (self->document);

@@ -99,6 +99,7 @@ key_holds (LrCanvas   *self,
          && g_strcmp0 (key->skip, skip) == 0
          && is_same_but_for (key->plan, plan, skip)
          && key->view.theme == now->theme && key->view.units == now->units && key->view.shown == now->shown
+         && key->view.sun_minute == now->sun_minute
          && key->view.is_read_only == now->is_read_only
          && key->view.remark == (skip == NULL ? now->remark : NULL)
          && key->view.ghost == (skip == NULL ? now->ghost : NULL)

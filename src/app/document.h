@@ -75,3 +75,5 @@ guint            lr_document_get_frame_lines (LrDocument *self); /* LrFrameLines
 void             lr_document_set_frame_lines (LrDocument *self, guint lines); /* emits "hand" */
 guint            lr_document_get_shown    (LrDocument *self); /* LrShow: overlays on the sheet */
 void             lr_document_set_shown    (LrDocument *self, guint shown); /* emits "hand" */
+int              lr_document_get_sun_minute (LrDocument *self); /* whose sun the sheet shows; 0: the middle of the shoot */
+void             lr_document_set_sun_minute (LrDocument *self, int minute);

@@ -44,6 +44,7 @@ start_history (LrDocument *self,
   g_clear_pointer (&self->pointed, g_free);
   g_clear_pointer (&self->remark_key, g_free);
   lr_document_light_clear (self);
+  self->sun_minute = 0;
   lr_history_restart (&self->history, plan);
   if (is_saved)
     self->saved = lr_plan_ref (plan);

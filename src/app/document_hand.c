@@ -203,6 +203,32 @@ lr_document_set_shown (LrDocument *self,
 }
 
 /**
+ * lr_document_get_sun_minute:
+ *
+ * Returns: the minute of the day whose sun the sheet shows; 0: the middle of the shoot
+ */
+int
+lr_document_get_sun_minute (LrDocument *self)
+{
+  return self->sun_minute;
+}
+
+/**
+ * lr_document_set_sun_minute:
+ * @minute: since midnight, by the clocks of the place
+ */
+void
+lr_document_set_sun_minute (LrDocument *self,
+                            int         minute)
+{
+  if (self->sun_minute == minute)
+    return;
+
+  self->sun_minute = minute;
+  lr_document_emit (self, LR_DOCUMENT_HAND);
+}
+
+/**
  * lr_document_get_frame_lines:
  *
  * Returns: what (LrFrameLines) the viewfinders show over and around the frame

@@ -40,6 +40,7 @@ struct _LrDocument
   LrPlan    *ghost;    /* made when asked for */
   LrUnits    units;
   guint      shown;
+  int        sun_minute; /* of the day; 0: the middle of the shoot */
   guint      frame_lines;
   gboolean   holds_framing;
 };

@@ -164,6 +164,15 @@ recovered_response_cb (LrMainWindow *self,
     lr_main_window_revert (self);
 }
 
+/* Their words go where there is no room; what they are called stays for assistive technology, and their hints */
+static void
+show_toggle_words (LrMainWindow *self,
+                   gboolean      are_shown)
+{
+  for (GtkWidget *toggle = gtk_widget_get_first_child (self->toggles); toggle != NULL; toggle = gtk_widget_get_next_sibling (toggle))
+    gtk_widget_set_visible (gtk_widget_get_last_child (gtk_button_get_child (GTK_BUTTON (toggle))), are_shown);
+}
+
 /**
  * lr_main_window_fit:
  *
@@ -181,6 +190,7 @@ lr_main_window_fit (LrMainWindow *self)
     gtk_widget_set_size_request (self->right, is_narrow ? CUT_NARROW_PX : CUT_WIDE_PX, -1);
   else
     gtk_widget_set_size_request (self->right, is_narrow ? RIGHT_NARROW_PX : RIGHT_WIDE_PX, -1);
+  show_toggle_words (self, width_px >= TRAY_FOLDED_UNDER_PX);
   lr_tray_set_folded (self->tray, width_px < TRAY_FOLDED_UNDER_PX);
   lr_remarks_panel_set_rows (self->remarks, height_px < REMARKS_SHORT_UNDER_PX ? 3 : 4);
   lr_viewfinders_set_max_height (self->viewfinders, MAX (LEAST_PICTURE_PX, (height_px - BESIDE_PICTURES_PX) / 2));
@@ -263,6 +273,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, tray);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, canvas);
+  gtk_widget_class_bind_template_child (widget_class, LrMainWindow, sun_scale);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, remarks);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, viewfinders);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, details);
@@ -279,6 +290,7 @@ lr_main_window_class_init (LrMainWindowClass *klass)
 
   g_type_ensure (LR_TYPE_TRAY);
   g_type_ensure (LR_TYPE_CANVAS);
+  g_type_ensure (LR_TYPE_SUN_SCALE);
   g_type_ensure (LR_TYPE_REMARKS_PANEL);
   g_type_ensure (LR_TYPE_VIEWFINDERS);
   g_type_ensure (LR_TYPE_DETAILS);
@@ -313,6 +325,7 @@ add_toggles (LrMainWindow *self)
   add_toggle (self, LR_FAMILY_SIGHT, _("Sight"), "win.show-sight", _("Show what the cameras see, and the line of action"));
   add_toggle (self, LR_FAMILY_LIGHT, _("Light"), "win.show-light", _("Show where the lights point and how they fall off"));
   add_toggle (self, LR_FAMILY_SOUND, _("Sound"), "win.show-sound", _("Show what the microphones hear, and noises"));
+  add_toggle (self, LR_FAMILY_SUN, _("Sun"), "win.show-sun", _("Show where the sun comes in on the day"));
   add_toggle (self, LR_FAMILY_POWER, _("Power"), "win.show-power", _("Show leads, sockets and circuits"));
 }
 
@@ -326,6 +339,7 @@ connect_document (LrMainWindow *self)
 
   lr_tray_set_document (self->tray, self->document);
   lr_canvas_set_document (self->canvas, self->document);
+  lr_sun_scale_set_document (self->sun_scale, self->document);
   lr_remarks_panel_set_document (self->remarks, self->document);
   lr_viewfinders_set_document (self->viewfinders, self->document);
   lr_viewfinders_set_cut (self->viewfinders, lr_settings_get_cut ());

@@ -10,6 +10,7 @@
 #include "details.h"
 #include "journal.h"
 #include "remarks_panel.h"
+#include "sun_scale.h"
 #include "tray.h"
 #include "viewfinders.h"
 
@@ -29,6 +30,7 @@ struct _LrMainWindow
   GMenu      *main_menu, *recent_menu, *zoom_menu;
   LrTray     *tray;
   LrCanvas   *canvas;
+  LrSunScale *sun_scale;
   LrRemarksPanel *remarks;
   LrViewfinders *viewfinders;
   LrDetails  *details;

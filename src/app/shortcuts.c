@@ -46,9 +46,10 @@ static const Shortcut panel_shortcuts[] = {
   { "win.show-sight",     "<Alt>1",                         NULL },
   { "win.show-light",     "<Alt>2",                         NULL },
   { "win.show-sound",     "<Alt>3",                         NULL },
-  { "win.show-power",     "<Alt>4",                         NULL },
-  { NULL,                 "<Alt>1...4",                     N_("Show or hide Sight, Light, Sound, Power") },
-  { "win.other-pictures", "<Alt>5",                         N_("Pictures one above the other, or the cut side by side") },
+  { "win.show-sun",       "<Alt>4",                         NULL },
+  { "win.show-power",     "<Alt>5",                         NULL },
+  { NULL,                 "<Alt>1...5",                     N_("Show or hide Sight, Light, Sound, Sun, Power") },
+  { "win.other-pictures", "<Alt>6",                         N_("Pictures one above the other, or the cut side by side") },
   { "win.mend",           "<Control>m",                     N_("Mend the remark in hand") },
   { "win.show-shortcuts", "<Control>question F1",           N_("Keyboard shortcuts") },
 };

@@ -297,7 +297,7 @@ make_head (LrViewfinders *self)
 
   gtk_widget_add_css_class (ways, "linked");
   gtk_box_append (GTK_BOX (ways), make_way (_("Pictures"), "stacked", _("What the cameras see, one above the other")));
-  gtk_box_append (GTK_BOX (ways), make_way (_("Cut"), "cut", _("Two cameras side by side, as they will be cut (Alt+5)")));
+  gtk_box_append (GTK_BOX (ways), make_way (_("Cut"), "cut", _("Two cameras side by side, as they will be cut (Alt+6)")));
 
   self->pairs = gtk_menu_button_new ();
   gtk_widget_set_halign (self->pairs, GTK_ALIGN_END);

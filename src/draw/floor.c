@@ -104,6 +104,7 @@ draw_washes (const LrFloor *floor)
 {
   lr_overlay_sight_washes (floor);
   lr_overlay_light_pools (floor);
+  lr_overlay_sun (floor);
   lr_overlay_sound (floor);
 }
 
@@ -174,6 +175,7 @@ draw_labels (const LrFloor *floor)
   lr_floor_block_symbols (floor);
   lr_floor_label_items (floor);
   lr_overlay_power (floor);
+  lr_overlay_sun_notes (floor);
   lr_labels_draw (floor->labels);
 }
 

@@ -25,6 +25,7 @@ typedef struct
   const LrTheme *theme;
   LrUnits        units;
   guint          shown;        /* LrShow */
+  int            sun_minute;   /* of the day, whose patches are filled while LR_SHOW_SUN is on; 0: the middle of the shoot */
   const char    *in_hand;      /* id of the selected item, NULL for none */
   const char    *pointed;      /* id of the item under the pointer */
   const LrRemark *remark;      /* in hand: its geometry is drawn; may be NULL */

@@ -130,6 +130,99 @@ find_window (const LrStudy *study,
 }
 
 /**
+ * lr_study_sun_way:
+ * @study: a study
+ * @minute: since midnight, by the clocks of the place
+ * @way: (out): to the sun, of length 1, in the room's axes
+ *
+ * Returns: %FALSE, with @way untouched, if it is under the horizon, or not known
+ */
+gboolean
+lr_study_sun_way (const LrStudy *study,
+                  int            minute,
+                  LrVec3        *way)
+{
+  LrSunPlace sun;
+  double altitude_rad;
+
+  if (!lr_study_sun_at (study, minute, &sun))
+    return FALSE;
+
+  altitude_rad = sun.altitude_rad + lr_sun_refraction_rad (sun.altitude_rad);
+  if (altitude_rad <= 0.0)
+    return FALSE;
+
+  *way = lr_sun_way (altitude_rad, sun.azimuth_rad, study->setup->room->north_rad);
+  return TRUE;
+}
+
+/**
+ * lr_study_sun_up:
+ * @study: a study
+ * @first: (out): first minute in which it is up
+ * @last: (out): last one
+ *
+ * Returns: %FALSE, with both untouched, if it is never up on that day, or not known
+ */
+gboolean
+lr_study_sun_up (const LrStudy *study,
+                 int           *first,
+                 int           *last)
+{
+  int from = -1, to = -1;
+  LrVec3 way;
+
+  for (int minute = 0; minute < LR_DAY_MIN; minute++)
+    if (lr_study_sun_way (study, minute, &way))
+      {
+        from = from < 0 ? minute : from;
+        to = minute;
+      }
+  if (from < 0)
+    return FALSE;
+
+  *first = from;
+  *last = to;
+  return TRUE;
+}
+
+/**
+ * lr_study_sun_patch:
+ * @study: a study
+ * @window: a window of it
+ * @minute: since midnight, by the clocks of the place
+ * @patch_m: (out): where the corners of what the blind leaves open fall on the floor: sill, sill, head, head [m]
+ *
+ * Walls, furniture and people do not cut it.
+ *
+ * Returns: %FALSE, with @patch_m untouched, if the sun does not come through, or is not known
+ */
+gboolean
+lr_study_sun_patch (const LrStudy  *study,
+                    const LrPlaced *window,
+                    int             minute,
+                    LrVec2          patch_m[4])
+{
+  const LrItem *item = window->item;
+  double head_m = item->window.blind == LR_BLIND_HALF ? 0.5 * (item->window.sill_m + item->window.head_m) : item->window.head_m, length_m;
+  LrVec2 from_m, along, a_m, b_m;
+  LrVec3 way;
+
+  if (item->kind != LR_ITEM_WINDOW || item->window.blind == LR_BLIND_DOWN || !lr_room_wall (study->setup->room, item->wall, &from_m, &along, &length_m)
+      || !lr_study_sun_way (study, minute, &way))
+    return FALSE;
+
+  a_m = lr_vec2_along (from_m, along, item->along_m);
+  b_m = lr_vec2_along (a_m, along, item->window.width_m);
+  {
+    LrVec3 corner_m[4] = { lr_vec2_raise (a_m, item->window.sill_m), lr_vec2_raise (b_m, item->window.sill_m), lr_vec2_raise (b_m, head_m),
+                           lr_vec2_raise (a_m, head_m) };
+
+    return lr_sun_patch (corner_m, 4, lr_vec2_raise (lr_vec2_scale (lr_vec2_left (along), -1.0), 0.0), way, 0.0, patch_m);
+  }
+}
+
+/**
  * lr_study_sun_reach:
  * @study: a study
  * @middle_m: of a ball in the room [m]
@@ -160,16 +253,9 @@ lr_study_sun_reach (const LrStudy   *study,
   for (int minute = MAX (from, 0); minute <= MIN (to, LR_DAY_MIN - 1); minute++)
     {
       const LrPlaced *here;
-      LrSunPlace sun;
-      double altitude_rad;
+      LrVec3 way;
 
-      if (!lr_study_sun_at (study, minute, &sun))
-        return FALSE;
-      altitude_rad = sun.altitude_rad + lr_sun_refraction_rad (sun.altitude_rad);
-      if (altitude_rad <= 0.0)
-        continue;
-
-      here = find_window (study, middle_m, radius_m, lr_sun_way (altitude_rad, sun.azimuth_rad, study->setup->room->north_rad));
+      here = lr_study_sun_way (study, minute, &way) ? find_window (study, middle_m, radius_m, way) : NULL;
       if (here == NULL)
         continue;
       first_window = first_window != NULL ? first_window : here;

@@ -182,11 +182,11 @@ def overlays(p):
     yield None
     p.key('alt+1')
     yield 'shown-none'
-    for key, family in enumerate(('sight', 'light', 'sound', 'power'), 1):
+    for key, family in enumerate(('sight', 'light', 'sound', 'sun', 'power'), 1):
         p.key('alt+%d' % key)
         yield 'shown-' + family
         p.key('alt+%d' % key)
-    p.key('alt+1', 'alt+2', 'alt+3', 'alt+4')
+    p.key('alt+1', 'alt+2', 'alt+3', 'alt+4', 'alt+5')
     yield 'shown-all'
     take_in_hand(p, 'Camera B')
     yield 'shown-all-in-hand'
@@ -236,9 +236,9 @@ def viewfinders(p):
     p.find('push button', 'medium, move to…')
     yield 'frame'
     p.key('Escape')
-    p.key('alt+5')
+    p.key('alt+6')
     yield 'cut'
-    p.key('alt+5')
+    p.key('alt+6')
 
 
 def menus(p):

@@ -7,6 +7,7 @@
 
 #include "badge.h"
 #include "file_actions.h"
+#include "grab.h"
 #include "viewfinder.h"
 
 #include <glib/gstdio.h>
@@ -290,6 +291,42 @@ test_shortcuts (void)
 }
 
 static gboolean
+is_scale (GtkWidget     *widget,
+          gconstpointer  data)
+{
+  return GTK_IS_SCALE (widget) && gtk_widget_get_mapped (widget);
+}
+
+/* The sun's time scale is there while the sun is shown, and what it is set to is what the sheet paints */
+static void
+test_sun (void)
+{
+  LrMainWindow *window = open_example ();
+  cairo_surface_t *before, *after;
+  GtkWidget *scale;
+
+  g_assert_null (find (GTK_WIDGET (window), is_scale, NULL));
+  g_action_group_change_action_state (G_ACTION_GROUP (window), "show-sun", g_variant_new_boolean (TRUE));
+  settle ();
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  scale = find (GTK_WIDGET (window), is_scale, NULL);
+  g_assert_nonnull (scale);
+  before = grab (GTK_WIDGET (window->canvas));
+  gtk_range_set_value (GTK_RANGE (scale), 13 * 60);
+  settle ();
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  after = grab (GTK_WIDGET (window->canvas));
+  g_assert_cmpint (lr_document_get_sun_minute (window->document), ==, 13 * 60);
+  g_assert_cmpuint (n_different (before, after), >, 1000);
+  cairo_surface_destroy (before);
+  cairo_surface_destroy (after);
+  g_action_group_change_action_state (G_ACTION_GROUP (window), "show-sun", g_variant_new_boolean (FALSE));
+  settle ();
+  g_assert_null (find (GTK_WIDGET (window), is_scale, NULL));
+  close_window (window);
+}
+
+static gboolean
 is_menu_row (GtkWidget     *widget,
              gconstpointer  wanted)
 {
@@ -345,6 +382,7 @@ main (int    argc,
   g_test_add_func ("/window/bad-file", test_bad_file);
   g_test_add_func ("/window/page", test_page);
   g_test_add_func ("/window/shortcuts", test_shortcuts);
+  g_test_add_func ("/window/sun", test_sun);
   g_test_add_func ("/window/menu-in-menu", test_menu_in_menu);
   return g_test_run ();
 }

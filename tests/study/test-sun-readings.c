@@ -109,6 +109,51 @@ test_blind (void)
   }
 }
 
+/* At midday in the middle of December at 50 N, 0 E, the sun stands 90 - 50 - 23.44 + .05 (the air) = 16.6 degrees high, south within a
+ * degree. Through a window in the south wall of a room with north up, light that passes .9 m and 2.1 m high reaches the floor
+ * .9 / tan 16.6 = 3.02 m and 7.04 m inside, by hand */
+static void
+test_patch (void)
+{
+  static const char *const texts[][2] = { { "date", "2026-12-21" }, { "time-zone", "UTC" } };
+  g_autoptr (LrPlan) plan = fixture_room (8.0, 9.0, 2.7);
+  g_autoptr (LrStudy) study = NULL;
+  const char *window = fixture_add (&plan, LR_ITEM_WINDOW, 0, 4.0, 0.0);
+  LrVec2 patch_m[4];
+  int first = 0, last = 0;
+  double along_m;
+
+  for (gsize i = 0; i <= G_N_ELEMENTS (texts); i++)
+    {
+      LrPlan *next = i < G_N_ELEMENTS (texts) ? lr_plan_set_job (plan, texts[i][0], texts[i][1], NULL)
+                                              : lr_plan_set_job_number (plan, "latitude-deg", 50.0, NULL);
+
+      lr_plan_unref (plan);
+      plan = next;
+    }
+  fixture_set (&plan, window, "blind", LR_BLIND_UP);
+  fixture_set (&plan, window, "sill-mm", 0.9);
+  fixture_set (&plan, window, "head-mm", 2.1);
+  study = lr_study_new (plan);
+  along_m = lr_plan_find (plan, window)->along_m;
+  g_assert_true (lr_study_sun_patch (study, lr_study_find_placed (study, window), 12 * 60, patch_m));
+  assert_within (patch_m[0].y, 3.02, 0.01);
+  assert_within (patch_m[3].y, 7.04, 0.01);
+  assert_near (patch_m[0].x, along_m, 0.05);
+  assert_near (patch_m[1].x - patch_m[0].x, lr_plan_find (plan, window)->window.width_m, 1e-9);
+
+  fixture_set (&plan, window, "blind", LR_BLIND_HALF); /* the lower half stays open, to 1.5 m: 5.03 m inside */
+  lr_study_free (g_steal_pointer (&study));
+  study = lr_study_new (plan);
+  g_assert_true (lr_study_sun_patch (study, lr_study_find_placed (study, window), 12 * 60, patch_m));
+  assert_within (patch_m[3].y, 5.03, 0.01);
+  g_assert_false (lr_study_sun_patch (study, lr_study_find_placed (study, window), 60, patch_m));
+
+  /* the shortest day at 50 N has 8 h 4 min, from upper edge to upper edge (from memory): the middle of the disc has some minutes less */
+  g_assert_true (lr_study_sun_up (study, &first, &last));
+  g_assert_cmpint (ABS (last - first - 484), <=, 12);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -118,5 +163,6 @@ main (int   argc,
   g_test_add_func ("/sun-readings/loft", test_loft);
   g_test_add_func ("/sun-readings/ball", test_ball);
   g_test_add_func ("/sun-readings/blind", test_blind);
+  g_test_add_func ("/sun-readings/patch", test_patch);
   return g_test_run ();
 }

@@ -1,0 +1,247 @@
+/* overlay_sun.c - where the sun comes in
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What falls on the floor at the chosen time is filled, and hatched along the ray, so that it differs from light by more than colour; at
+ * the first and at the last minute of the shoot it is an outline. What stands before the windows outside is not known.
+ */
+
+#include "config.h"
+
+#include "floor_layers.h"
+#include "sun_readings.h"
+#include "washes.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define HATCH_M 0.11
+#define ARROW_PX 24.0
+#define ARROW_FROM_M 0.17 /* outside the wall's inner face */
+#define BESIDE_M 0.22     /* past the window's end */
+#define LABEL_OFF_PX 9.0
+
+static void
+get_hours (const LrStudy *study,
+           int           *roll,
+           int           *wrap)
+{
+  *roll = *wrap = -1;
+  lr_minute_parse (study->plan->job->time_roll, roll);
+  lr_minute_parse (study->plan->job->time_wrap, wrap);
+}
+
+static int
+chosen_minute (const LrFloor *floor)
+{
+  int roll, wrap;
+
+  if (floor->view->sun_minute > 0)
+    return floor->view->sun_minute;
+
+  get_hours (floor->study, &roll, &wrap);
+  return roll >= 0 && wrap >= 0 ? (roll + wrap) / 2 : LR_DAY_MIN / 2;
+}
+
+static char *
+format_minute (int minute)
+{
+  return g_strdup_printf ("%d:%02d", minute / 60, minute % 60);
+}
+
+static gboolean
+is_shown (const LrFloor *floor)
+{
+  return (floor->view->shown & LR_SHOW_SUN) != 0 && !floor->view->is_page && floor->room->n_corners >= 3;
+}
+
+static void
+trace_patch (const LrFloor *floor,
+             const LrVec2   patch_m[4])
+{
+  for (int i = 0; i < 4; i++)
+    if (i == 0)
+      lr_floor_move_to (floor, patch_m[i]);
+    else
+      lr_floor_line_to (floor, patch_m[i]);
+  cairo_close_path (floor->cr);
+}
+
+/* Lines along the ray, evenly across it */
+static void
+hatch_patch (const LrFloor *floor,
+             const LrVec2   patch_m[4])
+{
+  LrVec2 along = lr_vec2_sub (patch_m[3], patch_m[0]), across = lr_vec2_sub (patch_m[1], patch_m[0]);
+  double length_m = lr_vec2_length (along), wide_m = length_m > 1e-6 ? fabs (lr_vec2_cross (along, across)) / length_m : 0.0;
+  int n = (int) (wide_m / HATCH_M + 0.5);
+
+  for (int i = 1; i < n; i++)
+    {
+      LrVec2 from_m = lr_vec2_along (patch_m[0], across, (double) i / n);
+
+      lr_floor_move_to (floor, from_m);
+      lr_floor_line_to (floor, lr_vec2_along (from_m, along, 1.0));
+    }
+  lr_theme_set_line (floor->cr, floor->theme, LR_LINE_HAIR, LR_DASH_SOLID);
+  cairo_stroke (floor->cr);
+}
+
+static void
+draw_patch (const LrFloor *floor,
+            const LrVec2   patch_m[4],
+            gboolean       is_chosen)
+{
+  const LrTheme *theme = floor->theme;
+  LrColor line = theme->family_line[LR_FAMILY_SUN];
+
+  cairo_save (floor->cr);
+  lr_floor_trace_room (floor);
+  cairo_clip (floor->cr);
+  if (is_chosen)
+    {
+      lr_theme_set_color (floor->cr, theme->family_fill[LR_FAMILY_SUN], lr_floor_wash (floor, LR_FAMILY_SUN));
+      trace_patch (floor, patch_m);
+      cairo_fill (floor->cr);
+      lr_theme_set_color (floor->cr, line, 1.0);
+      hatch_patch (floor, patch_m);
+    }
+  lr_theme_set_color (floor->cr, line, 1.0);
+  lr_theme_set_line (floor->cr, theme, is_chosen ? LR_LINE_OUTLINE : LR_LINE_THIN, is_chosen ? LR_DASH_SOLID : LR_DASH_SHORT);
+  trace_patch (floor, patch_m);
+  cairo_stroke (floor->cr);
+  cairo_restore (floor->cr);
+}
+
+/**
+ * lr_overlay_sun:
+ * @floor: a drawing
+ *
+ * Patches on the floor.
+ */
+void
+lr_overlay_sun (const LrFloor *floor)
+{
+  int minutes[3];
+
+  if (!is_shown (floor))
+    return;
+
+  get_hours (floor->study, &minutes[0], &minutes[1]);
+  minutes[2] = chosen_minute (floor); /* over the others */
+  for (guint i = 0; i < floor->study->placed->len; i++)
+    for (int k = 0; k < 3; k++)
+      {
+        LrVec2 patch_m[4];
+
+        if (floor->is_drawn[i] && minutes[k] >= 0
+            && lr_study_sun_patch (floor->study, &g_array_index (floor->study->placed, LrPlaced, i), minutes[k], patch_m))
+          draw_patch (floor, patch_m, k == 2);
+      }
+}
+
+static void
+label_patch (const LrFloor *floor,
+             const LrVec2   patch_m[4],
+             int            minute,
+             gboolean       is_chosen)
+{
+  LrVec2 middle_m = lr_vec2_along (patch_m[0], lr_vec2_sub (patch_m[1], patch_m[0]), 0.5), back = lr_vec2_sub (patch_m[0], patch_m[3]);
+  double length_m = fmax (lr_vec2_length (back), 1e-6), off_m = LABEL_OFF_PX * floor->px / floor->view->scale;
+  g_autofree char *text = format_minute (minute);
+  LrLabel label = {
+    .rank = LR_LABEL_SCALE, .stands_on_lines = TRUE, .text = text,
+    .style = { .size = floor->theme->type_size[is_chosen ? LR_TYPE_JOB : LR_TYPE_STOP], .weight = is_chosen ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_MEDIUM },
+    .color = floor->theme->family_line[LR_FAMILY_SUN], .halo = floor->theme->room, .has_halo = TRUE,
+  };
+  LrVec2 places[6];
+
+  /* before the sill's edge, at its ends, in the patch, before its other edge */
+  for (int i = 0; i < 3; i++)
+    {
+      LrVec2 at_m = i == 0 ? middle_m : i == 1 ? patch_m[0] : patch_m[1];
+
+      places[i] = lr_floor_device (floor, lr_vec2_along (at_m, back, off_m / length_m));
+      places[i + 3] = lr_floor_device (floor, lr_vec2_along (middle_m, back, -0.2 * (i + 1)));
+    }
+  if (lr_polygon_contains (floor->room->corners_m, floor->room->n_corners, middle_m))
+    lr_labels_add_at (floor->labels, &label, places, G_N_ELEMENTS (places));
+}
+
+/* Outside, past the window's end, where its own note does not stand: the way of the light, and how high the sun is */
+static void
+draw_arrow (const LrFloor  *floor,
+            const LrPlaced *window,
+            int             minute,
+            LrVec3          way)
+{
+  LrVec2 flat = lr_vec3_flat (way), from_m, along, at_m, tip, tail, direction;
+  double flat_length = lr_vec2_length (flat), length_m;
+  g_autofree char *time = format_minute (minute), *text = NULL;
+  LrLabel label;
+
+  if (flat_length < 1e-3 || !lr_room_wall (floor->room, window->item->wall, &from_m, &along, &length_m))
+    return;
+
+  at_m = lr_vec2_along (from_m, along, window->item->along_m + window->item->window.width_m + BESIDE_M);
+  tip = lr_floor_device (floor, lr_vec2_along (at_m, lr_vec2_left (along), -ARROW_FROM_M));
+  direction = lr_vec2 (-flat.x / flat_length, flat.y / flat_length); /* device: y runs down */
+  tail = lr_vec2_along (tip, direction, -ARROW_PX * floor->px);
+  lr_theme_set_color (floor->cr, floor->theme->family_line[LR_FAMILY_SUN], 1.0);
+  lr_theme_set_line (floor->cr, floor->theme, LR_LINE_OUTLINE, LR_DASH_SOLID);
+  cairo_move_to (floor->cr, tail.x, tail.y);
+  cairo_line_to (floor->cr, tip.x, tip.y);
+  cairo_stroke (floor->cr);
+  lr_floor_arrowhead (floor->cr, tip, direction, 8.0 * floor->px);
+  lr_labels_block_segment (floor->labels, tail, tip);
+
+  /* Translators: a time, and how high the sun stands */
+  text = g_strdup_printf (_("%s, %.0f° high"), time, asin (way.z) / LR_DEG);
+  label = lr_floor_new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, text);
+  {
+    LrVec2 middle = lr_vec2 (0.5 * (tip.x + tail.x), 0.5 * (tip.y + tail.y)), places[4] = {
+      lr_vec2 (middle.x + 52.0 * floor->px, middle.y), lr_vec2 (middle.x - 52.0 * floor->px, middle.y),
+      lr_vec2 (middle.x, tail.y + 14.0 * floor->px), lr_vec2 (middle.x, tail.y - 14.0 * floor->px),
+    };
+
+    lr_labels_add_at (floor->labels, &label, places, G_N_ELEMENTS (places));
+  }
+}
+
+/**
+ * lr_overlay_sun_notes:
+ * @floor: a drawing
+ *
+ * Times, and the way of the sun outside.
+ */
+void
+lr_overlay_sun_notes (const LrFloor *floor)
+{
+  int minutes[3], chosen = chosen_minute (floor);
+  gboolean has_arrow = FALSE;
+  LrVec3 way;
+
+  if (!is_shown (floor))
+    return;
+
+  get_hours (floor->study, &minutes[0], &minutes[1]);
+  minutes[2] = chosen;
+  for (guint i = 0; i < floor->study->placed->len; i++)
+    {
+      const LrPlaced *window = &g_array_index (floor->study->placed, LrPlaced, i);
+
+      for (int k = 0; floor->is_drawn[i] && k < 3; k++)
+        {
+          LrVec2 patch_m[4];
+
+          if (minutes[k] < 0 || (k < 2 && minutes[k] == chosen) || !lr_study_sun_patch (floor->study, window, minutes[k], patch_m))
+            continue;
+          label_patch (floor, patch_m, minutes[k], k == 2);
+          if (k == 2 && !has_arrow && lr_study_sun_way (floor->study, chosen, &way))
+            {
+              draw_arrow (floor, window, chosen, way);
+              has_arrow = TRUE;
+            }
+        }
+    }
+}
