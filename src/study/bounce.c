@@ -22,6 +22,7 @@ typedef struct
 {
   const LrStudy *study;
   GArray        *patches;
+  GArray        *walls;   /* LrWallPatches */
   GArray        *covers;  /* LrVolume: furniture */
   double         side_m;
 } Cutter;
@@ -41,7 +42,8 @@ is_covered (const Cutter *cutter,
   return FALSE;
 }
 
-static void
+/* Returns its number; -1: it is too small or covered */
+static int
 add_patch (Cutter       *cutter,
            const LrVec3 *corner_m,
            gsize         n,
@@ -52,14 +54,15 @@ add_patch (Cutter       *cutter,
   LrVec3 off_m;
 
   if (!lr_patch_init (&patch, corner_m, n, reflectance) || patch.area_m2 < 1e-4)
-    return;
+    return -1;
 
   off_m = lr_vec3_along (patch.middle_m, patch.normal, 0.02);
   if (may_be_covered && is_covered (cutter, off_m))
-    return;
+    return -1;
 
   patch.middle_m = lr_vec3_along (patch.middle_m, patch.normal, OFF_M);
   g_array_append_val (cutter->patches, patch);
+  return (int) cutter->patches->len - 1;
 }
 
 static guint
@@ -93,24 +96,27 @@ cut_wall (Cutter *cutter,
           int     wall)
 {
   const LrRoom *room = cutter->study->setup->room;
+  LrWallPatches cut = { 0, 0, NULL };
   LrVec2 from_m, along;
   double length_m;
-  guint n, m;
 
-  if (!lr_room_wall (room, wall, &from_m, &along, &length_m))
-    return;
-
-  n = count_parts (length_m, cutter->side_m);
-  m = count_parts (room->height_m, cutter->side_m);
-  for (guint i = 0; i < n * m; i++)
+  if (lr_room_wall (room, wall, &from_m, &along, &length_m))
     {
-      double x0 = length_m * (i % n) / n, x1 = length_m * (i % n + 1) / n, z0 = room->height_m * (i / n) / m, z1 = room->height_m * (i / n + 1) / m;
+      cut.n = count_parts (length_m, cutter->side_m);
+      cut.m = count_parts (room->height_m, cutter->side_m);
+      cut.patch = g_new (int, cut.n * cut.m);
+    }
+  for (guint i = 0; i < cut.n * cut.m; i++)
+    {
+      double x0 = length_m * (i % cut.n) / cut.n, x1 = length_m * (i % cut.n + 1) / cut.n;
+      double z0 = room->height_m * (i / cut.n) / cut.m, z1 = room->height_m * (i / cut.n + 1) / cut.m;
       LrVec2 a = lr_vec2_along (from_m, along, x0), b = lr_vec2_along (from_m, along, x1);
       /* walls go anticlockwise: seen from inside, along goes to the left */
       LrVec3 corner_m[4] = { lr_vec2_raise (b, z0), lr_vec2_raise (a, z0), lr_vec2_raise (a, z1), lr_vec2_raise (b, z1) };
 
-      add_patch (cutter, corner_m, 4, reflectance_on_wall (cutter, wall, 0.5 * (x0 + x1), 0.5 * (z0 + z1)), TRUE);
+      cut.patch[i] = add_patch (cutter, corner_m, 4, reflectance_on_wall (cutter, wall, 0.5 * (x0 + x1), 0.5 * (z0 + z1)), TRUE);
     }
+  g_array_append_val (cutter->walls, cut);
 }
 
 /* A grid over the room, cut by its walls: floor, and ceiling turned over */
@@ -220,13 +226,23 @@ collect_covers (const LrStudy *study)
   return covers;
 }
 
-static GArray *
-cut_room (const LrStudy *study)
+static void
+clear_wall_cb (gpointer data)
+{
+  g_free (((LrWallPatches *) data)->patch);
+}
+
+static void
+cut_room (LrBounce      *bounce,
+          const LrStudy *study)
 {
   const LrRoom *room = study->setup->room;
-  Cutter cutter = { .study = study, .patches = g_array_new (FALSE, FALSE, sizeof (LrPatch)), .covers = collect_covers (study) };
+  Cutter cutter = { .study = study, .covers = collect_covers (study) };
   double area_m2 = 2.0 * study->room_area_m2;
 
+  cutter.patches = bounce->patches = g_array_new (FALSE, FALSE, sizeof (LrPatch));
+  cutter.walls = bounce->walls = g_array_new (FALSE, FALSE, sizeof (LrWallPatches));
+  g_array_set_clear_func (bounce->walls, clear_wall_cb);
   for (gsize i = 0; i < room->n_corners; i++)
     area_m2 += room->height_m * lr_vec2_distance (room->corners_m[i], room->corners_m[(i + 1) % room->n_corners]);
   cutter.side_m = fmax (LEAST_SIDE_M, sqrt (area_m2 / WANTED_PATCHES));
@@ -235,7 +251,6 @@ cut_room (const LrStudy *study)
   cut_levels (&cutter);
   cut_things (&cutter);
   g_array_unref (cutter.covers);
-  return cutter.patches;
 }
 
 static bool
@@ -306,17 +321,16 @@ lr_bounce_solve (const LrStudy      *study,
                  const GArray       *sources,
                  GCancellable       *cancellable)
 {
-  g_autofree double *direct_lx = NULL;
   LrBounce *bounce;
 
   if (study->setup->room->n_corners < 3)
     return NULL;
 
   bounce = g_new0 (LrBounce, 1);
-  bounce->patches = cut_room (study);
+  cut_room (bounce, study);
   bounce->lux = g_new0 (double, bounce->patches->len);
-  direct_lx = light_patches (bounce->patches, shade, sources, &bounce->flux_lm);
-  if (!solve (bounce->patches, shade, direct_lx, bounce->lux, cancellable))
+  bounce->direct_lx = light_patches (bounce->patches, shade, sources, &bounce->flux_lm);
+  if (!solve (bounce->patches, shade, bounce->direct_lx, bounce->lux, cancellable))
     g_clear_pointer (&bounce, lr_bounce_free);
   return bounce;
 }
@@ -332,6 +346,8 @@ lr_bounce_free (LrBounce *bounce)
     return;
 
   g_array_unref (bounce->patches);
+  g_array_unref (bounce->walls);
+  g_free (bounce->direct_lx);
   g_free (bounce->lux);
   g_free (bounce);
 }

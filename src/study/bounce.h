@@ -10,12 +10,22 @@
 #include "light_probes.h"
 #include "light_sources.h"
 #include "radiosity.h"
+#include "wall_light.h"
 
 #include <gio/gio.h>
 
+/* Which patches a wall was cut into: n along it from its first corner, m up; -1: furniture covers it. n 0: it has no length */
 typedef struct
 {
+  guint n, m;
+  int  *patch;
+} LrWallPatches;
+
+typedef struct LrBounce
+{
   GArray  *patches;    /* LrPatch */
+  GArray  *walls;      /* LrWallPatches, for each of the room */
+  double  *direct_lx;  /* on each patch, straight */
   double  *lux;        /* on each, once all has bounced */
   double   flux_lm;    /* that entered */
 } LrBounce;

@@ -20,6 +20,7 @@ struct LrLightLevels
   GArray   *probes;     /* LrLightProbe */
   double   *direct_lx;  /* of each source on each probe, in the probes' order */
   double   *bounced_lx; /* on each probe; NULL: not known */
+  GArray   *walls;      /* LrWallLight; NULL: not known */
   GArray   *faces;      /* LrFaceLight */
   GArray   *backs;      /* LrBackLight */
 };
@@ -68,6 +69,28 @@ brightest_on (const LrLightLevels *self,
   return best;
 }
 
+/* Where a source is from somebody's eyes; %NULL: nothing gives light there */
+static const LrPlaced *
+read_way (const LrLightLevels *self,
+          const LrPlaced      *person,
+          guint                index,
+          double              *side_rad,
+          double              *up_rad)
+{
+  const LrLightSource *source;
+  LrVec3 way;
+
+  *side_rad = *up_rad = NAN;
+  if (index == self->sources->len)
+    return NULL;
+
+  source = &g_array_index (self->sources, LrLightSource, index);
+  way = lr_vec3_sub (source->emitter.at_m, person->eyes_m);
+  *side_rad = lr_angle_wrap_rad (lr_vec2_angle_rad (lr_vec3_flat (way)) - person->facing_rad);
+  *up_rad = atan2 (way.z, lr_vec2_length (lr_vec3_flat (way)));
+  return source->placed;
+}
+
 static void
 read_key (const LrLightLevels *self,
           LrFaceLight         *face,
@@ -75,21 +98,14 @@ read_key (const LrLightLevels *self,
           guint                shadow_probe)
 {
   guint key = brightest_on (self, lit_probe);
-  const LrLightSource *source;
-  LrVec3 way;
 
-  face->key_side_rad = face->key_up_rad = NAN;
+  face->key = read_way (self, face->person, key, &face->key_side_rad, &face->key_up_rad);
   face->fill_lx = lr_lux_all (face->at[face->shadow]);
-  if (key == self->sources->len)
+  if (face->key == NULL)
     return;
 
-  source = &g_array_index (self->sources, LrLightSource, key);
-  way = lr_vec3_sub (source->emitter.at_m, face->person->eyes_m);
-  face->key = source->placed;
   face->key_lx = direct_of (self, lit_probe, key);
   face->fill_lx -= direct_of (self, shadow_probe, key);
-  face->key_side_rad = lr_angle_wrap_rad (lr_vec2_angle_rad (lr_vec3_flat (way)) - face->person->facing_rad);
-  face->key_up_rad = atan2 (way.z, lr_vec2_length (lr_vec3_flat (way)));
 }
 
 static double
@@ -126,6 +142,7 @@ read_face (LrLightLevels *self,
   face.shadow = left_lx >= right_lx ? LR_FACE_RIGHT : LR_FACE_LEFT;
   face.ratio_stops = log2 (fmax (left_lx, right_lx) / fmin (left_lx, right_lx));
   face.back_lx = face.at[LR_FACE_BACK].direct_lx;
+  face.back = read_way (self, face.person, brightest_on (self, first + LR_FACE_BACK), &face.back_side_rad, &face.back_up_rad);
   face.mixed_k = mixed_k (self, first + face.lit);
   read_key (self, &face, first + face.lit, first + face.shadow);
   g_array_append_val (self->faces, face);
@@ -200,7 +217,8 @@ bounce_probes (LrLightLevels      *self,
         return FALSE;
       self->bounced_lx[i] = lr_bounce_lx (bounce, shade, probe->at_m, probe->normal, probe->of);
     }
-  return TRUE;
+  self->walls = lr_wall_lights (bounce, self->study, shade, self->sources, cancellable);
+  return self->walls != NULL;
 }
 
 /**
@@ -266,6 +284,7 @@ lr_light_levels_unref (LrLightLevels *levels)
   if (!g_atomic_ref_count_dec (&levels->ref_count))
     return;
 
+  g_clear_pointer (&levels->walls, g_array_unref);
   g_array_unref (levels->backs);
   g_array_unref (levels->faces);
   g_array_unref (levels->probes);
@@ -393,6 +412,58 @@ share_of (const LrExposure *exposure,
   return share;
 }
 
+static LrExposure
+exposure_of (const LrCameraReading *camera)
+{
+  const LrCamera *set = &camera->item->camera;
+
+  return (LrExposure) { camera->f_number, set->shutter_s, set->iso, set->nd_stops + fmax (0.0, camera->close_stops) };
+}
+
+/**
+ * lr_light_levels_share_per_lx:
+ * @levels: levels
+ * @camera: id of a camera
+ *
+ * Source: exposure.h.
+ *
+ * Returns: share of the white that the camera takes, of a surface that reflects all, by its light [1/lx]; NAN: it is not there, or its
+ *   exposure is not known
+ */
+double
+lr_light_levels_share_per_lx (const LrLightLevels *levels,
+                              const char          *camera)
+{
+  const LrCameraReading *reading = lr_study_find_camera (levels->study, camera);
+  LrExposure exposure;
+
+  if (reading == NULL)
+    return NAN;
+
+  exposure = exposure_of (reading);
+  return share_of (&exposure, 1.0, 1.0);
+}
+
+/**
+ * lr_light_levels_wall:
+ * @levels: levels
+ * @wall: of the room
+ *
+ * Returns: (transfer none) (nullable): what falls on it; %NULL: @levels are not whole, or there is no such wall
+ */
+const LrWallLight *
+lr_light_levels_wall (const LrLightLevels *levels,
+                      int                  wall)
+{
+  const LrWallLight *light;
+
+  if (levels->walls == NULL || wall < 0 || (guint) wall >= levels->walls->len)
+    return NULL;
+
+  light = &g_array_index (levels->walls, LrWallLight, wall);
+  return light->n > 0 ? light : NULL;
+}
+
 /**
  * lr_light_levels_shares:
  * @levels: levels
@@ -418,8 +489,7 @@ lr_light_levels_shares (const LrLightLevels *levels,
   if (reading == NULL || back == NULL)
     return FALSE;
 
-  exposure = (LrExposure) { reading->f_number, reading->item->camera.shutter_s, reading->item->camera.iso,
-                            reading->item->camera.nd_stops + fmax (0.0, reading->close_stops) };
+  exposure = exposure_of (reading);
   face = reading->has_subject ? lr_light_levels_face (levels, reading->subject->item->id) : NULL;
   *shares = (LrShares) { NAN, NAN, NAN, NAN };
   if (face != NULL)

@@ -11,6 +11,7 @@
 #include "exposure.h"
 #include "light_probes.h"
 #include "light_sources.h"
+#include "wall_light.h"
 
 #include <gio/gio.h>
 
@@ -34,6 +35,8 @@ typedef struct
   double   key_side_rad;         /* of the key off the look, in plan; > 0 to the person's left */
   double   key_up_rad;           /* over the level of the eyes */
   double   back_lx;              /* straight, on the back of the head */
+  const LrPlaced *back;          /* (nullable): what gives most of it */
+  double   back_side_rad, back_up_rad; /* like those of the key */
   double   mixed_k;              /* correlated color temperature of what comes straight to the lit cheek; NAN: nothing does */
 } LrFaceLight;
 
@@ -70,5 +73,9 @@ double             lr_lux_all                 (LrLux lux); /* without bounces wh
 double             lr_light_levels_source_lx  (const LrLightLevels *levels, const char *source, const char *person, LrFacePoint point);
 /* FALSE: the camera is not there or has no exposure */
 gboolean           lr_light_levels_shares    (const LrLightLevels *levels, const char *camera, LrShares *shares);
+/* What a camera makes of a white, matte surface at 1 lx, as a share like those; NAN: it is not there */
+double             lr_light_levels_share_per_lx (const LrLightLevels *levels, const char *camera);
+/* (nullable): not whole, or no such wall */
+const LrWallLight *lr_light_levels_wall      (const LrLightLevels *levels, int wall);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrLightLevels, lr_light_levels_unref)

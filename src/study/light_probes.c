@@ -19,6 +19,22 @@ static const struct { double around_deg, up_deg; } head_points[] = {
   [LR_FACE_TOP] = { 0.0, 90.0 },   [LR_FACE_BACK] = { 180.0, 20.0 },
 };
 
+/**
+ * lr_light_probe_normal:
+ * @person: a placed person
+ * @point: of the head
+ *
+ * Returns: which way it faces, of length 1
+ */
+LrVec3
+lr_light_probe_normal (const LrPlaced *person,
+                       LrFacePoint     point)
+{
+  double around = head_points[point].around_deg * LR_DEG, up = head_points[point].up_deg * LR_DEG;
+
+  return lr_vec2_raise (lr_vec2_polar (person->facing_rad + around, cos (up)), sin (up));
+}
+
 static LrLightProbe
 head_probe (const LrPlaced *person,
             LrFacePoint     point)
@@ -36,7 +52,7 @@ head_probe (const LrPlaced *person,
   return (LrLightProbe) {
     .type = LR_PROBE_FACE, .placed = person, .point = point, .of = person, .reflectance = person->item->person.skin_reflectance,
     .at_m = { middle_m.x + p.x * cf - p.y * sf, middle_m.y + p.x * sf + p.y * cf, middle_m.z + p.z },
-    .normal = { n.x * cf - n.y * sf, n.x * sf + n.y * cf, n.z },
+    .normal = lr_light_probe_normal (person, point),
   };
 }
 

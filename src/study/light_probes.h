@@ -31,5 +31,7 @@ typedef struct
   double reflectance;             /* of what is there */
 } LrLightProbe;
 
+/* Which way a point of the head faces; not of the chest */
+LrVec3  lr_light_probe_normal (const LrPlaced *person, LrFacePoint point);
 /* (transfer full) (element-type LrLightProbe): every person's points, then what each camera sees of walls behind its subject */
 GArray *lr_light_probes (const LrStudy *study, const LrLightShade *shade);

@@ -246,6 +246,71 @@ test_room (void)
     }
 }
 
+/* Along each wall of an empty room the light is that of the patches it was cut into, which is solved apart; the brightest place of the
+ * wall that a bulb hangs near is opposite it (inverse squares and cosines: both fall off from the foot of the perpendicular) */
+static void
+test_walls (void)
+{
+  g_autoptr (LrPlan) plan = make_room (0.5, 0.5, 0.2);
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrLightShade) shade = NULL;
+  g_autoptr (LrBounce) bounce = NULL;
+  g_autoptr (GArray) sources = NULL, walls = NULL;
+  const LrRoom *room;
+  guint n_near = 0, n_places = 0, n_off = 0;
+
+  fixture_add (&plan, LR_ITEM_HOUSE_LIGHT, 0, 4.9, 1.2);
+  fixture_set (&plan, "house-light-1", "is-on", 1.0);
+  fixture_set (&plan, "house-light-1", "height-mm", 1.6);
+  study = lr_study_new (plan);
+  room = study->setup->room;
+  shade = lr_light_shade_new (study);
+  sources = lr_light_sources (study);
+  bounce = lr_bounce_solve (study, shade, sources, NULL);
+  walls = lr_wall_lights (bounce, study, shade, sources, NULL);
+  g_assert_cmpuint (walls->len, ==, room->n_corners);
+  for (guint w = 0; w < walls->len; w++)
+    {
+      const LrWallLight *light = &g_array_index (walls, LrWallLight, w);
+      const LrWallPatches *cut = &g_array_index (bounce->walls, LrWallPatches, w);
+      LrVec2 from_m, along;
+      double length_m, best_lx = 0.0, best_along = 0.0, foot, sum_lx = 0.0;
+
+      lr_room_wall (room, (int) w, &from_m, &along, &length_m);
+      foot = lr_vec2_dot (lr_vec2_sub (lr_vec2 (4.9, 1.2), from_m), along) / length_m;
+      for (guint i = 0; i < cut->n * cut->m; i++)
+        {
+          double s = (i % cut->n + 0.5) / cut->n, t = (i / cut->n + 0.5) / cut->m, lx = lr_wall_light_lx (light, s, t);
+
+          g_assert_cmpint (cut->patch[i], >=, 0);
+          n_places++;
+          n_off += fabs (lx / bounce->lux[cut->patch[i]] - 1.0) > 0.08; /* at the edges of shadows */
+          sum_lx += bounce->lux[cut->patch[i]];
+        }
+      assert_within (light->mean_lx, sum_lx / (cut->n * cut->m), 0.02);
+      for (guint i = 0; i < 200; i++)
+        {
+          double lx = lr_wall_light_lx (light, (i + 0.5) / 200.0, 0.55);
+
+          if (lx > best_lx)
+            {
+              best_lx = lx;
+              best_along = (i + 0.5) / 200.0;
+            }
+        }
+      if (lr_vec2_dot (lr_vec2_sub (lr_vec2 (4.9, 1.2), from_m), lr_vec2_left (along)) < 1.5)
+        {
+          g_assert_cmpfloat (fabs (best_along - foot) * length_m, <, 0.25);
+          n_near++;
+        }
+      g_assert_cmpfloat (light->least_lx, <=, light->mean_lx);
+      g_assert_cmpfloat (light->mean_lx, <=, light->most_lx);
+    }
+  g_assert_cmpuint (n_near, >, 0);
+  g_test_message ("%u of %u places off by more than 8 %%", n_off, n_places);
+  g_assert_cmpuint (20 * n_off, <, n_places);
+}
+
 static void
 test_cancelled (void)
 {
@@ -270,6 +335,7 @@ main (int   argc,
   g_test_add_func ("/light-levels/signals", test_signals);
   g_test_add_func ("/light-levels/background", test_background);
   g_test_add_func ("/light-levels/room", test_room);
+  g_test_add_func ("/light-levels/walls", test_walls);
   g_test_add_func ("/light-levels/cancelled", test_cancelled);
   return g_test_run ();
 }

@@ -1,0 +1,166 @@
+/* wall_light.c - what falls on a wall from place to place
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What comes straight is looked at twice as finely as what the room gives back, which changes slowly. Where furniture stands against
+ * the wall the room's light is not known: there it is the wall's mean, for nobody sees it.
+ */
+
+#include "wall_light.h"
+
+#include "bounce.h"
+
+#define FINER 2
+#define OFF_M 0.004
+
+/* Between the middles of even cells; beyond the last it is theirs */
+static double
+between (const double *value,
+         guint        n,
+         guint        m,
+         double       along,
+         double       up)
+{
+  double x = CLAMP (along * n - 0.5, 0.0, n - 1.0), y = CLAMP (up * m - 0.5, 0.0, m - 1.0);
+  guint i = (guint) x, j = (guint) y, right = MIN (i + 1, n - 1), above = MIN (j + 1, m - 1);
+  double s = x - i, t = y - j;
+
+  return (1.0 - t) * ((1.0 - s) * value[j * n + i] + s * value[j * n + right])
+         + t * ((1.0 - s) * value[above * n + i] + s * value[above * n + right]);
+}
+
+/**
+ * lr_wall_light_lx:
+ * @light: on a wall
+ * @along: from its first corner, as a share of its length, 0 to 1
+ * @up: from the floor, as a share of its height, 0 to 1
+ *
+ * Returns: what falls there [lx]
+ */
+double
+lr_wall_light_lx (const LrWallLight *light,
+                  double             along,
+                  double             up)
+{
+  return between (light->lx, light->n, light->m, along, up);
+}
+
+/* (transfer full): what the room gives back on each of a wall's cells */
+static double *
+given_back (const LrBounce      *bounce,
+            const LrWallPatches *wall)
+{
+  double *lx = g_new0 (double, wall->n * wall->m);
+  double sum_lx = 0.0;
+  guint n_seen = 0;
+
+  for (guint i = 0; i < wall->n * wall->m; i++)
+    if (wall->patch[i] >= 0)
+      {
+        lx[i] = bounce->lux[wall->patch[i]] - bounce->direct_lx[wall->patch[i]];
+        sum_lx += lx[i];
+        n_seen++;
+      }
+  for (guint i = 0; n_seen > 0 && i < wall->n * wall->m; i++)
+    if (wall->patch[i] < 0)
+      lx[i] = sum_lx / n_seen;
+  return lx;
+}
+
+static double
+straight_lx (const GArray       *sources,
+             const LrLightShade *shade,
+             LrVec3              at_m,
+             LrVec3              normal)
+{
+  double lx = 0.0;
+
+  for (guint i = 0; i < sources->len; i++)
+    lx += lr_light_source_lx (&g_array_index (sources, LrLightSource, i).emitter, shade, at_m, normal, NULL, NULL);
+  return lx;
+}
+
+static void
+sum_up (LrWallLight *light)
+{
+  double sum_lx = 0.0;
+
+  light->least_lx = light->most_lx = light->lx[0];
+  for (guint i = 0; i < light->n * light->m; i++)
+    {
+      light->least_lx = MIN (light->least_lx, light->lx[i]);
+      light->most_lx = MAX (light->most_lx, light->lx[i]);
+      sum_lx += light->lx[i];
+    }
+  light->mean_lx = sum_lx / (light->n * light->m);
+}
+
+static void
+light_wall (LrWallLight         *light,
+            const LrWallPatches *wall,
+            const double         *back_lx,
+            const LrRoom        *room,
+            int                  index,
+            const LrLightShade  *shade,
+            const GArray        *sources)
+{
+  LrVec2 from_m, along, inward;
+  double length_m;
+
+  lr_room_wall (room, index, &from_m, &along, &length_m);
+  inward = lr_vec2_left (along);
+  for (guint i = 0; i < light->n * light->m; i++)
+    {
+      double s = (i % light->n + 0.5) / light->n, t = (i / light->n + 0.5) / light->m;
+      LrVec2 at_m = lr_vec2_along (lr_vec2_along (from_m, along, s * length_m), inward, OFF_M);
+
+      light->lx[i] = between (back_lx, wall->n, wall->m, s, t)
+                     + straight_lx (sources, shade, lr_vec2_raise (at_m, t * room->height_m), lr_vec2_raise (inward, 0.0));
+    }
+  sum_up (light);
+}
+
+static void
+clear_cb (gpointer data)
+{
+  g_free (((LrWallLight *) data)->lx);
+}
+
+/**
+ * lr_wall_lights:
+ * @bounce: the room, solved
+ * @study: its study
+ * @shade: what stands in the way
+ * @sources: (element-type LrLightSource): what gives light
+ * @cancellable: (nullable): looked at between walls
+ *
+ * Returns: (transfer full) (element-type LrWallLight) (nullable): the light on each wall of the room, in its order; %NULL when cancelled
+ */
+GArray *
+lr_wall_lights (const LrBounce     *bounce,
+                const LrStudy      *study,
+                const LrLightShade *shade,
+                const GArray       *sources,
+                GCancellable       *cancellable)
+{
+  GArray *lights = g_array_new (FALSE, FALSE, sizeof (LrWallLight));
+
+  g_array_set_clear_func (lights, clear_cb);
+  for (guint i = 0; i < bounce->walls->len; i++)
+    {
+      const LrWallPatches *wall = &g_array_index (bounce->walls, LrWallPatches, i);
+      LrWallLight light = { .n = FINER * wall->n, .m = FINER * wall->m };
+      g_autofree double *back_lx = given_back (bounce, wall);
+
+      if (g_cancellable_is_cancelled (cancellable))
+        {
+          g_array_unref (lights);
+          return NULL;
+        }
+      light.lx = g_new0 (double, MAX (1, light.n * light.m));
+      if (wall->n > 0)
+        light_wall (&light, wall, back_lx, study->setup->room, (int) i, shade, sources);
+      g_array_append_val (lights, light);
+    }
+  return lights;
+}
