@@ -114,7 +114,7 @@ lr_document_light_clear (LrDocument *self)
  *
  * Returns: (transfer none) (nullable): the last levels of light that were computed, until the next "lit"
  */
-const LrLightLevels *
+LrLightLevels *
 lr_document_get_levels (LrDocument *self)
 {
   return self->levels;

@@ -23,6 +23,7 @@ struct _LrFinderPicture
   LrDocument    *document;
   char          *camera;    /* id; NULL: nothing to show */
   LrPlan        *painted;   /* the plan that the image shows; NULL: none */
+  LrLightLevels *levels;    /* by which the image is lit; NULL: by none */
   char          *spoken;    /* key of the remark in hand, if something in the picture is outlined for it */
   double         aspect;    /* width : height */
   guint          lines;     /* LrFrameLines of the image */
@@ -68,6 +69,18 @@ wanted_lines (LrFinderPicture *self)
   return self->is_plain || self->document == NULL ? 0 : lr_document_get_frame_lines (self->document);
 }
 
+/* Those of the plan before until those of the plan shown come: a dragged lamp does not put out the light */
+static void
+take_levels (LrFinderPicture *self)
+{
+  LrLightLevels *levels = lr_document_get_levels (self->document);
+
+  if (levels != NULL)
+    lr_light_levels_ref (levels);
+  g_clear_pointer (&self->levels, lr_light_levels_unref);
+  self->levels = levels;
+}
+
 static LrViewfinderStyle
 make_style (LrFinderPicture *self,
             double           width_px)
@@ -76,6 +89,7 @@ make_style (LrFinderPicture *self,
     .width = width_px, .has_thirds = (self->lines & LR_FRAME_THIRDS) != 0,
     .has_safe_area = (self->lines & LR_FRAME_SAFE_AREAS) != 0, .shows_recorded = (self->lines & LR_FRAME_RECORDED) != 0,
     .has_eye_pointers = TRUE, .remark = lr_document_get_remark (self->document),
+    .levels = self->levels,
   };
 }
 
@@ -186,6 +200,7 @@ lr_finder_picture_dispose (GObject *object)
 
   forget_node (self);
   g_clear_pointer (&self->painted, lr_plan_unref);
+  g_clear_pointer (&self->levels, lr_light_levels_unref);
   g_clear_pointer (&self->camera, g_free);
   g_clear_pointer (&self->spoken, g_free);
   g_clear_object (&self->document);
@@ -272,7 +287,7 @@ is_up_to_date (LrFinderPicture       *self,
                LrPlan                *plan,
                const LrCameraReading *camera)
 {
-  return self->painted != NULL && self->lines == wanted_lines (self) && g_strcmp0 (self->camera, camera->item->id) == 0
+  return self->painted != NULL && self->levels == lr_document_get_levels (self->document) && self->lines == wanted_lines (self) && g_strcmp0 (self->camera, camera->item->id) == 0
          && g_strcmp0 (self->spoken, spoken_key (self->document, camera)) == 0 && looks_the_same (self->painted, plan);
 }
 
@@ -308,6 +323,7 @@ lr_finder_picture_show (LrFinderPicture       *self,
   plan = lr_plan_ref (plan);
   g_clear_pointer (&self->painted, lr_plan_unref);
   self->painted = plan;
+  take_levels (self);
   g_free (self->camera);
   self->camera = g_strdup (camera->item->id);
   g_free (self->spoken);

@@ -207,12 +207,14 @@ changed_cb (LrViewfinders *self)
     update_pictures (self);
 }
 
-/* Remarks are others; the pictures are not */
+/* Remarks are others, and the pictures are lit by the plan shown */
 static void
 lit_cb (LrViewfinders *self)
 {
   update_finders (self);
   update_strip (self);
+  if (self->tick == 0)
+    update_pictures (self);
 }
 
 /* A remark in hand shows in the strip, and what it speaks of is outlined in the pictures */

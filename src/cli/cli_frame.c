@@ -23,6 +23,7 @@
 typedef struct
 {
   const LrStudy         *study;
+  const LrLightLevels   *levels;
   const LrCameraReading *camera; /* NULL: the strip */
   LrStrip                strip;
   int                    width_px;
@@ -70,6 +71,7 @@ viewfinder_style (const Picture *picture)
     .has_safe_area = TRUE,
     .has_eye_pointers = TRUE,
     .shows_recorded = picture->shows_recorded,
+    .levels = picture->levels,
   };
 }
 
@@ -178,7 +180,10 @@ find_strip (const LrCliPlan *plan,
     }
 
   if (lr_strip_init (strip, plan->study, plan->remarks, cameras[0]->item->id, cameras[1]->item->id))
-    return TRUE;
+    {
+      strip->levels = plan->levels;
+      return TRUE;
+    }
   lr_cli_complain ("frame", _("--cut is “%s”: a camera is not cut against itself"), cut);
   return FALSE;
 }
@@ -191,6 +196,7 @@ find_picture (const LrCliPlan *plan,
               Picture         *picture)
 {
   picture->study = plan->study;
+  picture->levels = plan->levels;
   if (cut != NULL)
     return find_strip (plan, cut, &picture->strip);
 

@@ -117,7 +117,7 @@ paint_eye (const LrFigure *figure,
   static const LrHeadSpot crease[] = { { 15, 0.028, 0.005 }, { 20, 0.050, 0.005 }, { 27, 0.058, 0.005 },
                                        { 35, 0.044, 0.005 }, { 41, 0.018, 0.005 } };
   LrColor dark = lr_tone_mix (skin_tone (figure, 0.10), lr_tone (LR_HUE_WOOD, 0.02), 0.6);
-  LrColor pale = lr_tone_mix (lr_tone (LR_HUE_PLAIN, 0.50), skin_tone (figure, 0.9), 0.35);
+  LrColor pale = lr_tone_mix (lr_figure_tone (figure, (LrMaterial) { LR_HUE_PLAIN, 0.50 }, 1.0), skin_tone (figure, 0.9), 0.35);
 
   if (is_hidden (figure, side * 24.0, 0.0, 76.0))
     return;
@@ -266,7 +266,7 @@ paint_mouth (const LrFigure *figure)
                                         { -14, -0.284, 0.012 }, { -25, -0.280, 0.003 } };
   static const LrHeadSpot under[] = { { 12, -0.335, 0.004 }, { 0, -0.340, 0.004 }, { -12, -0.335, 0.004 },
                                       { 0, -0.362, 0.004 } };
-  LrColor lip = lr_tone (LR_HUE_SKIN, 0.34 * figure->skin.reflectance);
+  LrColor lip = lr_figure_tone (figure, figure->skin, 0.34);
   LrColor line = lr_tone_mix (skin_tone (figure, 0.16), (LrColor) { 0.30, 0.10, 0.08 }, 0.4);
 
   lip.g *= 0.88;

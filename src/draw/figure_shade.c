@@ -7,10 +7,10 @@
  */
 
 #include "figure_parts.h"
+#include "scene_light.h"
 
 #define MAX_LEVELS 7 /* of an edge out of focus: each is a gradient */
 #define SMALL_PX 5.0 /* half the width under which a shape has one tone: a gradient costs five times as much */
-#define WRAP 0.25 /* a soft key reaches this far round the edge */
 
 static LrVec3
 unit (LrVec3 v)
@@ -71,16 +71,14 @@ lr_figure_tone (const LrFigure *figure,
                 LrMaterial      material,
                 double          light)
 {
-  (void) figure;
-  return lr_tone (material.hue, fmin (0.93, material.reflectance * light));
+  return lr_tone (material.hue, fmin (0.93, material.reflectance * light * figure->scene->modelling.gain));
 }
 
 static double
 key_on (const LrModelling *modelling,
         LrVec3             normal)
 {
-  return modelling->ambient_share
-         + modelling->key_share * fmax (0.0, (lr_vec3_dot (normal, modelling->key) + WRAP) / (1.0 + WRAP));
+  return modelling->ambient_share + modelling->key_share * lr_modelling_key (modelling, normal);
 }
 
 /**
@@ -104,9 +102,9 @@ light_at (const LrModelling *modelling,
           double             s)
 {
   LrVec3 normal = lr_vec3_along (lr_vec3_scale (shading->side, s), shading->towards, sqrt (fmax (0.0, 1.0 - s * s)));
-  double back = modelling->has_back ? fmax (0.0, lr_vec3_dot (normal, modelling->back)) : 0.0;
+  double back = modelling->back_share > 0.0 ? fmax (0.0, lr_vec3_dot (normal, modelling->back)) : 0.0;
 
-  return key_on (modelling, normal) + 0.40 * back;
+  return key_on (modelling, normal) + modelling->back_share * back;
 }
 
 /* Places across a round thing, from its lit to its dark edge, at which its tone is known */

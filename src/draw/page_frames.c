@@ -72,7 +72,8 @@ draw_one (const LrSheet         *sheet,
           double                 y)
 {
   double width = box->width / N_FRAMES;
-  LrViewfinderStyle style = { .width = width, .has_thirds = TRUE, .has_safe_area = TRUE, .has_eye_pointers = TRUE, .unit = UNIT_PT };
+  LrViewfinderStyle style = { .width = width, .has_thirds = TRUE, .has_safe_area = TRUE, .has_eye_pointers = TRUE, .unit = UNIT_PT,
+                              .levels = sheet->options->levels };
   double height = lr_viewfinder_height (camera, width);
 
   if (height > most_height)
@@ -273,6 +274,7 @@ lr_page_frames_draw (const LrSheet *sheet,
   if (!lr_strip_init_main (&strip, sheet->study, sheet->remarks))
     return draw_one (sheet, &g_array_index (cameras, LrCameraReading, 0), box, most, y);
 
+  strip.levels = sheet->options->levels;
   full = strip_foot (&strip, box, most, y) - y;
   most = missing_pt > 0.0 && missing_pt <= (1.0 - LEAST_SHARE) * full ? full - missing_pt : full;
   draw_strip (sheet, &strip, box, most, y);

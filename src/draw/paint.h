@@ -12,7 +12,7 @@
 #define LR_PAINT_CORNERS 64  /* most corners of a polygon */
 
 #define LR_N_SHARES 512
-#define LR_N_TONES 64
+#define LR_N_TONES 128
 
 /* What a painter paints on, when that is a plain picture of pixels: from a place in device units to one in pixels, and the
  * box that may be painted on */

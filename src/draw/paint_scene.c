@@ -155,17 +155,17 @@ lr_paint_room (const LrPainter *painter,
     }
 
   is_inside = lr_polygon_contains (room->corners_m, room->n_corners, lr_vec3_flat (scene->eye_m));
-  set_color (painter->cr, lr_tone (LR_HUE_WALL, is_inside ? 0.5 * room->walls.reflectance : 0.10));
+  set_color (painter->cr, lr_tone (LR_HUE_WALL, is_inside ? 0.5 * room->walls.reflectance * scene->light.gain : 0.10));
   cairo_paint (painter->cr);
   if (scene->eye_m.z > 0.0)
     {
       fill_level (painter, room->corners_m, room->n_corners, 0.0,
-                  lr_tone (LR_HUE_WOOD, 0.52 * room->floor.reflectance));
+                  lr_tone (LR_HUE_WOOD, 0.52 * room->floor.reflectance * scene->light.gain));
       paint_shadows (painter, scene);
     }
   if (scene->eye_m.z < room->height_m)
     fill_level (painter, room->corners_m, room->n_corners, room->height_m,
-                lr_tone (LR_HUE_WALL, 0.50 * room->ceiling.reflectance));
+                lr_tone (LR_HUE_WALL, 0.50 * room->ceiling.reflectance * scene->light.gain));
 }
 
 static gboolean

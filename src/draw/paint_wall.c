@@ -1,136 +1,132 @@
-/* paint_wall.c - a wall, and the light that the set throws on it
+/* paint_wall.c - a wall, and the light on it
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The light is a ball about the middle of its pool, where it cuts the wall. On pixels its level is computed from place to place; as a
- * drawing it is a stack of rings, because a gradient in perspective is none that cairo knows.
+ * The light is known at the middles of even cells. On pixels it is computed from place to place; as a drawing it is a cloth of small
+ * pieces, because a gradient in perspective is none that cairo knows.
  */
 
 #include "paint.h"
 
-#define N_RINGS 28
-#define N_RING_CORNERS 36
+#define GAMMA 2.2       /* steps of light that look alike */
+#define PIECES 2        /* of a cell, each way */
+#define LAP 0.06        /* how far a piece lies under the next, of its side: no light shines through between them */
 
-/* A circle on a wall, cut by the wall's edges: u along it, v up. FALSE: it is whole */
-static gboolean
-ring_on_wall (double  u,
-              double  v,
-              double  radius_m,
-              double  length_m,
-              double  height_m,
-              LrVec2 *out)
+/* What falls on a wall from the least, 0, to the most, 1, in steps that look alike */
+typedef struct
 {
-  for (guint i = 0; i < N_RING_CORNERS; i++)
-    {
-      double a = 2.0 * LR_PI * i / N_RING_CORNERS;
+  guint   n, m;
+  double *step;
+  double  least, most; /* over the mean, by GAMMA */
+} Steps;
 
-      out[i] = lr_vec2 (CLAMP (u + radius_m * cos (a), 0.0, length_m), CLAMP (v + radius_m * sin (a), 0.0, height_m));
-    }
+static Steps
+take_steps (const LrWallLight *light)
+{
+  Steps steps = { light->n, light->m, g_new (double, light->n * light->m), pow (light->least_lx / light->mean_lx, 1.0 / GAMMA),
+                  pow (light->most_lx / light->mean_lx, 1.0 / GAMMA) };
+  double range = fmax (1e-9, steps.most - steps.least);
 
-  return u < radius_m || v < radius_m || u + radius_m > length_m || v + radius_m > height_m;
+  for (guint i = 0; i < light->n * light->m; i++)
+    steps.step[i] = (pow (light->lx[i] / light->mean_lx, 1.0 / GAMMA) - steps.least) / range;
+  return steps;
 }
 
-/* Where the pool is on a wall */
+/* x along the wall and y up it in cells, 0 at the middle of the first */
+static double
+step_at (const Steps *steps,
+         double       x,
+         double       y)
+{
+  double across = CLAMP (x, 0.0, steps->n - 1.0), up = CLAMP (y, 0.0, steps->m - 1.0);
+  guint i = (guint) across, j = (guint) up, right = i + 1 < steps->n ? 1 : 0, above = j + 1 < steps->m ? steps->n : 0;
+  const double *at = &steps->step[j * steps->n + i];
+  double s = across - i, low = at[0] + s * (at[right] - at[0]), high = at[above] + s * (at[above + right] - at[above]);
+
+  return low + (up - j) * (high - low);
+}
+
+/* The face's own color is that of the mean */
+static LrColor
+tone_of (const LrFace *face,
+         const Steps  *steps,
+         double        step)
+{
+  return lr_tone_light (face->color, pow (steps->least + step * (steps->most - steps->least), GAMMA));
+}
+
+/* The corner that the wall's frame begins at, which is its second one, and the way to its first */
 typedef struct
 {
   LrVec3 corner_m, along;
   double length_m, height_m;
-  double u, v;             /* its middle */
-  double off_m, radius_m;  /* from the wall to the middle of the ball; of the ball */
-} Pool;
+} Wall;
 
-/* The ring that is @share of the ball's radius; FALSE: it does not reach the wall, or is not in front of the lens */
-static gboolean
-project_ring (const LrPainter *painter,
-              const Pool      *pool,
-              double           share,
-              LrPatch         *patch,
-              gboolean        *is_cut)
-{
-  double from_middle_m = share * pool->radius_m;
-  double ring_m = sqrt (fmax (0.0, from_middle_m * from_middle_m - pool->off_m * pool->off_m));
-  LrVec2 ring[N_RING_CORNERS];
-  LrVec3 ring_m3[N_RING_CORNERS];
-
-  if (!(ring_m > 0.0))
-    return FALSE;
-
-  *is_cut = ring_on_wall (pool->u, pool->v, ring_m, pool->length_m, pool->height_m, ring);
-  for (guint i = 0; i < N_RING_CORNERS; i++)
-    ring_m3[i] = lr_vec3_add (lr_vec3_along (pool->corner_m, pool->along, ring[i].x), lr_vec3 (0.0, 0.0, ring[i].y));
-  return lr_painter_project (painter, ring_m3, N_RING_CORNERS, patch);
-}
-
-static void
-add_ring (const LrPainter *painter,
-          const LrPatch   *patch)
-{
-  cairo_new_sub_path (painter->cr);
-  for (guint i = 0; i < patch->n; i++)
-    cairo_line_to (painter->cr, patch->at[i].x, patch->at[i].y);
-  cairo_close_path (painter->cr);
-}
-
-static gboolean
-find_pool (const LrScene *scene,
-           const LrFace  *face,
-           Pool          *pool)
+static Wall
+find_wall (const LrScene *scene,
+           const LrFace  *face)
 {
   const LrVec3 *corner_m = &g_array_index (scene->points, LrVec3, face->first);
-  LrVec3 along = lr_vec3_sub (corner_m[1], corner_m[0]), way = lr_vec3_sub (scene->pool.at_m, corner_m[0]);
+  LrVec3 along = lr_vec3_sub (corner_m[1], corner_m[0]);
+  double length_m = lr_vec3_length (along);
 
-  pool->corner_m = corner_m[0];
-  pool->length_m = lr_vec3_length (along);
-  pool->height_m = corner_m[2].z - corner_m[0].z;
-  pool->along = lr_vec3_scale (along, 1.0 / pool->length_m);
-  pool->u = lr_vec3_dot (way, pool->along);
-  pool->v = way.z;
-  pool->off_m = fabs (lr_vec3_dot (way, face->normal));
-  pool->radius_m = scene->pool.radius_m;
-  return scene->pool.has_pool && pool->off_m < pool->radius_m;
+  return (Wall) { corner_m[0], lr_vec3_scale (along, 1.0 / length_m), length_m, corner_m[2].z - corner_m[0].z };
 }
 
-/* The light at @share of the way from the edge of the ball to its middle, 0 to 1 */
-static double
-pool_level (double share)
+static LrVec3
+place_on (const Wall  *wall,
+          const Steps *steps,
+          double       x,
+          double       y)
 {
-  return share * share * (3.0 - 2.0 * share);
+  double along_m = wall->length_m * (1.0 - CLAMP (x / steps->n, 0.0, 1.0)), up_m = wall->height_m * CLAMP (y / steps->m, 0.0, 1.0);
+
+  return lr_vec3_add (lr_vec3_along (wall->corner_m, wall->along, along_m), lr_vec3 (0.0, 0.0, up_m));
 }
 
-/* As a drawing: rings, each a little lighter than the one around it. A ring has a hole where the one after the next begins: a
- * place is painted twice, not once for each ring. */
-static void
-paint_rings (const LrPainter *painter,
-             const LrScene   *scene,
-             const LrFace    *face,
-             const Pool      *pool)
+/* Whether any of it is in the picture */
+static gboolean
+is_in_view (const LrPainter *painter,
+            const LrPatch   *patch)
 {
-  LrPatch patches[3]; /* of this ring and the next two, by turns */
-  gboolean is_there[3], is_cut[3];
+  LrVec2 low = patch->at[0], high = patch->at[0];
 
-  cairo_set_fill_rule (painter->cr, CAIRO_FILL_RULE_EVEN_ODD);
-  for (int i = -2; i < N_RINGS; i++)
+  for (guint i = 1; i < patch->n; i++)
     {
-      int here = (i + 3) % 3, ahead = (i + 2) % 3;
+      low = lr_vec2 (fmin (low.x, patch->at[i].x), fmin (low.y, patch->at[i].y));
+      high = lr_vec2 (fmax (high.x, patch->at[i].x), fmax (high.y, patch->at[i].y));
+    }
+  return high.x > 0.0 && low.x < painter->width && high.y > 0.0 && low.y < painter->height;
+}
+
+/* Over the wall's own tone, which its soft edges have */
+static void
+paint_pieces (const LrPainter *painter,
+              const LrScene   *scene,
+              const LrFace    *face,
+              const Steps     *steps)
+{
+  const Wall wall = find_wall (scene, face);
+  const double side = 1.0 / PIECES, lap = LAP * side;
+
+  cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_NONE);
+  for (guint i = 0; i < PIECES * steps->n * PIECES * steps->m; i++)
+    {
+      double x = side * (i % (PIECES * steps->n)), y = side * (i / (PIECES * steps->n));
+      LrVec3 corners_m[4] = { place_on (&wall, steps, x, y), place_on (&wall, steps, x + side + lap, y),
+                              place_on (&wall, steps, x + side + lap, y + side + lap), place_on (&wall, steps, x, y + side + lap) };
       LrColor tone;
+      LrPatch patch;
 
-      is_there[ahead] = i + 2 < N_RINGS
-                        && project_ring (painter, pool, 1.0 - (i + 2.0) / N_RINGS, &patches[ahead], &is_cut[ahead]);
-      if (i < 0 || !is_there[here])
+      if (!lr_painter_project (painter, corners_m, 4, &patch) || !is_in_view (painter, &patch))
         continue;
-
-      /* The step from ring to ring is too small to be seen, but not that at the sharp end of a wall */
-      cairo_set_antialias (painter->cr, is_cut[here] && patches[here].radius[0] < painter->unit ? CAIRO_ANTIALIAS_FAST
-                                                                                                 : CAIRO_ANTIALIAS_NONE);
-      tone = lr_tone_light (face->color, 1.0 + scene->pool.gain * pool_level ((i + 0.5) / N_RINGS));
+      tone = tone_of (face, steps, step_at (steps, x + 0.5 * side - 0.5, y + 0.5 * side - 0.5));
       cairo_set_source_rgb (painter->cr, tone.r, tone.g, tone.b);
-      add_ring (painter, &patches[here]);
-      if (is_there[ahead])
-        add_ring (painter, &patches[ahead]);
+      for (guint k = 0; k < patch.n; k++)
+        cairo_line_to (painter->cr, patch.at[k].x, patch.at[k].y);
+      cairo_close_path (painter->cr);
       cairo_fill (painter->cr);
     }
-
-  cairo_set_fill_rule (painter->cr, CAIRO_FILL_RULE_WINDING);
   cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_FAST);
 }
 
@@ -140,12 +136,12 @@ typedef struct
   double x, y, c;
 } Plane;
 
-/* From the picture to the wall: along and up it from the middle of the pool, u / w and v / w [m] */
+/* From the picture to the wall: x / w and y / w are cells along and up it */
 typedef struct
 {
-  Plane  u, v, w;
-  double off2, per_radius;
-} Glow;
+  Plane  x, y, w;
+  const Steps *steps;
+} Ground;
 
 static Plane
 plane_dot (const LrPainter *painter,
@@ -174,47 +170,46 @@ plane_at (Plane  plane,
 }
 
 /* The ray d through a place meets the wall, whose point is c and normal n, at e + d (n · (c - e)) / (n · d) */
-static Glow
-find_glow (const LrPainter *painter,
-           const LrFace    *face,
-           const Pool      *pool)
+static Ground
+find_ground (const LrPainter *painter,
+             const Wall      *wall,
+             LrVec3           normal,
+             const Steps     *steps)
 {
-  LrVec3 from_corner = lr_vec3_sub (painter->projection->eye_m, pool->corner_m);
-  double off_m = -lr_vec3_dot (face->normal, from_corner);
-  Plane w = plane_dot (painter, face->normal);
+  LrVec3 from_corner = lr_vec3_sub (painter->projection->eye_m, wall->corner_m);
+  double off_m = -lr_vec3_dot (normal, from_corner), per_m = steps->n / wall->length_m, up_per_m = steps->m / wall->height_m;
+  Plane w = plane_dot (painter, normal);
+  Plane u = plane_sum (w, lr_vec3_dot (wall->along, from_corner), plane_dot (painter, wall->along), off_m);
+  Plane v = plane_sum (w, from_corner.z, plane_dot (painter, lr_vec3 (0.0, 0.0, 1.0)), off_m);
 
-  return (Glow) {
-    .u = plane_sum (w, lr_vec3_dot (pool->along, from_corner) - pool->u, plane_dot (painter, pool->along), off_m),
-    .v = plane_sum (w, from_corner.z - pool->v, plane_dot (painter, lr_vec3 (0.0, 0.0, 1.0)), off_m),
-    .w = w,
-    .off2 = pool->off_m * pool->off_m,
-    .per_radius = 1.0 / pool->radius_m,
-  };
+  return (Ground) { plane_sum (w, steps->n - 0.5, u, -per_m), plane_sum (v, up_per_m, w, -0.5), w, steps };
 }
 
 static double
-glow_level (gconstpointer data,
-            LrVec2        at)
+level_at (gconstpointer data,
+          LrVec2        at)
 {
-  const Glow *glow = data;
-  double per_w = 1.0 / plane_at (glow->w, at), u = plane_at (glow->u, at) * per_w, v = plane_at (glow->v, at) * per_w;
-  double share = 1.0 - sqrt (u * u + v * v + glow->off2) * glow->per_radius;
+  const Ground *ground = data;
+  double w = plane_at (ground->w, at), per_w = 1.0 / w;
 
-  return share > 0.0 ? pool_level (share) : 0.0; /* also where the ray runs along the wall */
+  if (fabs (w) < 1e-9) /* the ray runs along the wall */
+    return 0.0;
+  return step_at (ground->steps, plane_at (ground->x, at) * per_w, plane_at (ground->y, at) * per_w);
 }
 
 static void
-paint_glow (const LrPainter *painter,
-            const LrScene   *scene,
-            const LrFace    *face,
-            const LrPatch   *patch,
-            const Pool      *pool)
+paint_pixels (const LrPainter *painter,
+              const LrScene   *scene,
+              const LrFace    *face,
+              const LrPatch   *patch,
+              const Steps     *steps)
 {
-  Glow glow = find_glow (painter, face, pool);
-  LrPixelTones tones = { .level = glow_level, .data = &glow };
+  const Wall wall = find_wall (scene, face);
+  const Ground ground = find_ground (painter, &wall, face->normal, steps);
+  LrPixelTones tones = { .level = level_at, .data = &ground };
 
   for (guint i = 0; i < LR_N_TONES; i++)
-    tones.tone[i] = lr_pixel_of (lr_tone_light (face->color, 1.0 + scene->pool.gain * i / (LR_N_TONES - 1.0)));
+    tones.tone[i] = lr_pixel_of (tone_of (face, steps, i / (LR_N_TONES - 1.0)));
   lr_paint_patch_in_tones (painter, patch, &tones);
 }
 
@@ -231,17 +226,21 @@ lr_paint_wall (const LrPainter *painter,
                const LrFace    *face,
                const LrPatch   *patch)
 {
-  gboolean has_pool;
-  Pool pool;
+  Steps steps;
 
-  has_pool = find_pool (scene, face, &pool);
-  if (has_pool && painter->pixels.surface != NULL)
+  if (face->light == NULL || !(face->light->mean_lx > 0.0))
     {
-      paint_glow (painter, scene, face, patch, &pool);
+      lr_paint_patch (painter, patch, face->color, face->alpha);
       return;
     }
 
-  lr_paint_patch (painter, patch, face->color, face->alpha);
-  if (has_pool)
-    paint_rings (painter, scene, face, &pool);
+  steps = take_steps (face->light);
+  if (painter->pixels.surface != NULL)
+    paint_pixels (painter, scene, face, patch, &steps);
+  else
+    {
+      lr_paint_patch (painter, patch, face->color, face->alpha);
+      paint_pieces (painter, scene, face, &steps);
+    }
+  g_free (steps.step);
 }

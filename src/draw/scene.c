@@ -94,7 +94,7 @@ lr_axes_point (const LrAxes *axes,
  * @material: what the surface is made of
  * @normal: outward, unit
  *
- * Furniture and equipment are lit from all round, a little more from above, and from the side of the key.
+ * Furniture and equipment are lit from all round, a little more from above, and from the side of the key, as much as the walls are.
  *
  * Returns: the tone of the surface
  */
@@ -106,7 +106,7 @@ lr_scene_tone (const LrScene *scene,
   double key = fmax (0.0, lr_vec3_dot (normal, scene->modelling.key));
   double light = 0.34 + 0.14 * fmax (0.0, normal.z) + 0.26 * key;
 
-  return lr_tone (material.hue, material.reflectance * light);
+  return lr_tone (material.hue, material.reflectance * light * scene->light.gain);
 }
 
 /**
@@ -451,12 +451,14 @@ add_item (LrScene        *scene,
  * lr_scene_new:
  * @study: a study
  * @camera: one of its cameras
+ * @levels: (nullable): of light in the plan, or in one much like it; held while the scene is
  *
  * Returns: (transfer full): everything that @camera could see, wherever it looks
  */
 LrScene *
 lr_scene_new (const LrStudy         *study,
-              const LrCameraReading *camera)
+              const LrCameraReading *camera,
+              const LrLightLevels   *levels)
 {
   LrScene *scene = g_new0 (LrScene, 1);
 
@@ -468,7 +470,7 @@ lr_scene_new (const LrStudy         *study,
   scene->faces = g_array_sized_new (FALSE, FALSE, sizeof (LrFace), 512);
   scene->solids = g_array_sized_new (FALSE, FALSE, sizeof (LrSolid), 128);
 
-  lr_scene_light (scene, camera);
+  lr_scene_light (scene, camera, levels);
   lr_scene_add_walls (scene);
   for (guint i = 0; i < study->placed->len; i++)
     add_item (scene, &g_array_index (study->placed, LrPlaced, i));

@@ -9,6 +9,7 @@
 
 #pragma once
 
+#include "light_levels.h"
 #include "study.h"
 #include "tone.h"
 
@@ -34,7 +35,7 @@ typedef enum
   LR_FACE_PLAIN   = 0,
   LR_FACE_DETAIL  = 1 << 0, /* lies on another face: painted after those, in the order in which it was added */
   LR_FACE_TWO_SIDED = 1 << 1,
-  LR_FACE_WALL    = 1 << 2, /* light from the set falls on it */
+  LR_FACE_WALL    = 1 << 2, /* the light on it may differ from place to place */
 } LrFaceFlags;
 
 /* A convex polygon, anticlockwise as seen from outside; two points are a bar of some radius */
@@ -46,6 +47,7 @@ typedef struct
   LrColor     color;
   double      alpha;
   double      radius_m;  /* of a bar; else 0 */
+  const LrWallLight *light; /* of LR_FACE_WALL: what falls on it; NULL: the same everywhere */
 } LrFace;
 
 typedef enum { LR_SOLID_FACES, LR_SOLID_WALL, LR_SOLID_FIGURE } LrSolidType;
@@ -63,21 +65,22 @@ typedef struct
 /* The light by which people are modelled */
 typedef struct
 {
+  double   gain;          /* of all of it: 1 brings out a surface turned to the key as light as it is */
   LrVec3   key;           /* unit, from the subject to the key light */
+  double   wrap;          /* how far it reaches round the edge: the cosine of where it ends, turned away > 0 */
   double   key_share;     /* of the light on a face turned to it */
   double   ambient_share; /* of the light from all round */
-  gboolean has_back;
+  double   back_share;    /* of the light on a face turned to the back light; 0: there is none */
   LrVec3   back;
 } LrModelling;
 
-/* A soft pool of light on the wall behind */
+/* The light of the whole picture */
 typedef struct
 {
-  gboolean has_pool;
-  LrVec3   at_m;
-  double   radius_m;
-  double   gain;          /* at its middle, over the wall's own tone */
-} LrPool;
+  const LrLightLevels *levels; /* (nullable): NULL: drawn as if it were lit well */
+  double   per_lx;        /* what a white surface comes out as at 1 lx: relative luminance, 1 the picture's white */
+  double   gain;          /* of what stands about, over the room as it is drawn when it is lit well */
+} LrPictureLight;
 
 typedef struct
 {
@@ -89,10 +92,11 @@ typedef struct
   GArray          *faces;   /* LrFace */
   GArray          *solids;  /* LrSolid */
   LrModelling      modelling;
-  LrPool           pool;
+  LrPictureLight   light;
 } LrScene;
 
-LrScene *lr_scene_new  (const LrStudy *study, const LrCameraReading *camera);
+/* @levels: (nullable): of light in the plan */
+LrScene *lr_scene_new  (const LrStudy *study, const LrCameraReading *camera, const LrLightLevels *levels);
 void     lr_scene_free (LrScene *scene);
 
 LrAxes lr_axes_standing (LrVec2 at_m, double z_m, double facing_rad);

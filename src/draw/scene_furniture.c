@@ -250,9 +250,9 @@ add_plain (const Piece *piece)
   if (is_picture) /* a thin thing on the wall: its frame and its mount */
     {
       add_front (piece, -piece->y + edge_m, piece->y - edge_m, piece->z0 + edge_m, piece->z1 - edge_m,
-                 lr_tone (LR_HUE_PLAIN, 0.52));
+                 lr_tone (LR_HUE_PLAIN, 0.52 * piece->scene->light.gain));
       add_front (piece, -piece->y + 3 * edge_m, piece->y - 3 * edge_m, piece->z0 + 3 * edge_m, piece->z1 - 3 * edge_m,
-                 lr_tone (LR_HUE_CLOTH, 0.24));
+                 lr_tone (LR_HUE_CLOTH, 0.24 * piece->scene->light.gain));
     }
   lr_scene_end (piece->scene, piece->placed->facing_rad);
 }

@@ -2,10 +2,20 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The picture shows where light comes from, not how much: levels are numbers, and stand elsewhere.
+ * With levels of light the picture is as bright, and as deep in shadow, as the camera would take it at its stop, shutter, ISO and
+ * filter. Beyond some two stops it gets no darker and no brighter, for one must still see what is framed: the figures tell the rest. All
+ * people are modelled like the camera's subject, and furniture takes the mean light of the walls that are seen. Without levels, or
+ * without any light, it is drawn as if it were lit well, from where the key stands.
  */
 
 #include "scene_light.h"
+
+#define WRAP 0.25           /* a soft key, drawn */
+#define LEAST_WRAP -0.2
+#define MOST_WRAP 0.5
+#define LEAST_LIGHT 0.22    /* a face is shown no darker and no brighter than this share of itself */
+#define MOST_LIGHT 2.6
+#define LEAST_COSINE 0.2    /* a source that shines along a surface is not made out to be as bright as the sun */
 
 /**
  * lr_light_lamp:
@@ -100,10 +110,11 @@ has_fill (const LrScene *scene)
   return FALSE;
 }
 
+/* As if the set were lit well */
 static void
-light_people (LrScene               *scene,
-              const LrCameraReading *camera,
-              LrVec3                 subject_m)
+draw_light (LrScene               *scene,
+            const LrCameraReading *camera,
+            LrVec3                 subject_m)
 {
   LrModelling *modelling = &scene->modelling;
   LrVec3 fallback = drawn_light (camera);
@@ -111,74 +122,126 @@ light_people (LrScene               *scene,
   const LrPlaced *back = find_job (scene, LR_JOB_BACK);
 
   modelling->key = key != NULL ? towards (subject_m, lr_light_lamp (key), fallback) : fallback;
+  modelling->wrap = WRAP;
   modelling->ambient_share = has_fill (scene) || key == NULL ? 0.42 : 0.32;
   modelling->key_share = 1.0 - modelling->ambient_share + 0.12;
-  modelling->has_back = back != NULL;
+  modelling->back_share = back != NULL ? 0.40 : 0.0;
   if (back != NULL)
     modelling->back = towards (subject_m, lr_light_lamp (back), fallback);
+  modelling->gain = 1.0;
+  scene->light.gain = 1.0;
 }
 
-/* Where an axis meets a wall, under the ceiling and above the floor */
-static gboolean
-meet_wall (const LrRoom *room,
-           LrVec3        from_m,
-           double        facing_rad,
-           double        tilt_rad,
-           LrVec3       *at_m)
+/**
+ * lr_modelling_key:
+ * @modelling: the light
+ * @normal: of a surface, unit
+ *
+ * Source: Lambert's cosine law, softened at its end.
+ *
+ * Returns: how much of the key's light it takes, 0 to 1
+ */
+double
+lr_modelling_key (const LrModelling *modelling,
+                  LrVec3             normal)
 {
-  LrRayHit hit;
-
-  if (room->n_corners < 3
-      || !lr_polygon_contains (room->corners_m, room->n_corners, lr_vec3_flat (from_m))
-      || !lr_polygon_ray (room->corners_m, room->n_corners, lr_vec3_flat (from_m), lr_vec2_polar (facing_rad, 1.0),
-                          &hit))
-    return FALSE;
-
-  *at_m = lr_vec2_raise (hit.at_m, CLAMP (from_m.z + hit.distance_m * tan (tilt_rad), 0.0, room->height_m));
-  return TRUE;
+  return fmax (0.0, (lr_vec3_dot (normal, modelling->key) + modelling->wrap) / (1.0 + modelling->wrap));
 }
 
-/* A light meant for the wall makes a pool there; else the set's light spills behind the subject */
+static LrVec3
+way_of (const LrPlaced *person,
+        double          side_rad,
+        double          up_rad)
+{
+  return lr_vec2_raise (lr_vec2_polar (person->facing_rad + side_rad, cos (up_rad)), sin (up_rad));
+}
+
+/* Both cheeks at their levels, in shares of the brighter one. From all round comes what the shadow cheek has but for the key, and the key
+ * reaches as far round as it shines on that cheek */
 static void
-light_wall (LrScene               *scene,
-            const LrCameraReading *camera,
-            LrVec3                 subject_m)
+model_face (LrModelling       *modelling,
+            const LrFaceLight *face)
 {
-  const LrRoom *room = scene->study->setup->room;
-  const LrPlaced *wall_light = find_job (scene, LR_JOB_WALL);
-  LrPool *pool = &scene->pool;
-  double facing_rad, tilt_rad;
+  double lit_lx = lr_lux_all (face->at[face->lit]), shadow_lx = lr_lux_all (face->at[face->shadow]);
+  double fill_lx = fmin (face->fill_lx, lit_lx), reach = fmax (0.0, shadow_lx - fill_lx) / fmax (lit_lx - fill_lx, 1e-9), lit, shadow;
 
-  if (wall_light != NULL)
+  if (face->key != NULL)
+    modelling->key = way_of (face->person, face->key_side_rad, face->key_up_rad);
+  lit = lr_vec3_dot (modelling->key, lr_light_probe_normal (face->person, face->lit));
+  shadow = lr_vec3_dot (modelling->key, lr_light_probe_normal (face->person, face->shadow));
+  modelling->wrap = reach < 0.95 ? CLAMP ((reach * lit - shadow) / (1.0 - reach), LEAST_WRAP, MOST_WRAP) : WRAP;
+  modelling->ambient_share = fill_lx / lit_lx;
+  modelling->key_share = (1.0 - modelling->ambient_share) / fmax (LEAST_COSINE, (lit + modelling->wrap) / (1.0 + modelling->wrap));
+  modelling->back_share = 0.0;
+  if (face->back != NULL)
     {
-      lr_light_aim (scene->study, wall_light, &facing_rad, &tilt_rad);
-      pool->has_pool = meet_wall (room, lr_light_lamp (wall_light), facing_rad, tilt_rad, &pool->at_m);
-      pool->radius_m = 1.7;
-      pool->gain = 0.68;
+      modelling->back = way_of (face->person, face->back_side_rad, face->back_up_rad);
+      modelling->back_share = face->back_lx / lit_lx
+                              / fmax (LEAST_COSINE, lr_vec3_dot (modelling->back, lr_light_probe_normal (face->person, LR_FACE_BACK)));
     }
-  else if (camera->has_subject)
+}
+
+/* Of the walls that the camera sees, or of all [lx] */
+static double
+mean_of_walls (const LrScene       *scene,
+               const LrLightLevels *levels)
+{
+  const LrBackLight *back = lr_light_levels_background (levels, scene->camera->item->id);
+  double sum_lx = 0.0;
+  int n = 0;
+
+  if (back != NULL && back->n > 0)
+    return lr_lux_all (back->mean);
+  for (gsize i = 0; i < scene->study->setup->room->n_corners; i++)
     {
-      facing_rad = lr_vec2_angle_rad (lr_vec2_sub (lr_vec3_flat (subject_m), lr_vec3_flat (scene->eye_m)));
-      pool->has_pool = meet_wall (room, subject_m, facing_rad, 0.05, &pool->at_m);
-      pool->radius_m = 1.9;
-      pool->gain = 0.26;
+      const LrWallLight *light = lr_light_levels_wall (levels, (int) i);
+
+      if (light != NULL)
+        {
+          sum_lx += light->mean_lx;
+          n++;
+        }
     }
+  return n > 0 ? sum_lx / n : 0.0;
+}
+
+static void
+light_truly (LrScene               *scene,
+             const LrCameraReading *camera,
+             const LrLightLevels   *levels)
+{
+  LrPictureLight *light = &scene->light;
+  double per_lx = lr_light_levels_share_per_lx (levels, camera->item->id), walls_lx = mean_of_walls (scene, levels);
+  const LrFaceLight *face = camera->has_subject ? lr_light_levels_face (levels, camera->subject->item->id) : NULL;
+  double most_lx = face != NULL ? lr_lux_all (face->at[face->lit]) : walls_lx / LR_WALLS_SHARE;
+
+  if (!isfinite (per_lx) || !(per_lx > 0.0) || !(most_lx > 0.0))
+    return;
+
+  per_lx = CLAMP (per_lx * most_lx, LEAST_LIGHT, MOST_LIGHT) / most_lx;
+  *light = (LrPictureLight) { levels, per_lx, per_lx * walls_lx / LR_WALLS_SHARE };
+  scene->modelling.gain = face != NULL ? per_lx * most_lx : light->gain;
+  if (face != NULL)
+    model_face (&scene->modelling, face);
 }
 
 /**
  * lr_scene_light:
  * @scene: a scene without solids
  * @camera: whose picture it is
+ * @levels: (nullable): of light in the plan
  */
 void
 lr_scene_light (LrScene               *scene,
-                const LrCameraReading *camera)
+                const LrCameraReading *camera,
+                const LrLightLevels   *levels)
 {
   LrVec3 subject_m = lr_vec3_along (scene->eye_m, camera->projection.forward, 2.0);
 
   if (camera->subject != NULL)
     subject_m = camera->subject->eyes_m;
 
-  light_people (scene, camera, subject_m);
-  light_wall (scene, camera, subject_m);
+  draw_light (scene, camera, subject_m);
+  if (levels != NULL && lr_light_levels_is_whole (levels) && lr_light_levels_n_sources (levels) > 0)
+    light_truly (scene, camera, levels);
 }

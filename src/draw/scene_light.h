@@ -7,8 +7,12 @@
 
 #include "scene.h"
 
-/* Modelling of people and the pool on the wall */
-void     lr_scene_light (LrScene *scene, const LrCameraReading *camera);
+#define LR_WALLS_SHARE 0.53 /* walls are about a stop under the face (common practice, no source) */
+
+/* Modelling of people, and how bright the rest comes out */
+void     lr_scene_light (LrScene *scene, const LrCameraReading *camera, const LrLightLevels *levels);
+/* How much of the key's light a surface takes: soft, it reaches a little round the edge */
+double   lr_modelling_key (const LrModelling *modelling, LrVec3 normal);
 /* Where a light stands with its lamp, and its axis */
 LrVec3   lr_light_lamp  (const LrPlaced *light);
 void     lr_light_aim   (const LrStudy *study, const LrPlaced *light, double *facing_rad, double *tilt_rad);

@@ -10,8 +10,9 @@
 
 #include "scene.h"
 
+#include "scene_light.h"
+
 #define THICKNESS_M 0.10
-#define WALLS_SHARE 0.53      /* walls are about a stop under the face (common practice, no source) */
 #define PANE_BEHIND_M 0.09
 #define LEAF_BEHIND_M 0.035
 #define SLAT_M 0.06
@@ -24,7 +25,8 @@ typedef struct
   LrAxes   axes;
   double   length_m, height_m;
   double   eye_x, eye_y, eye_z; /* in that frame */
-  double   luminance;
+  const LrWallLight *light;     /* (nullable) */
+  double   luminance;           /* its mean */
 } Wall;
 
 static LrColor
@@ -32,6 +34,15 @@ wall_tone (const Wall *wall,
            double      share)
 {
   return lr_tone (LR_HUE_WALL, wall->luminance * share);
+}
+
+/* What is on the wall but not of it */
+static LrColor
+tone_in_light (const Wall *wall,
+               LrHue       hue,
+               double      luminance)
+{
+  return lr_tone (hue, luminance * wall->scene->light.gain);
 }
 
 /* A rectangle by its distance from the wall's first corner */
@@ -108,7 +119,7 @@ add_panes (const Wall *wall,
   LrBox glass = inset (opening, 0.045);
   double y = 0.5 * (glass.y0 + glass.y1), z = glass.z0 + transom * (glass.z1 - glass.z0);
 
-  add_behind (wall, opening, opening, PANE_BEHIND_M, lr_tone (LR_HUE_PLAIN, 0.40));
+  add_behind (wall, opening, opening, PANE_BEHIND_M, tone_in_light (wall, LR_HUE_PLAIN, 0.40));
   for (guint i = 0; i < 4; i++)
     {
       LrBox pane = { 0.0, 0.0,
@@ -143,11 +154,11 @@ add_blind (const Wall     *wall,
   else
     blind.z0 -= 0.03;
 
-  add_detail (wall, 0.05, blind, lr_tone (LR_HUE_WALL, 0.50));
+  add_detail (wall, 0.05, blind, tone_in_light (wall, LR_HUE_WALL, 0.50));
   for (double z = blind.z1 - SLAT_M; z > blind.z0 + 0.5 * SLAT_M; z -= SLAT_M)
-    add_detail (wall, 0.05, (LrBox) { 0.0, 0.0, blind.y0, blind.y1, z - 0.012, z }, lr_tone (LR_HUE_WALL, 0.40));
+    add_detail (wall, 0.05, (LrBox) { 0.0, 0.0, blind.y0, blind.y1, z - 0.012, z }, tone_in_light (wall, LR_HUE_WALL, 0.40));
   blind.z1 = blind.z0 + 0.03;
-  add_detail (wall, 0.05, blind, lr_tone (LR_HUE_WALL, 0.34));
+  add_detail (wall, 0.05, blind, tone_in_light (wall, LR_HUE_WALL, 0.34));
 }
 
 static void
@@ -177,22 +188,22 @@ add_door (const Wall   *wall,
   double leaf = 0.42;
   double handle_y = door->hinge == LR_HINGE_START ? opening.y0 + 0.06 : opening.y1 - 0.16;
 
-  add_detail (wall, 0.015, frame, lr_tone (LR_HUE_PLAIN, 0.46));
-  add_detail (wall, 0.0, opening, lr_tone (LR_HUE_WALL, 0.10));
+  add_detail (wall, 0.015, frame, tone_in_light (wall, LR_HUE_PLAIN, 0.46));
+  add_detail (wall, 0.0, opening, tone_in_light (wall, LR_HUE_WALL, 0.10));
   if (door->swing == LR_SWING_NONE)
     return;
 
-  add_behind (wall, opening, opening, LEAF_BEHIND_M, lr_tone (LR_HUE_PLAIN, leaf));
+  add_behind (wall, opening, opening, LEAF_BEHIND_M, tone_in_light (wall, LR_HUE_PLAIN, leaf));
   for (int i = 0; i < 2; i++)
     {
       LrBox panel = { 0.0, 0.0, opening.y0 + rail_m, opening.y1 - rail_m,
                       i == 0 ? opening.z0 + 0.20 : middle + rail_m,
                       i == 0 ? middle : opening.z1 - rail_m };
 
-      add_behind (wall, opening, panel, LEAF_BEHIND_M, lr_tone (LR_HUE_PLAIN, 0.78 * leaf));
-      add_behind (wall, opening, inset (panel, 0.018), LEAF_BEHIND_M, lr_tone (LR_HUE_PLAIN, 1.04 * leaf));
+      add_behind (wall, opening, panel, LEAF_BEHIND_M, tone_in_light (wall, LR_HUE_PLAIN, 0.78 * leaf));
+      add_behind (wall, opening, inset (panel, 0.018), LEAF_BEHIND_M, tone_in_light (wall, LR_HUE_PLAIN, 1.04 * leaf));
     }
-  add_detail (wall, 0.0, (LrBox) { 0.0, 0.0, handle_y, handle_y + 0.10, 1.01, 1.03 }, lr_tone (LR_HUE_METAL, 0.07));
+  add_detail (wall, 0.0, (LrBox) { 0.0, 0.0, handle_y, handle_y + 0.10, 1.01, 1.03 }, tone_in_light (wall, LR_HUE_METAL, 0.07));
 }
 
 static void
@@ -205,7 +216,7 @@ add_plate (const Wall *wall,
   LrBox plate = wall_box (wall, along_m - 0.5 * width_m, width_m, z_m - 0.5 * height_m, z_m + 0.5 * height_m);
 
   add_detail (wall, 0.004, inset (plate, -0.006), wall_tone (wall, 0.72));
-  add_detail (wall, 0.008, plate, lr_tone (LR_HUE_PLAIN, 0.62));
+  add_detail (wall, 0.008, plate, tone_in_light (wall, LR_HUE_PLAIN, 0.62));
 }
 
 /* FALSE: not an opening that this wall has room for */
@@ -308,8 +319,12 @@ read_wall (LrScene *scene,
   wall->eye_x = lr_vec3_dot (way, wall->axes.x);
   wall->eye_y = lr_vec3_dot (way, wall->axes.y);
   wall->eye_z = way.z;
-  wall->luminance = room->walls.reflectance * WALLS_SHARE
-                    * (0.92 + 0.14 * fmax (0.0, lr_vec3_dot (wall->axes.x, scene->modelling.key)));
+  wall->light = scene->light.levels != NULL ? lr_light_levels_wall (scene->light.levels, index) : NULL;
+  wall->luminance = room->walls.reflectance;
+  if (wall->light != NULL)
+    wall->luminance *= scene->light.per_lx * wall->light->mean_lx;
+  else
+    wall->luminance *= scene->light.gain * LR_WALLS_SHARE * (0.92 + 0.14 * fmax (0.0, lr_vec3_dot (wall->axes.x, scene->modelling.key)));
   return TRUE;
 }
 
@@ -334,6 +349,7 @@ add_wall (LrScene *scene,
       LrBox skirting = { 0.0, 0.0, 0.0, wall.length_m, 0.0, fmin (SKIRTING_M, wall.height_m) };
 
       lr_scene_front (scene, &wall.axes, 0.0, face, wall_tone (&wall, 1.0), LR_FACE_WALL);
+      g_array_index (scene->faces, LrFace, scene->faces->len - 1).light = wall.light;
       add_detail (&wall, 0.012, skirting, wall_tone (&wall, 0.80));
       for (guint i = 0; i < items->len; i++)
         if (((const LrItem *) items->pdata[i])->wall == index)

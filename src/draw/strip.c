@@ -397,7 +397,7 @@ lr_strip_draw_pictures (cairo_t            *cr,
   lr_strip_place (strip, style, &place);
   for (int side = 0; side < LR_STRIP_SIDES; side++)
     {
-      const LrViewfinderStyle own = { .width = place.width[side], .has_eye_pointers = TRUE, .unit = style->unit };
+      const LrViewfinderStyle own = { .width = place.width[side], .has_eye_pointers = TRUE, .unit = style->unit, .levels = strip->levels };
 
       cairo_save (cr);
       cairo_translate (cr, place.x[side], 0.0);

@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "light_levels.h"
 #include "remarks.h"
 #include "theme.h"
 
@@ -14,6 +15,7 @@ typedef struct
 {
   const LrStudy         *study;
   const LrRemarks       *remarks; /* may be NULL: no verdict */
+  const LrLightLevels   *levels;  /* of light, for the pictures; may be NULL */
   const LrCameraReading *camera[LR_STRIP_SIDES];
   const LrPairReading   *pair;    /* the same person; may be NULL */
   const LrReverseReading *reverse; /* two people who look at each other; may be NULL. With neither nothing is compared */

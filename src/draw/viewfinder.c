@@ -81,6 +81,7 @@ static void
 draw_picture (cairo_t               *cr,
               const LrStudy         *study,
               const LrCameraReading *camera,
+              const LrLightLevels   *levels,
               double                 width)
 {
   const LrProjection *p = &camera->projection;
@@ -90,7 +91,7 @@ draw_picture (cairo_t               *cr,
   if (!(p->half_width > 0.0) || !(p->half_height > 0.0) || !isfinite (p->eye_m.x + p->eye_m.y + p->eye_m.z))
     return;
 
-  scene = lr_scene_new (study, camera);
+  scene = lr_scene_new (study, camera, levels);
   cairo_set_tolerance (cr, 0.2);
   lr_painter_init (&painter, cr, camera, width);
   lr_pixels_open_mask (&painter.pixels, cr);
@@ -128,7 +129,7 @@ lr_viewfinder_draw (cairo_t                 *cr,
   cairo_rectangle (cr, 0.0, 0.0, picture.width, picture.height);
   cairo_clip (cr);
   cairo_set_antialias (cr, CAIRO_ANTIALIAS_FAST);
-  draw_picture (cr, study, &seen, style->width);
+  draw_picture (cr, study, &seen, style->levels, style->width);
   lr_viewfinder_draw_guides (cr, camera, style, &picture, &delivered);
   lr_viewfinder_marks (cr, study, camera, style, &delivered);
   cairo_restore (cr);

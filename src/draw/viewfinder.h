@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "light_levels.h"
 #include "remarks.h"
 #include "theme.h"
 
@@ -25,6 +26,7 @@ typedef struct
   double   unit;             /* a pixel of the screen's figures, for what is drawn over the picture; 0: by the width */
   gboolean is_plain;         /* nothing is outlined */
   gboolean has_minds;        /* what may be meant to stand in the picture is outlined like what may not */
+  const LrLightLevels *levels; /* (nullable): of light in the plan: it is as bright as the camera takes it */
   const LrRemark *remark;    /* pointed at: what it speaks of is outlined; (nullable) */
 } LrViewfinderStyle;
 

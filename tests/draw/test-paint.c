@@ -330,53 +330,78 @@ pixel_at (cairo_surface_t *surface,
   return *(const guint32 *) (const void *) (data + (gsize) y * cairo_image_surface_get_stride (surface) + 4 * (gsize) x) & 0xffffff;
 }
 
-/* Light falls from the middle of a ball to its edge by the smooth step 3 s^2 - 2 s^3, our own choice; where a place of the wall
- * is in the picture is told by the homogeneous matrix above */
+/* At the middle of a cell a wall has the tone of the light on it: linear light by IEC 61966-2-1. Where a place of the wall is in the
+ * picture is told by the homogeneous matrix above. The light falls by inverse squares from a place 1 m before the wall. */
 static void
-test_pool (void)
+test_wall_light (void)
 {
-  static const struct { double away_m, level; } places[] = { { 0.0, 1.0 }, { 0.4, 0.84375 }, { 0.8, 0.5 }, { 1.2, 0.15625 }, { 1.7, 0.0 } };
+  enum { N = 24, M = 11 };
   static const View view = { "aslant", { 0.5, 3.0, 1.3 }, -50.0, 8.0, 55.0 };
+  /* the frame of a wall's face begins at the wall's second corner */
   const LrVec3 wall_m[] = { { 6.0, 0.0, 0.0 }, { 0.0, 0.0, 0.0 }, { 0.0, 0.0, 2.8 }, { 6.0, 0.0, 2.8 } };
-  const LrColor color = { 0.5, 0.4, 0.3 };
+  const LrColor color = { 0.4, 0.35, 0.3 };
+  double lx[N * M];
+  LrWallLight light = { N, M, lx, HUGE_VAL, 0.0, 0.0 };
   g_autoptr (LrItem) item = lr_item_new (LR_ITEM_CAMERA, "a");
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 470, 265);
-  cairo_t *cr = cairo_create (surface);
-  LrScene scene = { .points = g_array_new (FALSE, FALSE, sizeof (LrVec3)), .pool = { TRUE, { 2.6, 0.0, 1.4 }, 1.6, 0.7 } };
-  LrFace face = { .n = 4, .normal = { 0.0, 1.0, 0.0 }, .color = color, .alpha = 1.0 };
+  LrScene scene = { .points = g_array_new (FALSE, FALSE, sizeof (LrVec3)) };
+  LrFace face = { .n = 4, .normal = { 0.0, 1.0, 0.0 }, .color = color, .alpha = 1.0, .light = &light };
+  cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 470, 265);
+  cairo_surface_t *drawing = cairo_recording_surface_create (CAIRO_CONTENT_COLOR, &(cairo_rectangle_t) { 0, 0, 470, 265 });
   LrCameraReading camera;
   guint n_seen = 0;
-  LrPainter painter;
-  LrPatch patch;
 
+  for (guint i = 0; i < N * M; i++)
+    {
+      double along_m = 6.0 * (i % N + 0.5) / N - 2.6, up_m = 2.8 * (i / N + 0.5) / M - 1.4;
+
+      lx[i] = 100.0 / (1.0 + along_m * along_m + up_m * up_m);
+      light.least_lx = fmin (light.least_lx, lx[i]);
+      light.most_lx = fmax (light.most_lx, lx[i]);
+      light.mean_lx += lx[i] / (N * M);
+    }
   g_array_append_vals (scene.points, wall_m, 4);
   init_reading (&view, item, &camera);
   camera.focus_m = 4.0;
-  lr_painter_init (&painter, cr, &camera, WIDTH);
-  g_assert_true (lr_painter_project (&painter, wall_m, 4, &patch));
-  lr_paint_wall (&painter, &scene, &face, &patch);
-  cairo_surface_flush (surface);
+  for (int is_drawn = 0; is_drawn < 2; is_drawn++)
+    {
+      cairo_t *cr = cairo_create (is_drawn ? drawing : image);
+      LrPainter painter;
+      LrPatch patch;
 
-  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
-    for (int side = -1; side <= 1; side += 2)
-      {
-        LrVec3 at_m = { scene.pool.at_m.x + side * places[i].away_m, 0.0, scene.pool.at_m.z };
-        LrColor tone = lr_tone_light (color, 1.0 + scene.pool.gain * places[i].level);
-        double x, y;
-        guint32 pixel;
+      lr_painter_init (&painter, cr, &camera, WIDTH);
+      g_assert_true (lr_painter_project (&painter, wall_m, 4, &patch));
+      lr_paint_wall (&painter, &scene, &face, &patch);
+      cairo_destroy (cr);
+      if (is_drawn)
+        {
+          cr = cairo_create (image);
+          cairo_set_source_surface (cr, drawing, 0.0, 0.0);
+          cairo_paint (cr);
+          cairo_destroy (cr);
+        }
+      cairo_surface_flush (image);
+      for (guint i = 0; i < N * M; i++)
+        {
+          /* the cell is counted from the wall's first corner, which is at x = 0 */
+          LrVec3 at_m = { 6.0 * (i % N + 0.5) / N, 0.0, 2.8 * (i / N + 0.5) / M };
+          LrColor tone = lr_tone_light (color, lx[i] / light.mean_lx);
+          int most = is_drawn ? 9 : 2; /* pieces of half a cell */
+          double x, y;
+          guint32 pixel;
 
-        if (!by_matrix (&view, at_m, &x, &y) || x < 1.0 || x > WIDTH - 1.0)
-          continue;
-        pixel = pixel_at (surface, x, y);
-        n_seen++;
-        g_assert_cmpint (ABS ((int) (pixel >> 16) - (int) (255.0 * tone.r + 0.5)), <=, 2);
-        g_assert_cmpint (ABS ((int) (pixel & 0xff) - (int) (255.0 * tone.b + 0.5)), <=, 2);
-      }
+          if (!by_matrix (&view, at_m, &x, &y) || x < 1.0 || x > WIDTH - 1.0 || y < 1.0 || y > 263.0)
+            continue;
+          pixel = pixel_at (image, x, y);
+          n_seen++;
+          g_assert_cmpint (ABS ((int) (pixel >> 16) - (int) (255.0 * tone.r + 0.5)), <=, most);
+          g_assert_cmpint (ABS ((int) (pixel & 0xff) - (int) (255.0 * tone.b + 0.5)), <=, most);
+        }
+    }
 
-  g_assert_cmpuint (n_seen, >=, 6);
+  g_assert_cmpuint (n_seen, >=, 60);
   g_array_unref (scene.points);
-  cairo_destroy (cr);
-  cairo_surface_destroy (surface);
+  cairo_surface_destroy (drawing);
+  cairo_surface_destroy (image);
 }
 
 static void
@@ -412,7 +437,7 @@ main (int   argc,
     }
   g_test_add_func ("/paint/edge", test_edge);
   g_test_add_func ("/paint/thin-strip", test_thin_strip);
-  g_test_add_func ("/paint/pool", test_pool);
+  g_test_add_func ("/paint/wall-light", test_wall_light);
   g_test_add_func ("/paint/hull", test_hull);
 
   return g_test_run ();
