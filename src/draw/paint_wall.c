@@ -8,27 +8,27 @@
 
 #include "paint.h"
 
-#define GAMMA 2.2       /* steps of light that look alike */
+#define TONE_STEP 8     /* between tones that are computed: the rest is mixed of them */
 #define PIECES 2        /* of a cell, each way */
 #define LAP 0.06        /* how far a piece lies under the next, of its side: no light shines through between them */
 
-/* What falls on a wall from the least, 0, to the most, 1, in steps that look alike */
+/* What falls on a wall from the least, 0, to the most, 1, in steps that look about alike: of its square root */
 typedef struct
 {
   guint   n, m;
   double *step;
-  double  least, most; /* over the mean, by GAMMA */
+  double  least, most; /* square roots over that of the mean */
 } Steps;
 
 static Steps
 take_steps (const LrWallLight *light)
 {
-  Steps steps = { light->n, light->m, g_new (double, light->n * light->m), pow (light->least_lx / light->mean_lx, 1.0 / GAMMA),
-                  pow (light->most_lx / light->mean_lx, 1.0 / GAMMA) };
+  Steps steps = { light->n, light->m, g_new (double, light->n * light->m), sqrt (light->least_lx / light->mean_lx),
+                  sqrt (light->most_lx / light->mean_lx) };
   double range = fmax (1e-9, steps.most - steps.least);
 
   for (guint i = 0; i < light->n * light->m; i++)
-    steps.step[i] = (pow (light->lx[i] / light->mean_lx, 1.0 / GAMMA) - steps.least) / range;
+    steps.step[i] = (sqrt (light->lx[i] / light->mean_lx) - steps.least) / range;
   return steps;
 }
 
@@ -52,7 +52,9 @@ tone_of (const LrFace *face,
          const Steps  *steps,
          double        step)
 {
-  return lr_tone_light (face->color, pow (steps->least + step * (steps->most - steps->least), GAMMA));
+  double root = steps->least + step * (steps->most - steps->least);
+
+  return lr_tone_light (face->color, root * root);
 }
 
 /* The corner that the wall's frame begins at, which is its second one, and the way to its first */
@@ -84,17 +86,19 @@ place_on (const Wall  *wall,
   return lr_vec3_add (lr_vec3_along (wall->corner_m, wall->along, along_m), lr_vec3 (0.0, 0.0, up_m));
 }
 
-/* Whether any of it is in the picture */
+/* Whether any of it is in the picture, its soft edges too */
 static gboolean
 is_in_view (const LrPainter *painter,
             const LrPatch   *patch)
 {
-  LrVec2 low = patch->at[0], high = patch->at[0];
+  LrVec2 low = { HUGE_VAL, HUGE_VAL }, high = { -HUGE_VAL, -HUGE_VAL };
 
-  for (guint i = 1; i < patch->n; i++)
+  for (guint i = 0; i < patch->n; i++)
     {
-      low = lr_vec2 (fmin (low.x, patch->at[i].x), fmin (low.y, patch->at[i].y));
-      high = lr_vec2 (fmax (high.x, patch->at[i].x), fmax (high.y, patch->at[i].y));
+      double reach = patch->radius[i] + painter->unit;
+
+      low = lr_vec2 (fmin (low.x, patch->at[i].x - reach), fmin (low.y, patch->at[i].y - reach));
+      high = lr_vec2 (fmax (high.x, patch->at[i].x + reach), fmax (high.y, patch->at[i].y + reach));
     }
   return high.x > 0.0 && low.x < painter->width && high.y > 0.0 && low.y < painter->height;
 }
@@ -207,9 +211,17 @@ paint_pixels (const LrPainter *painter,
   const Wall wall = find_wall (scene, face);
   const Ground ground = find_ground (painter, &wall, face->normal, steps);
   LrPixelTones tones = { .level = level_at, .data = &ground };
+  LrColor here, next = tone_of (face, steps, 0.0);
 
   for (guint i = 0; i < LR_N_TONES; i++)
-    tones.tone[i] = lr_pixel_of (tone_of (face, steps, i / (LR_N_TONES - 1.0)));
+    {
+      if (i % TONE_STEP == 0)
+        {
+          here = next;
+          next = tone_of (face, steps, (i + TONE_STEP) / (LR_N_TONES - 1.0));
+        }
+      tones.tone[i] = lr_pixel_of (lr_tone_mix (here, next, (double) (i % TONE_STEP) / TONE_STEP));
+    }
   lr_paint_patch_in_tones (painter, patch, &tones);
 }
 
@@ -228,6 +240,8 @@ lr_paint_wall (const LrPainter *painter,
 {
   Steps steps;
 
+  if (!is_in_view (painter, patch))
+    return;
   if (face->light == NULL || !(face->light->mean_lx > 0.0))
     {
       lr_paint_patch (painter, patch, face->color, face->alpha);

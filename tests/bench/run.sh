@@ -23,7 +23,7 @@ on_screen () {
 }
 
 printf '%-52s %12s %12s\n' '' figure budget
-for bench in ${*:-study plan floor page drag start}; do
+for bench in ${*:-study light plan floor page drag start}; do
   program=build/tests/bench/bench-$bench
   case $bench in
     drag) on_screen "$program" ;;
