@@ -21,6 +21,7 @@ struct LrLightLevels
   double   *direct_lx;  /* of each source on each probe, in the probes' order */
   double   *bounced_lx; /* on each probe; NULL: not known */
   GArray   *walls;      /* LrWallLight; NULL: not known */
+  LrLevelMap *map;      /* NULL: not known */
   GArray   *faces;      /* LrFaceLight */
   GArray   *backs;      /* LrBackLight */
 };
@@ -218,7 +219,9 @@ bounce_probes (LrLightLevels      *self,
       self->bounced_lx[i] = lr_bounce_lx (bounce, shade, probe->at_m, probe->normal, probe->of);
     }
   self->walls = lr_wall_lights (bounce, self->study, shade, self->sources, cancellable);
-  return self->walls != NULL;
+  if (self->walls != NULL)
+    self->map = lr_level_map_new (self->study, shade, self->sources, bounce, cancellable);
+  return self->map != NULL;
 }
 
 /**
@@ -285,6 +288,7 @@ lr_light_levels_unref (LrLightLevels *levels)
     return;
 
   g_clear_pointer (&levels->walls, g_array_unref);
+  g_clear_pointer (&levels->map, lr_level_map_free);
   g_array_unref (levels->backs);
   g_array_unref (levels->faces);
   g_array_unref (levels->probes);
@@ -503,4 +507,35 @@ lr_light_levels_shares (const LrLightLevels *levels,
   if (back->n > 0)
     shares->background = share_of (&exposure, lr_lux_all (back->mean), back->reflectance);
   return TRUE;
+}
+
+/**
+ * lr_light_levels_map:
+ * @levels: levels
+ *
+ * Returns: (transfer none) (nullable): the light over the floor; %NULL: @levels are not whole
+ */
+const LrLevelMap *
+lr_light_levels_map (const LrLightLevels *levels)
+{
+  return levels->map;
+}
+
+/**
+ * lr_light_levels_main_face:
+ * @levels: levels
+ *
+ * Returns: (transfer none) (nullable): light on whom the first camera frames, else on the first person
+ */
+const LrFaceLight *
+lr_light_levels_main_face (const LrLightLevels *levels)
+{
+  for (guint i = 0; i < levels->study->cameras->len; i++)
+    {
+      const LrCameraReading *camera = &g_array_index (levels->study->cameras, LrCameraReading, i);
+
+      if (camera->has_subject)
+        return lr_light_levels_face (levels, camera->subject->item->id);
+    }
+  return levels->faces->len > 0 ? &g_array_index (levels->faces, LrFaceLight, 0) : NULL;
 }

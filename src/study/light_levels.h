@@ -9,6 +9,7 @@
 #pragma once
 
 #include "exposure.h"
+#include "level_map.h"
 #include "light_probes.h"
 #include "light_sources.h"
 #include "wall_light.h"
@@ -77,5 +78,9 @@ gboolean           lr_light_levels_shares    (const LrLightLevels *levels, const
 double             lr_light_levels_share_per_lx (const LrLightLevels *levels, const char *camera);
 /* (nullable): not whole, or no such wall */
 const LrWallLight *lr_light_levels_wall      (const LrLightLevels *levels, int wall);
+/* (nullable): not whole */
+const LrLevelMap  *lr_light_levels_map       (const LrLightLevels *levels);
+/* (nullable): of whom the first camera frames, else of the first person: what other levels are compared with */
+const LrFaceLight *lr_light_levels_main_face (const LrLightLevels *levels);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrLightLevels, lr_light_levels_unref)

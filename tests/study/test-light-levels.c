@@ -311,6 +311,40 @@ test_walls (void)
   g_assert_cmpuint (20 * n_off, <, n_places);
 }
 
+/* Over the floor of a black room, on the axis of a lobe of 1: I = lumen 2 / (2 pi), and the light goes by inverse squares; by hand.
+ * Between the points of the net it is a little more. Off the net and in what is higher than eyes nothing is known. */
+static void
+test_map (void)
+{
+  LrPlan *plan = fixture_room (6.0, 5.0, 2.7);
+  g_autoptr (LrLightLevels) levels = NULL;
+  const LrLevelMap *map;
+
+  fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_POINT, 0.6, 2.5);
+  fixture_set (&plan, "light-1", "facing-deg", 0.0);
+  fixture_set (&plan, "light-1", "tilt-deg", 0.0);
+  fixture_set (&plan, "light-1", "lamp-height-mm", 1.2);
+  fixture_set (&plan, "light-1", "beam-deg", 120.0 * LR_DEG);
+  fixture_set (&plan, "light-1", "output-lm", FLUX_LM);
+  fixture_set (&plan, "light-1", "dim-pct", 1.0);
+  fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_CABINET, 5.0, 0.8);
+  fixture_set (&plan, "furniture-1", "height-mm", 1.9);
+  set_reflectance (&plan, "walls.reflectance-pct", 0.0);
+  set_reflectance (&plan, "ceiling.reflectance-pct", 0.0);
+  set_reflectance (&plan, "floor.reflectance-pct", 0.0);
+  levels = lr_light_levels_new (plan, TRUE, NULL);
+  map = lr_light_levels_map (levels);
+  g_assert_nonnull (map);
+  assert_near (map->height_m, 1.2, 1e-9);
+  for (double distance_m = 1.5; distance_m < 5.0; distance_m += 0.25)
+    assert_within (lr_level_map_lx (map, lr_vec2 (0.6 + 0.065 + distance_m, 2.5)), FLUX_LM / LR_PI / (distance_m * distance_m),
+                   distance_m < 2.0 ? 0.05 : 0.03);
+  g_assert_true (isnan (lr_level_map_lx (map, lr_vec2 (5.0, 0.8))));
+  g_assert_true (isnan (lr_level_map_lx (map, lr_vec2 (-1.0, 2.5))));
+  g_assert_true (isnan (lr_level_map_lx (map, lr_vec2 (3.0, 5.6))));
+  lr_plan_unref (plan);
+}
+
 static void
 test_cancelled (void)
 {
@@ -336,6 +370,7 @@ main (int   argc,
   g_test_add_func ("/light-levels/background", test_background);
   g_test_add_func ("/light-levels/room", test_room);
   g_test_add_func ("/light-levels/walls", test_walls);
+  g_test_add_func ("/light-levels/map", test_map);
   g_test_add_func ("/light-levels/cancelled", test_cancelled);
   return g_test_run ();
 }
