@@ -32,6 +32,7 @@ clear_key (LrCanvasLayerKey *key)
   g_clear_pointer (&key->plan, lr_plan_unref);
   g_clear_pointer (&key->skip, g_free);
   g_clear_pointer (&key->in_hand, g_free);
+  g_clear_pointer (&key->levels, lr_light_levels_unref);
 }
 
 /* A sum over the things with a Fix, the active one left out: its own is painted with it. The order does not matter. */
@@ -99,7 +100,7 @@ key_holds (LrCanvas   *self,
          && g_strcmp0 (key->skip, skip) == 0
          && is_same_but_for (key->plan, plan, skip)
          && key->view.theme == now->theme && key->view.units == now->units && key->view.shown == now->shown
-         && key->view.sun_minute == now->sun_minute
+         && key->view.sun_minute == now->sun_minute && key->levels == now->levels
          && key->view.is_read_only == now->is_read_only
          && key->view.remark == (skip == NULL ? now->remark : NULL)
          && key->view.ghost == (skip == NULL ? now->ghost : NULL)
@@ -121,6 +122,8 @@ take_key (LrCanvas   *self,
   key->plan = lr_plan_ref (lr_document_get_plan (self->document));
   key->skip = g_strdup (skip);
   key->in_hand = g_strdup (self->view.in_hand);
+  if (self->view.levels != NULL)
+    key->levels = lr_light_levels_ref (lr_document_get_levels (self->document));
   key->fixes = hash_fixes (lr_document_get_remarks (self->document), skip);
   key->view.skip = key->skip;
   key->view.in_hand = key->in_hand;

@@ -48,6 +48,7 @@ typedef struct
   int      scale_factor;
   LrPlan  *plan;
   char    *skip, *in_hand;
+  LrLightLevels *levels; /* held: another one must not come to lie where it was */
   guint    fixes;      /* which things have a Fix; of no weight in a drag */
 } LrCanvasLayerKey;
 

@@ -104,6 +104,7 @@ draw_washes (const LrFloor *floor)
 {
   lr_overlay_sight_washes (floor);
   lr_overlay_light_pools (floor);
+  lr_overlay_levels (floor);
   lr_overlay_sun (floor);
   lr_overlay_sound (floor);
 }

@@ -66,6 +66,7 @@ void       lr_overlay_sight_washes (const LrFloor *floor);
 void       lr_overlay_sight_line   (const LrFloor *floor);
 void       lr_overlay_light_pools  (const LrFloor *floor);
 void       lr_overlay_light_axes   (const LrFloor *floor);
+void       lr_overlay_levels       (const LrFloor *floor);
 void       lr_overlay_sun          (const LrFloor *floor);
 void       lr_overlay_sun_notes    (const LrFloor *floor);
 void       lr_overlay_sound        (const LrFloor *floor);

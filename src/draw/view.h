@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "light_levels.h"
 #include "remarks.h"
 #include "theme.h"
 
@@ -28,6 +29,7 @@ typedef struct
   int            sun_minute;   /* of the day, whose patches are filled while LR_SHOW_SUN is on; 0: the middle of the shoot */
   const char    *in_hand;      /* id of the selected item, NULL for none */
   const char    *pointed;      /* id of the item under the pointer */
+  const LrLightLevels *levels; /* of light, while LR_SHOW_LIGHT is on; may be NULL */
   const LrRemark *remark;      /* in hand: its geometry is drawn; may be NULL */
   const LrPlan  *ghost;        /* a remedy's plan, drawn where it differs; may be NULL */
   const char    *only;         /* draw this item alone (a drag's moving layer); NULL: all */

@@ -357,6 +357,45 @@ test_remarks (Fixture      *f,
   cairo_surface_destroy (surface);
 }
 
+/* What the lines of equal light add to the sheet lies where the map has whole stops from the face: by the definition of a contour. So
+ * far out no labels are drawn */
+static void
+test_levels (Fixture      *f,
+             gconstpointer data G_GNUC_UNUSED)
+{
+  g_autoptr (LrLightLevels) levels = lr_light_levels_new (f->room.plan, TRUE, NULL);
+  const LrLevelMap *map = lr_light_levels_map (levels);
+  const LrFaceLight *face = lr_light_levels_main_face (levels);
+  LrView view = small_room_view (LR_THEME_LIGHT);
+  cairo_surface_t *without = new_surface (), *with = new_surface ();
+  int n = 0, n_on_line = 0;
+
+  g_assert_nonnull (face);
+  g_assert_cmpstr (face->person->item->id, ==, f->room.subject);
+  view.scale = 44.0;
+  view.shown = LR_SHOW_LIGHT;
+  draw_on (without, f, &view);
+  view.levels = levels;
+  draw_on (with, f, &view);
+  for (int y = 0; y < 600; y++)
+    for (int x = 0; x < 800; x++)
+      if (pixel (with, x, y) != pixel (without, x, y))
+        {
+          double lx = lr_level_map_lx (map, lr_view_to_room (&view, lr_vec2 (x + 0.5, y + 0.5)));
+          double stops = log2 (lx / lr_lux_all (face->at[face->lit]));
+
+          if (isnan (stops)) /* beside a wall */
+            continue;
+          n++;
+          n_on_line += fabs (stops - round (stops)) < 0.2;
+        }
+  g_test_message ("%d of %d pixels on whole stops", n_on_line, n);
+  g_assert_cmpint (n, >, 200);
+  g_assert_cmpint (10 * n_on_line, >, 9 * n);
+  cairo_surface_destroy (with);
+  cairo_surface_destroy (without);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -371,6 +410,7 @@ main (int    argc,
   ADD ("grounds", test_grounds);
   ADD ("fit", test_fit);
   ADD ("walls-hold", test_walls_hold);
+  ADD ("levels", test_levels);
   ADD ("paper", test_paper);
   ADD ("remarks", test_remarks);
   g_test_add_func ("/floor/empty", test_empty);
