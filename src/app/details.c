@@ -23,7 +23,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#define SUMMARY_LINES 2 /* and one for each line that follows the first */
+#define SUMMARY_LINES 2   /* at least */
+#define LETTERS_A_LINE 62 /* in the narrow column */
 
 struct _LrDetails
 {
@@ -213,6 +214,18 @@ update_head (LrDetails    *self,
     lr_badge_show_nothing (LR_BADGE (self->grade));
 }
 
+/* By the number of letters, not the place they take: a figure that changes moves nothing */
+static int
+lines_for (const char *text)
+{
+  g_auto (GStrv) paragraphs = g_strsplit (text, "\n", -1);
+  int n = 0;
+
+  for (char **paragraph = paragraphs; *paragraph != NULL; paragraph++)
+    n += 1 + (int) (g_utf8_strlen (*paragraph, -1) / LETTERS_A_LINE);
+  return n;
+}
+
 static void
 update_summary (LrDetails    *self,
                 const LrItem *item)
@@ -220,10 +233,8 @@ update_summary (LrDetails    *self,
   const LrStudy *study = lr_document_get_study (self->document);
   LrUnits units = lr_document_get_units (self->document);
   g_autofree char *text = item != NULL ? lr_item_summary (study, lr_document_get_levels (self->document), item->id, units) : lr_room_summary (study, units);
-  int n_lines = SUMMARY_LINES;
+  int n_lines = MAX (SUMMARY_LINES, lines_for (text));
 
-  for (const char *c = text; (c = strchr (c, '\n')) != NULL; c++)
-    n_lines++;
   if (n_lines != self->n_summary_lines)
     g_object_set (self->summary, "lines", n_lines, NULL);
   self->n_summary_lines = n_lines;

@@ -206,21 +206,61 @@ describe_distance (const LrStudy  *study,
   return g_strdup_printf (_("Stands %s from %s, measured on the floor."), distance, name);
 }
 
-/* "Stands 1.55 m from Wenna, measured on the floor. By its output it gives 690 lx there …" */
+/* "Of it alone the bright side of Wenna's face has 360 lx, and the walls that A sees 95 lx, 1.9 stops less."; "" when that is not known */
 static char *
-describe_light (const LrStudy  *study,
-                const LrPlaced *light,
-                LrUnits         units)
+describe_spill (const LrStudy       *study,
+                const LrLightLevels *levels,
+                const LrItem        *light)
+{
+  const LrFaceLight *face = levels != NULL ? lr_light_levels_main_face (levels) : NULL;
+  const LrCameraReading *camera = study->cameras->len > 0 ? &g_array_index (study->cameras, LrCameraReading, 0) : NULL;
+  double wall_lx = camera != NULL && levels != NULL ? lr_light_levels_spill_lx (levels, light->id, camera->item->id) : (double) NAN, face_lx;
+  g_autofree char *name = NULL;
+
+  if (face == NULL || isnan (wall_lx))
+    return g_strdup ("");
+
+  name = lr_item_title (face->person->item);
+  face_lx = lr_light_levels_source_lx (levels, light->id, face->person->item->id, face->lit);
+  if (!(face_lx >= 1.0) && !(wall_lx >= 1.0))
+    return g_strdup ("");
+  if (!(face_lx >= 1.0))
+    /* Translators: a camera's tag, an illuminance, a person */
+    return g_strdup_printf (_("Straight from it the walls that %s sees have %.0f lx, the bright side of %s’s face nothing."), camera->item->tag,
+                            two_figures (wall_lx), name);
+  if (!(wall_lx >= 1.0))
+    /* Translators: a person, an illuminance, a camera's tag */
+    return g_strdup_printf (_("Straight from it the bright side of %s’s face has %.0f lx, the walls that %s sees nothing."), name,
+                            two_figures (face_lx), camera->item->tag);
+  /* Translators: a person, an illuminance, a camera's tag, an illuminance, stops */
+  return g_strdup_printf (wall_lx < face_lx ? _("Straight from it the bright side of %s’s face has %.0f lx, the walls that %s sees %.0f, %.1f stops less.")
+                                            : _("Straight from it the bright side of %s’s face has %.0f lx, the walls that %s sees %.0f, %.1f stops more."),
+                          name, two_figures (face_lx), camera->item->tag, two_figures (wall_lx), fabs (log2 (face_lx / wall_lx)));
+}
+
+/* "Stands 1.55 m from Wenna, measured on the floor." and, until the levels are known, "By its output it gives 690 lx there …" */
+static char *
+describe_light (const LrStudy       *study,
+                const LrLightLevels *levels,
+                const LrPlaced      *light,
+                LrUnits              units)
 {
   g_autofree char *distance = describe_distance (study, light, light->item->light.aims_at, units);
   g_autoptr (GString) text = g_string_new (distance);
-  g_autofree char *level = NULL;
+  g_autofree char *level = NULL, *spill = describe_spill (study, levels, light->item);
   LrLightAt at;
 
   if (!lr_light_at_aim (study, light, &at))
-    return g_string_free (g_steal_pointer (&text), FALSE);
+    {
+      if (text->len == 0)
+        return g_steal_pointer (&spill);
+      add_sentence (text, '\n', spill);
+      return g_string_free (g_steal_pointer (&text), FALSE);
+    }
 
-  if (!(at.lux >= 1.0))
+  if (spill[0] != '\0' && at.lux >= 1.0 && at.seen_share >= 1.0)
+    level = g_strdup ("");
+  else if (!(at.lux >= 1.0))
     level = g_strdup (_("Nothing of it comes straight there."));
   else if (at.seen_share < 1.0)
     /* Translators: lux, and the part of the lamp that is hidden, a per cent number */
@@ -229,6 +269,7 @@ describe_light (const LrStudy  *study,
   else
     level = g_strdup_printf (_("By its output it gives %.0f lx there; what the room throws back comes on top."), two_figures (at.lux));
   add_sentence (text, ' ', level);
+  add_sentence (text, '\n', spill);
 
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
@@ -281,7 +322,10 @@ lr_item_summary (const LrStudy       *study,
     case LR_ITEM_PERSON:
       return describe_person (study, levels, placed, units);
     case LR_ITEM_LIGHT:
-      return describe_light (study, placed, units);
+      return describe_light (study, levels, placed, units);
+    case LR_ITEM_WINDOW:
+    case LR_ITEM_HOUSE_LIGHT:
+      return describe_spill (study, levels, placed->item);
     case LR_ITEM_MICROPHONE:
       return describe_distance (study, placed, placed->item->microphone.aims_at, units);
     case LR_ITEM_LEAD:

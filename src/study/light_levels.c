@@ -405,6 +405,39 @@ lr_light_levels_source_lx (const LrLightLevels *levels,
   return 0.0;
 }
 
+/**
+ * lr_light_levels_spill_lx:
+ * @levels: levels
+ * @source: id of a light, a house light or a window
+ * @camera: id of a camera
+ *
+ * Returns: what it gives straight to the walls that the camera sees, in the mean [lx]; NAN: no wall is seen, or one of them is not there
+ */
+double
+lr_light_levels_spill_lx (const LrLightLevels *levels,
+                          const char          *source,
+                          const char          *camera)
+{
+  double sum_lx = 0.0;
+  guint j = 0, n = 0;
+
+  while (j < levels->sources->len && !g_str_equal (g_array_index (levels->sources, LrLightSource, j).placed->item->id, source))
+    j++;
+  if (j == levels->sources->len)
+    return NAN;
+
+  for (guint i = 0; i < levels->probes->len; i++)
+    {
+      const LrLightProbe *probe = &g_array_index (levels->probes, LrLightProbe, i);
+
+      if (probe->type != LR_PROBE_BACKGROUND || !g_str_equal (probe->placed->item->id, camera))
+        continue;
+      sum_lx += direct_of (levels, i, j);
+      n++;
+    }
+  return n > 0 ? sum_lx / n : (double) NAN;
+}
+
 static double
 share_of (const LrExposure *exposure,
           double            lux,

@@ -72,6 +72,8 @@ const LrBackLight *lr_light_levels_background (const LrLightLevels *levels, cons
 double             lr_lux_all                 (LrLux lux); /* without bounces while they are not known */
 /* What the source gives straight to a point of a person; 0: nothing, or it is no source */
 double             lr_light_levels_source_lx  (const LrLightLevels *levels, const char *source, const char *person, LrFacePoint point);
+/* What the source gives straight to the walls that a camera sees, in the mean; NAN: no wall is seen, or one of them is not there */
+double             lr_light_levels_spill_lx  (const LrLightLevels *levels, const char *source, const char *camera);
 /* FALSE: the camera is not there or has no exposure */
 gboolean           lr_light_levels_shares    (const LrLightLevels *levels, const char *camera, LrShares *shares);
 /* What a camera makes of a white, matte surface at 1 lx, as a share like those; NAN: it is not there */

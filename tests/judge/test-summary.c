@@ -124,6 +124,31 @@ test_light (void)
   g_assert_null (strstr (text, "hidden"));
 }
 
+/* What comes straight from lamps adds up (Grassmann: illuminances are additive): theirs and the windows' are the whole that the levels have.
+ * The wall light gives the walls more than the face, the key the face more than the walls */
+static void
+test_spill (void)
+{
+  static const char *const sources[] = { "light-1", "light-2", "light-3", "window-1", "window-2", "house-light-1", "house-light-2" };
+  g_autoptr (LrStudy) study = study_example ();
+  g_autoptr (LrLightLevels) levels = lr_light_levels_new (study->plan, FALSE, NULL);
+  g_autofree char *key = lr_item_summary (study, levels, "light-1", LR_UNITS_METRIC), *wall = lr_item_summary (study, levels, "light-3", LR_UNITS_METRIC);
+  double sum_lx = 0.0;
+
+  for (guint i = 0; i < G_N_ELEMENTS (sources); i++)
+    {
+      double lx = lr_light_levels_spill_lx (levels, sources[i], "camera-a");
+
+      sum_lx += isnan (lx) ? 0.0 : lx;
+    }
+  g_assert_cmpfloat_with_epsilon (sum_lx, lr_light_levels_background (levels, "camera-a")->mean.direct_lx, 1e-6);
+  g_assert_true (isnan (lr_light_levels_spill_lx (levels, "light-9", "camera-a")));
+  g_test_message ("%s\n%s", key, wall);
+  g_assert_nonnull (strstr (key, "the walls that A sees"));
+  g_assert_nonnull (strstr (key, "stops less"));
+  g_assert_null (strstr (wall, "stops less"));
+}
+
 /* The face of the example: its key to the right of the look, a shadow side, and how far apart they are, as the levels have them */
 static void
 test_face (void)
@@ -149,6 +174,7 @@ main (int    argc,
   g_test_add_func ("/summary/all", test_all);
   g_test_add_func ("/summary/room", test_room);
   g_test_add_func ("/summary/light", test_light);
+  g_test_add_func ("/summary/spill", test_spill);
   g_test_add_func ("/summary/face", test_face);
   return g_test_run ();
 }
