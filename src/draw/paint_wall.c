@@ -2,14 +2,14 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The light is known at the middles of even cells. On pixels it is computed from place to place; as a drawing it is a cloth of small
- * pieces, because a gradient in perspective is none that cairo knows.
+ * The light is known at the middles of even cells. On pixels it is computed from place to place. On a page it is a mesh of patches with
+ * a color at each corner; where a drawing knows no such mesh, as SVG, it is a cloth of small even pieces.
  */
 
 #include "paint.h"
 
 #define TONE_STEP 8     /* between tones that are computed: the rest is mixed of them */
-#define PIECES 2        /* of a cell, each way */
+#define PIECES 4        /* of a cell, each way */
 #define LAP 0.06        /* how far a piece lies under the next, of its side: no light shines through between them */
 
 /* What falls on a wall from the least, 0, to the most, 1, in steps that look about alike: of its square root */
@@ -134,6 +134,84 @@ paint_pieces (const LrPainter *painter,
   cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_FAST);
 }
 
+/* Lines of the mesh: the edge, the middles of the cells, the other edge */
+static double
+mesh_line (guint i,
+           guint n)
+{
+  return i == 0 ? 0.0 : i > n ? n : i - 0.5;
+}
+
+static void
+add_mesh_patch (cairo_pattern_t *mesh,
+                const LrFace    *face,
+                const Steps     *steps,
+                const double     x[4],
+                const double     y[4],
+                const LrPatch   *patch)
+{
+  cairo_mesh_pattern_begin_patch (mesh);
+  for (guint k = 0; k < 4; k++)
+    if (k == 0)
+      cairo_mesh_pattern_move_to (mesh, patch->at[k].x, patch->at[k].y);
+    else
+      cairo_mesh_pattern_line_to (mesh, patch->at[k].x, patch->at[k].y);
+  for (guint k = 0; k < 4; k++)
+    {
+      LrColor tone = tone_of (face, steps, step_at (steps, x[k] - 0.5, y[k] - 0.5));
+
+      cairo_mesh_pattern_set_corner_color_rgb (mesh, k, tone.r, tone.g, tone.b);
+    }
+  cairo_mesh_pattern_end_patch (mesh);
+}
+
+/* Over the wall's own tone; what reaches behind the lens keeps that */
+static void
+paint_mesh (const LrPainter *painter,
+            const LrScene   *scene,
+            const LrFace    *face,
+            const LrPatch   *seen,
+            const Steps     *steps)
+{
+  const Wall wall = find_wall (scene, face);
+  cairo_pattern_t *mesh = cairo_pattern_create_mesh ();
+
+  for (guint i = 0; i < (steps->n + 1) * (steps->m + 1); i++)
+    {
+      guint column = i % (steps->n + 1), row = i / (steps->n + 1);
+      double x0 = mesh_line (column, steps->n), x1 = mesh_line (column + 1, steps->n);
+      double y0 = mesh_line (row, steps->m), y1 = mesh_line (row + 1, steps->m);
+      const double x[4] = { x0, x1, x1, x0 }, y[4] = { y0, y0, y1, y1 };
+      LrVec3 corners_m[4];
+      LrPatch patch;
+
+      for (guint k = 0; k < 4; k++)
+        corners_m[k] = place_on (&wall, steps, x[k], y[k]);
+      if (lr_painter_project (painter, corners_m, 4, &patch) && patch.n == 4 && is_in_view (painter, &patch))
+        add_mesh_patch (mesh, face, steps, x, y, &patch);
+    }
+  cairo_set_source (painter->cr, mesh);
+  for (guint k = 0; k < seen->n; k++)
+    cairo_line_to (painter->cr, seen->at[k].x, seen->at[k].y);
+  cairo_close_path (painter->cr);
+  cairo_fill (painter->cr);
+  cairo_pattern_destroy (mesh);
+}
+
+static gboolean
+has_mesh (cairo_t *cr)
+{
+  switch ((int) cairo_surface_get_type (cairo_get_group_target (cr)))
+    {
+    case CAIRO_SURFACE_TYPE_PDF:
+    case CAIRO_SURFACE_TYPE_RECORDING:
+    case CAIRO_SURFACE_TYPE_IMAGE:
+      return TRUE;
+    default:
+      return FALSE;
+    }
+}
+
 /* A number that goes evenly over the picture: x * at.x + y * at.y + c */
 typedef struct
 {
@@ -254,7 +332,10 @@ lr_paint_wall (const LrPainter *painter,
   else
     {
       lr_paint_patch (painter, patch, face->color, face->alpha);
-      paint_pieces (painter, scene, face, &steps);
+      if (has_mesh (painter->cr))
+        paint_mesh (painter, scene, face, patch, &steps);
+      else
+        paint_pieces (painter, scene, face, &steps);
     }
   g_free (steps.step);
 }

@@ -385,7 +385,7 @@ test_wall_light (void)
           /* the cell is counted from the wall's first corner, which is at x = 0 */
           LrVec3 at_m = { 6.0 * (i % N + 0.5) / N, 0.0, 2.8 * (i / N + 0.5) / M };
           LrColor tone = lr_tone_light (color, lx[i] / light.mean_lx);
-          int most = is_drawn ? 9 : 2; /* pieces of half a cell */
+          int most = is_drawn ? 4 : 2; /* a patch's corners, in a picture */
           double x, y;
           guint32 pixel;
 
