@@ -67,3 +67,34 @@ lr_spectacle_turn_rad (double base_dioptres,
 {
   return asin (fmin (1.0, from_middle_m * base_dioptres / (SPECTACLE_INDEX - 1.0)));
 }
+
+/**
+ * lr_eye_mirrors:
+ * @gaze: where the eye looks, not straight up or down
+ * @to_lens: from the eye to who looks at it
+ * @to_light: from the eye to a light
+ *
+ * The cornea is a ball of 7.8 mm radius whose iris is seen 11.7 mm wide; the lids leave 4 mm of it free over the middle and 5.5 mm under it.
+ *
+ * Source: law of reflection; sizes of an average adult's eye from memory.
+ *
+ * Returns: whether the light shows as a catch light
+ */
+bool
+lr_eye_mirrors (LrVec3 gaze,
+                LrVec3 to_lens,
+                LrVec3 to_light)
+{
+  const double cornea_m = 7.8e-3, iris_m = 0.5 * 11.7e-3, over_m = 4.0e-3, under_m = 5.5e-3;
+  double flat = hypot (gaze.x, gaze.y), left_m, up_m;
+  LrVec3 normal, left, up;
+
+  if (!(flat > 1e-9) || !lr_mirror_normal (to_lens, to_light, &normal) || lr_vec3_dot (normal, gaze) <= 0.0)
+    return false;
+
+  left = lr_vec3 (-gaze.y / flat, gaze.x / flat, 0.0);
+  up = lr_vec3_cross (gaze, left);
+  left_m = cornea_m * lr_vec3_dot (normal, left);
+  up_m = cornea_m * lr_vec3_dot (normal, up);
+  return hypot (left_m, up_m) <= iris_m && up_m <= over_m && up_m >= -under_m;
+}

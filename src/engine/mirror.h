@@ -15,3 +15,5 @@ LrVec3 lr_mirror_way     (LrVec3 to_eye, LrVec3 normal);
 bool   lr_mirror_normal  (LrVec3 to_eye, LrVec3 to_light, LrVec3 *normal);
 /* A lens of glasses: how far its normal turns from its middle to a place on it */
 double lr_spectacle_turn_rad (double base_dioptres, double from_middle_m);
+/* Whether an eye that looks along @gaze shows, between its lids, what is at @to_light to who is at @to_lens */
+bool   lr_eye_mirrors    (LrVec3 gaze, LrVec3 to_lens, LrVec3 to_light);

@@ -75,6 +75,8 @@ static const LrCheckInfo checks[LR_N_CHECKS] = {
   [LR_CHECK_GLARE] = { "glare", N_("Lamps in glasses"), LR_N_LIMITS, LR_PROP_ANGLE,
     N_("law of reflection, from a lens of base 6 that is tipped by 10°; common practice, no source") },
   [LR_CHECK_FLARE] = { "flare", N_("Lamps beside the picture"), LR_N_LIMITS, LR_PROP_ANGLE, COMMON_PRACTICE },
+  [LR_CHECK_CATCH_LIGHT] = { "catch-light", N_("Lights in the eyes"), LR_N_LIMITS, LR_PROP_NUMBER,
+    N_("law of reflection; sizes of the eye from memory, and common practice, no source") },
   [LR_CHECK_OVERLAP] = { "overlap", N_("Things in each other’s place"), LR_LIMIT_OVERLAP, LR_PROP_LENGTH, GEOMETRY },
   [LR_CHECK_OUTSIDE] = { "outside", N_("Things outside the room"), LR_LIMIT_OVERLAP, LR_PROP_LENGTH, GEOMETRY },
   [LR_CHECK_DOOR_SWING] = { "door-swing", N_("Doors"), LR_LIMIT_OVERLAP, LR_PROP_LENGTH,

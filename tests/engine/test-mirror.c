@@ -82,6 +82,34 @@ test_edges (void)
   assert_near (lr_spectacle_turn_rad (6.0, 0.025) / LR_DEG, 16.44, 0.01);
 }
 
+typedef struct
+{
+  const char *name;
+  double      light_az_deg, light_el_deg;     /* in: the eye looks ahead, the lens is 18 degrees to its right */
+  bool        shows;                          /* expected */
+} EyeCase;
+
+/* Worked out by hand from the half of the ways, on a ball of 7.8 mm: "usual-key" 0.92 mm to the left and 3.39 mm up; "high" 4.82 mm
+ * up, over the lid's 4; "aside" 5.61 mm to the left, "too-far-aside" 6.06, past the iris's 5.85; the sizes are from memory */
+static const EyeCase eye_cases[] = {
+  { "usual-key", 45.0, 45.0, true },
+  { "high", 45.0, 70.0, false },
+  { "aside", 110.0, 0.0, true },
+  { "too-far-aside", 120.0, 0.0, false },
+  { "from-below", 0.0, -60.0, true },
+  { "behind", 170.0, 10.0, false },
+};
+
+static void
+test_eye (gconstpointer data)
+{
+  const EyeCase *c = data;
+
+  g_assert_cmpint (lr_eye_mirrors (way_of (0.0, 0.0), way_of (-18.0, 0.0), way_of (c->light_az_deg, c->light_el_deg)), ==, c->shows);
+  /* turned about the upright all is as before */
+  g_assert_cmpint (lr_eye_mirrors (way_of (70.0, 0.0), way_of (52.0, 0.0), way_of (70.0 + c->light_az_deg, c->light_el_deg)), ==, c->shows);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -89,6 +117,7 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
   add_rows ("/mirror/way", way_cases, test_way);
   add_rows ("/mirror/normal", normal_cases, test_normal);
+  add_rows ("/mirror/eye", eye_cases, test_eye);
   g_test_add_func ("/mirror/edges", test_edges);
   return g_test_run ();
 }

@@ -163,6 +163,10 @@ const Provocation provocations[] = {
   { "back-light-in-lens", LR_CHECK_FLARE, LR_GRADE_MIND, "flare:light-1:camera-1", FALSE,
     { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.0, 0.7 } },
     { { "light-1", "aims-at", 0, WENNA }, { "light-1", "lamp-height-mm", 2.3, NULL } } },
+  { "dull-eyes", LR_CHECK_CATCH_LIGHT, LR_GRADE_MIND, "catch-light:person-1:camera-1", FALSE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.0, 4.5 } }, { { "light-1", "aims-at", 0, WENNA } } },
+  { "dull-eyes-under-a-high-key", LR_CHECK_CATCH_LIGHT, LR_GRADE_MIND, "catch-light:person-1:camera-1", TRUE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 3.15, 2.7 } }, { { "light-1", "aims-at", 0, WENNA }, { "light-1", "lamp-height-mm", 2.5, NULL }, { "light-1", "output-lm", 500.0, NULL } } },
   { "nobody-asks", LR_CHECK_MISSING, LR_GRADE_MIND, "missing:interviewer", FALSE, { { 0 } },
     { { INES, "role", LR_ROLE_OTHER, NULL }, { WENNA, "looks-at", 0, "" } } },
 };
@@ -198,7 +202,8 @@ provoked_remarks (const Provocation *provocation,
                   const LrStudy     *study,
                   LrUnits            units)
 {
-  gboolean is_lit = provocation->check >= LR_CHECK_FACE_LEVEL && provocation->check <= LR_CHECK_MIXED_WHITES;
+  gboolean is_lit = (provocation->check >= LR_CHECK_FACE_LEVEL && provocation->check <= LR_CHECK_MIXED_WHITES)
+                    || provocation->check == LR_CHECK_CATCH_LIGHT;
   g_autoptr (LrLightLevels) levels = is_lit ? lr_light_levels_new (study->plan, TRUE, NULL) : NULL;
 
   return lr_remarks_new_lit (study, levels, units);
