@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 #define FOOT_M 0.3048
+#define STRAIGHT_DOWN_RAD (75.0 * LR_DEG)
 
 /* "north wall", "drafting table"; (transfer full) */
 static char *
@@ -163,6 +164,24 @@ describe_face (const LrFaceLight *face)
                           face->ratio_stops);
 }
 
+/* "The shadow of the nose falls to their left, 28° below level."; "" from behind, and when it is not from one side. On the plane of the
+ * face a shadow goes away from the light: by sin (side) cos (up) aside and sin (up) down */
+static char *
+describe_nose_shadow (const LrFaceLight *face)
+{
+  double aside = sin (face->key_side_rad) * cos (face->key_up_rad), down = sin (face->key_up_rad), under_rad = atan2 (down, fabs (aside));
+
+  if (face->key == NULL || !(face->ratio_stops > 0.5) || fabs (face->key_side_rad) > 0.5 * LR_PI)
+    return g_strdup ("");
+  if (under_rad > STRAIGHT_DOWN_RAD)
+    return g_strdup (_("The shadow of the nose falls straight down."));
+  if (under_rad < 0.0)
+    return g_strdup (aside < 0.0 ? _("The shadow of the nose falls up to their left.") : _("The shadow of the nose falls up to their right."));
+  return g_strdup_printf (aside < 0.0 ? _("The shadow of the nose falls to their left, %.0f° below level.")
+                                      : _("The shadow of the nose falls to their right, %.0f° below level."),
+                          under_rad / LR_DEG);
+}
+
 static char *
 describe_person (const LrStudy       *study,
                  const LrLightLevels *levels,
@@ -171,6 +190,7 @@ describe_person (const LrStudy       *study,
 {
   const LrFaceLight *face = levels != NULL && lr_light_levels_n_sources (levels) > 0 ? lr_light_levels_face (levels, person->item->id) : NULL;
   g_autofree char *light = face != NULL ? describe_face (face) : g_strdup ("");
+  g_autofree char *nose = face != NULL ? describe_nose_shadow (face) : g_strdup ("");
   const LrPlaced *other = lr_study_find_placed (study, person->item->person.looks_at);
   g_autofree char *eyes = lr_length_format (person->eyes_m.z, units);
   g_autofree char *name = NULL, *distance = NULL;
@@ -185,6 +205,7 @@ describe_person (const LrStudy       *study,
       g_string_printf (text, _("Eyes %s above the floor. %s sits or stands %s away."), eyes, name, distance);
     }
   add_sentence (text, '\n', light);
+  add_sentence (text, ' ', nose);
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 

@@ -162,6 +162,8 @@ test_face (void)
   g_assert_nonnull (strstr (text, "L1"));
   g_assert_nonnull (strstr (text, "to the right of the look"));
   g_assert_nonnull (strstr (text, stops));
+  /* 45.0 to the right and 20.9 up, by hand: atan (tan 20.9 / sin 45.0) = 28.4 */
+  g_assert_nonnull (strstr (text, "nose falls to their left, 28°"));
 }
 
 int
