@@ -85,11 +85,32 @@ delivered_share (LrFinderPicture *picture)
   return (double) (area.size.width / (float) gtk_widget_get_width (GTK_WIDGET (picture)));
 }
 
-/* The picture as it is painted now; pointers of the eyes and all */
+static gboolean
+too_late_cb (gpointer data)
+{
+  *(gboolean *) data = TRUE;
+  return G_SOURCE_REMOVE;
+}
+
+/* Until the levels of light of the plan shown have come from their thread */
+static void
+wait_for_light (LrMainWindow *window)
+{
+  gboolean is_late = FALSE;
+  guint source = g_timeout_add_seconds (20, too_late_cb, &is_late);
+
+  while (!lr_document_has_current_levels (window->document) && !is_late)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_false (is_late);
+  g_source_remove (source);
+}
+
+/* The picture as it is painted now, in its light; pointers of the eyes and all */
 static cairo_surface_t *
 grab_picture (LrMainWindow *window,
               const char   *camera)
 {
+  wait_for_light (window);
   settle ();
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   return grab (GTK_WIDGET (picture_of (window, camera)));
@@ -123,6 +144,51 @@ test_painted_anew (void)
       cairo_surface_destroy (before);
       cairo_surface_destroy (after);
     }
+  close_window (window);
+}
+
+static double
+mean_green (cairo_surface_t *picture)
+{
+  const guint32 *pixels = (const guint32 *) (gpointer) cairo_image_surface_get_data (picture);
+  gsize n = (gsize) cairo_image_surface_get_stride (picture) / 4 * (gsize) cairo_image_surface_get_height (picture);
+  double sum = 0.0;
+
+  for (gsize i = 0; i < n; i++)
+    sum += pixels[i] >> 8 & 0xff;
+  return sum / (double) n;
+}
+
+/* Less light, a smaller stop, a denser filter make it darker, a higher ISO brighter; undone, it is as it was */
+static void
+test_lit (void)
+{
+  static const struct { const char *id, *key; double value; int sign; } changes[] = {
+    { "light-1", "dim-pct", 0.05, -1 },
+    { "camera-a", "f-number", 5.6, -1 },
+    { "camera-a", "nd-stops", 2.0, -1 },
+    { "camera-a", "iso", 800.0, 1 },
+    { "window-2", "blind", LR_BLIND_DOWN, -1 },
+  };
+  LrMainWindow *window = open_example ();
+  cairo_surface_t *first = grab_picture (window, "camera-a");
+  double before = mean_green (first);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (changes); i++)
+    {
+      cairo_surface_t *after, *again;
+
+      set_number (window, changes[i].id, changes[i].key, changes[i].value);
+      after = grab_picture (window, "camera-a");
+      g_test_message ("%s %s: %.1f, was %.1f", changes[i].id, changes[i].key, mean_green (after), before);
+      g_assert_cmpfloat (changes[i].sign * (mean_green (after) - before), >, 2.0);
+      activate (window, "undo");
+      again = grab_picture (window, "camera-a");
+      g_assert_cmpuint (n_different (first, again), ==, 0);
+      cairo_surface_destroy (after);
+      cairo_surface_destroy (again);
+    }
+  cairo_surface_destroy (first);
   close_window (window);
 }
 
@@ -275,6 +341,7 @@ main (int    argc,
 
   g_test_add_func ("/window/viewfinders", test_viewfinders);
   g_test_add_func ("/window/painted-anew", test_painted_anew);
+  g_test_add_func ("/window/lit", test_lit);
   g_test_add_func ("/window/lines", test_lines);
   g_test_add_func ("/window/drag-upright", test_drag_upright);
   g_test_add_func ("/window/cut", test_cut);
