@@ -323,7 +323,7 @@ static void
 add_toggles (LrMainWindow *self)
 {
   add_toggle (self, LR_FAMILY_SIGHT, _("Sight"), "win.show-sight", _("Show what the cameras see, and the line of action"));
-  add_toggle (self, LR_FAMILY_LIGHT, _("Light"), "win.show-light", _("Show where the lights point and how they fall off"));
+  add_toggle (self, LR_FAMILY_LIGHT, _("Light"), "win.show-light", _("Show where the lights point, how they fall off, and lines of equal light: the heavy one is as bright as the subject’s face"));
   add_toggle (self, LR_FAMILY_SOUND, _("Sound"), "win.show-sound", _("Show what the microphones hear, and noises"));
   add_toggle (self, LR_FAMILY_SUN, _("Sun"), "win.show-sun", _("Show where the sun comes in on the day"));
   add_toggle (self, LR_FAMILY_POWER, _("Power"), "win.show-power", _("Show leads, sockets and circuits"));

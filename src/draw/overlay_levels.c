@@ -213,7 +213,8 @@ lr_overlay_levels (const LrFloor *floor)
   lr_floor_trace_room (floor);
   cairo_clip (floor->cr);
   for (int stops = LEAST_STOPS; stops <= MOST_STOPS; stops++)
-    draw_level (floor, &net, stops, face_lx);
+    if (face_lx * exp2 (stops) >= LEAST_LX)
+      draw_level (floor, &net, stops, face_lx);
   cairo_restore (floor->cr);
   g_free (net.stops);
 }

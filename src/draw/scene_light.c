@@ -5,7 +5,7 @@
  * With levels of light the picture is as bright, and as deep in shadow, as the camera would take it at its stop, shutter, ISO and
  * filter. Beyond some two stops it gets no darker and no brighter, for one must still see what is framed: the figures tell the rest. All
  * people are modelled like the camera's subject, and furniture takes the mean light of the walls that are seen. Without levels, or
- * without any light, it is drawn as if it were lit well, from where the key stands.
+ * without a lamp and any other light, it is drawn as if it were lit well, from where the key stands; a set whose lamps are out is dark.
  */
 
 #include "scene_light.h"
@@ -14,7 +14,7 @@
 #define LEAST_WRAP -0.2
 #define MOST_WRAP 0.5
 #define LEAST_LIGHT 0.22    /* a face is shown no darker and no brighter than this share of itself */
-#define MOST_LIGHT 2.6
+#define MOST_LIGHT 6.0
 #define LEAST_COSINE 0.2    /* a source that shines along a surface is not made out to be as bright as the sun */
 
 /**
@@ -181,6 +181,27 @@ model_face (LrModelling       *modelling,
     }
 }
 
+/* There are lamps, and none of them gives light, nor does anything else */
+static gboolean
+is_out (const LrScene       *scene,
+        const LrLightLevels *levels)
+{
+  if (lr_light_levels_n_sources (levels) > 0)
+    return FALSE;
+
+  for (guint i = 0; i < scene->study->placed->len; i++)
+    if (g_array_index (scene->study->placed, LrPlaced, i).item->kind == LR_ITEM_LIGHT)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+put_out (LrScene *scene)
+{
+  scene->light.gain = scene->modelling.gain = LEAST_LIGHT;
+  scene->modelling.key_share = scene->modelling.back_share = 0.0;
+}
+
 /* Of the walls that the camera sees, or of all [lx] */
 static double
 mean_of_walls (const LrScene       *scene,
@@ -242,6 +263,10 @@ lr_scene_light (LrScene               *scene,
     subject_m = camera->subject->eyes_m;
 
   draw_light (scene, camera, subject_m);
-  if (levels != NULL && lr_light_levels_is_whole (levels) && lr_light_levels_n_sources (levels) > 0)
+  if (levels == NULL || !lr_light_levels_is_whole (levels))
+    return;
+  if (lr_light_levels_n_sources (levels) > 0)
     light_truly (scene, camera, levels);
+  else if (is_out (scene, levels))
+    put_out (scene);
 }

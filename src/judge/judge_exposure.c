@@ -11,6 +11,8 @@
 
 #define HALF_HZ_VOLTS 160.0 /* of a circuit: under it the mains are taken to have 60 Hz, else 50; common practice, no source */
 #define MOST_ISO 12800.0
+#define HIGH_ISO 1600.0 /* over it noise shows: lowered rather than filtered (common practice, no source) */
+#define LOW_ISO 100.0
 
 /* How much light it takes to come out alike, in stops */
 static double
@@ -37,7 +39,7 @@ nominal_iso (double iso)
  * @camera: the camera that it changes
  * @more_stops: how much more the sensor is to make of the light; < 0: less
  *
- * Changes the grey filter, as far as there is one to take off, else the sensitivity.
+ * Changes the grey filter, as far as there is one to take off, else the sensitivity; a high sensitivity is lowered before a filter is put on.
  *
  * Returns: (transfer none): markup of the setting, "ISO <b>1600</b>", "a grey filter of <b>1.7</b> stops"
  */
@@ -51,11 +53,14 @@ lr_judge_compensate (LrJudge               *judge,
   double nd_stops = 0.1 * round (10.0 * (c->nd_stops - more_stops)), iso = fmin (nominal_iso (c->iso * exp2 (more_stops)), MOST_ISO);
   g_autofree char *text = NULL;
 
-  if (nd_stops >= 0.0)
+  if (nd_stops >= 0.0 && !(c->iso > HIGH_ISO && more_stops < 0.0 && iso >= LOW_ISO))
     {
       lr_remedy_change (remedy, camera->item, "nd-stops", nd_stops);
-      text = nd_stops > 0.0 ? g_strdup_printf (_("a grey filter of <b>%s</b> stops"), lr_say_number (judge, nd_stops, 1))
-                            : g_strdup (_("<b>no</b> grey filter"));
+      if (nd_stops > 0.0)
+        text = g_strdup_printf (nd_stops < c->nd_stops ? _("a thinner grey filter, of <b>%s</b> stops") : _("a grey filter of <b>%s</b> stops"),
+                                lr_say_number (judge, nd_stops, 1));
+      else
+        text = g_strdup (_("<b>no</b> grey filter"));
     }
   else
     {
@@ -80,9 +85,16 @@ lr_judge_keep_compensation (LrJudge               *judge,
                             const LrCameraReading *camera,
                             double                 more_stops)
 {
-  LrRemedy *remedy = lr_remedy_new ();
-  const char *setting = lr_judge_compensate (judge, remedy, camera, more_stops);
-  g_autofree char *figure = lr_markup_to_text (setting);
+  LrRemedy *remedy;
+  const char *setting;
+  g_autofree char *figure = NULL;
+
+  if (more_stops > 0.0 && camera->item->camera.nd_stops < more_stops && camera->item->camera.iso >= MOST_ISO)
+    return; /* nothing is left to set */
+
+  remedy = lr_remedy_new ();
+  setting = lr_judge_compensate (judge, remedy, camera, more_stops);
+  figure = lr_markup_to_text (setting);
 
   /* Translators: "Set B to ISO 1600.", "Set B to a grey filter of 1.7 stops." */
   lr_remedy_say (remedy, figure, _("Set %s to %s."), lr_say_name (judge, camera->placed), setting);

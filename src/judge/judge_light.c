@@ -69,6 +69,8 @@ judge_wall (LrJudge               *judge,
   lr_remark_mark_distance (remark, lr_vec3_flat (camera->subject->eyes_m), lr_vec3_flat (camera->behind_at_m), NULL);
   if (!is_bright)
     lr_remark_say (remark, _("The walls in %s are on average <b>%s</b> stops darker than the lit side of %s’s face."), name, stops, subject);
+  else if (fabs (under_stops) < 0.05)
+    lr_remark_say (remark, _("The walls in %s are on average as bright as %s’s face, within <b>0.1</b> stops, and draw the eye."), name, subject);
   else if (under_stops < 0.0)
     lr_remark_say (remark, _("The walls in %s are on average <b>%s</b> stops brighter than %s’s face, and draw the eye."), name, stops, subject);
   else

@@ -8,6 +8,7 @@
 #include "summary.h"
 
 #include "light_readings.h"
+#include "sun_readings.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -148,17 +149,20 @@ describe_face (const LrFaceLight *face)
   double lit_lx = lr_lux_all (face->at[face->lit]), shadow_lx = lr_lux_all (face->at[face->shadow]);
   g_autofree char *key = NULL;
 
-  if (face->key == NULL || !(lit_lx >= 1.0))
+  if (!(lit_lx >= 1.0))
     return g_strdup (_("Nothing lights the face."));
+  if (face->key == NULL)
+    return g_strdup_printf (_("No light shines straight on the face; what the room gives back makes %.0f lx on one side, %.0f on the other."),
+                            two_figures (lit_lx), two_figures (fmax (shadow_lx, 1.0)));
 
   key = lr_item_title (face->key->item);
   if (!(shadow_lx >= 1.0))
     return g_strdup_printf (_("%s lights one side of the face with %.0f lx; the other is dark."), key, two_figures (lit_lx));
   /* Translators: a lamp, two angles, three illuminances and stops */
   return g_strdup_printf (face->key_side_rad < 0.0
-                              ? _("%s, %.0f° to the right of the look and %.0f° up, is the key: that side of the face has %.0f lx, "
+                              ? _("%s, %.0f° to the right of the look and %.0f° up, lights that side of the face most: it has %.0f lx, "
                                   "the other %.0f, %.1f stops less.")
-                              : _("%s, %.0f° to the left of the look and %.0f° up, is the key: that side of the face has %.0f lx, "
+                              : _("%s, %.0f° to the left of the look and %.0f° up, lights that side of the face most: it has %.0f lx, "
                                   "the other %.0f, %.1f stops less."),
                           key, fabs (face->key_side_rad) / LR_DEG, face->key_up_rad / LR_DEG, two_figures (lit_lx), two_figures (shadow_lx),
                           face->ratio_stops);
@@ -259,6 +263,23 @@ describe_spill (const LrStudy       *study,
                           name, two_figures (face_lx), camera->item->tag, two_figures (wall_lx), fabs (log2 (face_lx / wall_lx)));
 }
 
+/* A window shines by the height of the sun */
+static char *
+describe_window (const LrStudy       *study,
+                 const LrLightLevels *levels,
+                 const LrItem        *window)
+{
+  const LrJob *job = study->plan->job;
+  LrSunPlace sun;
+  int roll, wrap;
+
+  if (window->window.blind != LR_BLIND_DOWN
+      && (!lr_minute_parse (job->time_roll, &roll) || !lr_minute_parse (job->time_wrap, &wrap) || !lr_study_sun_at (study, (roll + wrap) / 2, &sun)))
+    return g_strdup (_("It counts as dark until the place’s latitude and longitude, the date, rolling and wrap are filled in."));
+
+  return describe_spill (study, levels, window);
+}
+
 /* "Stands 1.55 m from Wenna, measured on the floor." and, until the levels are known, "By its output it gives 690 lx there …" */
 static char *
 describe_light (const LrStudy       *study,
@@ -345,6 +366,7 @@ lr_item_summary (const LrStudy       *study,
     case LR_ITEM_LIGHT:
       return describe_light (study, levels, placed, units);
     case LR_ITEM_WINDOW:
+      return describe_window (study, levels, placed->item);
     case LR_ITEM_HOUSE_LIGHT:
       return describe_spill (study, levels, placed->item);
     case LR_ITEM_MICROPHONE:

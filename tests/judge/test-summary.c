@@ -149,6 +149,25 @@ test_spill (void)
   g_assert_null (strstr (wall, "stops less"));
 }
 
+/* Without hours nobody knows how bright it is outside, and the window says so; with the blind down it does not matter */
+static void
+test_window (void)
+{
+  g_autoptr (LrStudy) study = study_example (), no_hours = NULL;
+  g_autoptr (LrPlan) plan = NULL;
+  g_autofree char *known = lr_item_summary (study, NULL, "window-2", LR_UNITS_METRIC), *unknown = NULL, *down = NULL;
+  GError *error = NULL;
+
+  plan = lr_plan_set_job (study->plan, "time-wrap", "", &error);
+  g_assert_no_error (error);
+  no_hours = lr_study_new (plan);
+  unknown = lr_item_summary (no_hours, NULL, "window-2", LR_UNITS_METRIC);
+  down = lr_item_summary (no_hours, NULL, "window-1", LR_UNITS_METRIC);
+  g_assert_cmpstr (known, ==, "");
+  g_assert_nonnull (strstr (unknown, "counts as dark"));
+  g_assert_cmpstr (down, ==, "");
+}
+
 /* The face of the example: its key to the right of the look, a shadow side, and how far apart they are, as the levels have them */
 static void
 test_face (void)
@@ -177,6 +196,7 @@ main (int    argc,
   g_test_add_func ("/summary/room", test_room);
   g_test_add_func ("/summary/light", test_light);
   g_test_add_func ("/summary/spill", test_spill);
+  g_test_add_func ("/summary/window", test_window);
   g_test_add_func ("/summary/face", test_face);
   return g_test_run ();
 }
