@@ -21,6 +21,7 @@
 #define FAR_RADII 6.0
 #define N_POINTS 3          /* across and down a patch that is near */
 #define N_CLOSING 40
+#define MOST_SCALE 10.0
 #define CLOSE 1e-6          /* of a row's sum */
 #define SETTLED 1e-7        /* of the brightest patch, from round to round */
 #define MOST_ROUNDS 2000
@@ -222,7 +223,7 @@ improve_scale (const LrPatch *patch,
         continue;
 
       worst = fmax (worst, fabs (patch[i].area_m2 / (sum * scale[i]) - 1.0));
-      scale[i] = sqrt (scale[i] * patch[i].area_m2 / sum);
+      scale[i] = fmin (MOST_SCALE, fmax (1.0 / MOST_SCALE, sqrt (scale[i] * patch[i].area_m2 / sum)));
     }
   return worst;
 }
@@ -234,7 +235,8 @@ improve_scale (const LrPatch *patch,
  * @exchange: (inout): of n times n, as lr_exchange_rows() leaves it; then whole, each row adding up to its patch's area
  * @scale: (array length=n): room to work in
  *
- * Rows and columns are scaled alike, again and again: what is exchanged stays the same both ways. Rows of nothing stay so.
+ * Rows and columns are scaled alike, again and again: what is exchanged stays the same both ways. Rows of nothing stay so, and those of
+ * next to nothing, of a patch in a gap, do not come to their area: what they lack is lost.
  *
  * Source: symmetric scaling to given row sums (Sinkhorn and Knopp, 1967, from memory).
  */
@@ -296,12 +298,12 @@ lr_radiosity_solve (const LrPatch *patch,
           for (size_t j = 0; j < n; j++)
             sum += (double) row[j] * patch[j].reflectance * lux[j];
           next = direct_lx[i] + sum / patch[i].area_m2;
+          if (!isfinite (next))
+            return 0;
           change = fmax (change, fabs (next - lux[i]));
           most = fmax (most, fabs (next));
           lux[i] = next;
         }
-      if (!isfinite (most))
-        return 0;
       if (change <= SETTLED * most)
         return round;
     }

@@ -50,7 +50,8 @@ lr_judge_compensate (LrJudge               *judge,
                      double                 more_stops)
 {
   const LrCamera *c = &camera->item->camera;
-  double nd_stops = 0.1 * round (10.0 * (c->nd_stops - more_stops)), iso = fmin (nominal_iso (c->iso * exp2 (more_stops)), MOST_ISO);
+  double nd_stops = 0.1 * round (10.0 * (c->nd_stops - more_stops)), off_stops = more_stops > 0.0 ? c->nd_stops : 0.0;
+  double iso = fmin (nominal_iso (c->iso * exp2 (more_stops - off_stops)), MOST_ISO);
   g_autofree char *text = NULL;
 
   if (nd_stops >= 0.0 && !(c->iso > HIGH_ISO && more_stops < 0.0 && iso >= LOW_ISO))
@@ -65,7 +66,9 @@ lr_judge_compensate (LrJudge               *judge,
   else
     {
       lr_remedy_change (remedy, camera->item, "iso", iso);
-      text = g_strdup_printf (_("ISO <b>%s</b>"), lr_say_number (judge, iso, 0));
+      if (off_stops > 0.0)
+        lr_remedy_change (remedy, camera->item, "nd-stops", 0.0);
+      text = g_strdup_printf (off_stops > 0.0 ? _("<b>no</b> grey filter and ISO <b>%s</b>") : _("ISO <b>%s</b>"), lr_say_number (judge, iso, 0));
     }
   return g_string_chunk_insert (judge->words, text);
 }

@@ -75,7 +75,8 @@ is_free (const LrStudy     *study,
     {
       const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
 
-      if (placed->item->kind == LR_ITEM_FURNITURE && placed->top_m > height_m && lr_outline_contains (&placed->footprint, at_m))
+      if (placed->item->kind == LR_ITEM_FURNITURE && placed->bottom_m < height_m && placed->top_m > height_m
+          && lr_outline_contains (&placed->footprint, at_m))
         return FALSE;
       if (placed->item->kind == LR_ITEM_PERSON && lr_vec2_distance (placed->at_m, at_m) < AT_PERSON_M)
         *person = placed;
@@ -135,7 +136,7 @@ between_lx (const LrLevelMap *map,
         sum_lx += weight * back_lx[y * (int) map->n + x];
         sum += weight;
       }
-  return sum > 0.0 ? sum_lx / sum : 0.0;
+  return sum > 0.0 ? sum_lx / sum : (double) NAN;
 }
 
 /**
@@ -169,11 +170,17 @@ lr_level_map_new (const LrStudy      *study,
       if (!is_free (study, lr_vec3_flat (at_m), map->height_m, &person))
         continue;
       map->lx[i] = brightest_lx (sources, shade, at_m, person);
-      if (i % map->n % COARSER == 0 && i / map->n % COARSER == 0)
+      if (i % map->n % COARSER == 1 && i / map->n % COARSER == 1)
         back_lx[i] = given_back_lx (bounce, shade, at_m, person);
     }
   for (guint i = 0; i < map->n * map->m; i++)
-    map->lx[i] += isnan (back_lx[i]) ? between_lx (map, back_lx, i) : back_lx[i];
+    {
+      double lx = isnan (back_lx[i]) ? between_lx (map, back_lx, i) : back_lx[i];
+
+      if (isnan (lx) && !isnan (map->lx[i])) /* a narrow place without any of the fewer points */
+        lx = given_back_lx (bounce, shade, lr_vec2_raise (point_of (map, i), map->height_m), NULL);
+      map->lx[i] += lx;
+    }
   return g_steal_pointer (&map);
 }
 

@@ -2,8 +2,9 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Furniture, panels and people are solids, with sharp shadows from each point of a source. Walls count where a room has corners
- * that point inwards: from a convex room nothing is seen through a wall.
+ * Furniture, panels, people and the heads of lamps are solids, with sharp shadows from each point of a source; stands, booms and cameras are
+ * too thin or small to tell. A lamp does not stand in its own light. Walls count where a room has corners that point inwards: from a
+ * convex room nothing is seen through a wall.
  */
 
 #include "light_shade.h"
@@ -11,11 +12,13 @@
 #include "intruders.h"
 
 #define AT_END_M 0.002 /* what is so near to either end belongs to it */
+#define OWN_LIGHT_M 0.06 /* a lamp's emitting face, before the ball that holds its head */
 
 typedef struct
 {
   LrVolume        shape;
   const LrPlaced *of;
+  gboolean        is_lamp;
 } Solid;
 
 struct LrLightShade
@@ -60,6 +63,19 @@ get_shapes (const LrPlaced *placed,
   return 2;
 }
 
+static void
+add_lamp (LrLightShade   *shade,
+          const LrStudy  *study,
+          const LrPlaced *light)
+{
+  LrIntruder intruder = { 0 };
+
+  lr_intruder_shapes (study, light, &intruder);
+  for (guint i = 0; i < intruder.n; i++)
+    if (intruder.part[i] == LR_INTRUDER_HEAD)
+      g_array_append_val (shade->solids, ((Solid) { intruder.shape[i], light, TRUE }));
+}
+
 /**
  * lr_light_shade_new:
  * @study: a study
@@ -81,7 +97,9 @@ lr_light_shade_new (const LrStudy *study)
       guint n = get_shapes (placed, shapes);
 
       for (guint j = 0; j < n; j++)
-        g_array_append_val (shade->solids, ((Solid) { shapes[j], placed }));
+        g_array_append_val (shade->solids, ((Solid) { shapes[j], placed, FALSE }));
+      if (placed->item->kind == LR_ITEM_LIGHT)
+        add_lamp (shade, study, placed);
     }
   return shade;
 }
@@ -110,6 +128,17 @@ may_meet (const LrVolume *shape,
   double along_m = lr_vec3_dot (to_m, way);
 
   return lr_vec3_dot (to_m, to_m) - along_m * along_m < shape->reach_m * shape->reach_m;
+}
+
+/* Whether either end is at the lamp itself */
+static gboolean
+is_own (const Solid *solid,
+        LrVec3       from_m,
+        LrVec3       to_m)
+{
+  double near_m = solid->shape.reach_m + OWN_LIGHT_M;
+
+  return solid->is_lamp && (lr_vec3_length (lr_vec3_sub (from_m, solid->shape.centre_m)) < near_m || lr_vec3_length (lr_vec3_sub (to_m, solid->shape.centre_m)) < near_m);
 }
 
 static gboolean
@@ -155,7 +184,7 @@ lr_light_shade_is_clear (const LrLightShade *shade,
       const Solid *solid = &g_array_index (shade->solids, Solid, i);
 
       if (solid->of != of && may_meet (&solid->shape, from_m, way) && lr_volume_ray (&solid->shape, from_m, way, &enter_m)
-          && enter_m < distance_m - AT_END_M)
+          && enter_m < distance_m - AT_END_M && !is_own (solid, from_m, to_m))
         return FALSE;
     }
   return !shade->has_inner_corners || !passes_wall (shade->room, lr_vec3_flat (from_m), lr_vec3_flat (to_m));

@@ -409,6 +409,27 @@ test_point (void)
     }
 }
 
+/* Two squares that see all of each other, and a third in a gap that sees next to nothing: its row cannot be made to add up, and must not
+ * carry the others away. Between the two alone, lit with 1 on one: E1 = 1 + rho E2, E2 = rho E1, so E1 = 1 / (1 - rho^2); by hand */
+static void
+test_gap (void)
+{
+  enum { N = 3 };
+  const LrVec3 square_m[] = { { 0, 0, 0 }, { 1, 0, 0 }, { 1, 1, 0 }, { 0, 1, 0 } };
+  const double direct_lx[N] = { 1.0, 0.0, 0.0 };
+  float exchange[N * N] = { 0, 1.0F, 1e-12F, 0, 0, 1e-30F, 0, 0, 0 };
+  double scale[N], lux[N];
+  LrPatch patch[N];
+
+  for (int i = 0; i < N; i++)
+    g_assert_true (lr_patch_init (&patch[i], square_m, 4, 0.5));
+  lr_exchange_close (patch, N, exchange, scale);
+  g_assert_cmpuint (lr_radiosity_solve (patch, N, exchange, direct_lx, lux), >, 0);
+  assert_near (lux[0], 1.0 / (1.0 - 0.25), 1e-3);
+  assert_near (lux[1], 0.5 / (1.0 - 0.25), 1e-3);
+  g_assert_cmpfloat (lux[2], <, 1e-6);
+}
+
 static void
 test_refused (void)
 {
@@ -440,6 +461,7 @@ main (int   argc,
   g_test_add_func ("/radiosity/ball", test_ball);
   g_test_add_func ("/radiosity/screen", test_screen);
   g_test_add_func ("/radiosity/point", test_point);
+  g_test_add_func ("/radiosity/gap", test_gap);
   g_test_add_func ("/radiosity/refused", test_refused);
 
   return g_test_run ();

@@ -311,6 +311,41 @@ test_walls (void)
   g_assert_cmpuint (20 * n_off, <, n_places);
 }
 
+/* A lamp's head stands in the way of another's light, and in no way of its own: light goes straight (any book of optics). With the head of
+ * a wide lamp on the line nothing of the other comes through; aside, all of it; and the near lamp shines as if it were alone */
+static void
+test_lamp_in_the_way (void)
+{
+  double far_lx[3], near_lx[2];
+
+  for (int where = 0; where < 3; where++)
+    {
+      g_autoptr (LrPlan) plan = make_room (0.5, 0.5, 0.2);
+      g_autofree char *far = g_strdup (add_lamp (&plan, 2.4, 0.0, FLUX_LM)), *near = NULL;
+      g_autoptr (LrLightLevels) levels = NULL;
+
+      if (where > 0)
+        near = g_strdup (add_lamp (&plan, 1.2, where == 1 ? 0.0 : 60.0, FLUX_LM));
+      if (near != NULL)
+        fixture_set (&plan, near, "form", LR_LIGHT_WIDE);
+      levels = lr_light_levels_new (plan, FALSE, NULL);
+      far_lx[where] = lr_light_levels_source_lx (levels, far, "person-1", LR_FACE_FOREHEAD);
+      if (where == 1)
+        {
+          near_lx[0] = lr_light_levels_source_lx (levels, near, "person-1", LR_FACE_FOREHEAD);
+          fixture_set (&plan, far, "dim-pct", 0.0);
+          lr_light_levels_unref (levels);
+          levels = lr_light_levels_new (plan, FALSE, NULL);
+          near_lx[1] = lr_light_levels_source_lx (levels, near, "person-1", LR_FACE_FOREHEAD);
+        }
+    }
+  g_assert_cmpfloat (far_lx[0], >, 100.0);
+  assert_near (far_lx[1], 0.0, 1e-9);
+  assert_within (far_lx[2], far_lx[0], 1e-9);
+  g_assert_cmpfloat (near_lx[0], >, 100.0);
+  assert_within (near_lx[0], near_lx[1], 1e-9);
+}
+
 /* Over the floor of a black room, on the axis of a lobe of 1: I = lumen 2 / (2 pi), and the light goes by inverse squares; by hand.
  * Between the points of the net it is a little more. Off the net and in what is higher than eyes nothing is known. */
 static void
@@ -370,6 +405,7 @@ main (int   argc,
   g_test_add_func ("/light-levels/background", test_background);
   g_test_add_func ("/light-levels/room", test_room);
   g_test_add_func ("/light-levels/walls", test_walls);
+  g_test_add_func ("/light-levels/lamp-in-the-way", test_lamp_in_the_way);
   g_test_add_func ("/light-levels/map", test_map);
   g_test_add_func ("/light-levels/cancelled", test_cancelled);
   return g_test_run ();
