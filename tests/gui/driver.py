@@ -204,6 +204,11 @@ class Program:
     def frames(self):
         return [self.application.get_child_at_index(i) for i in range(self.application.get_child_count())]
 
+    def wait_for_main(self, what):
+        """Until the windows beside it are gone and the keys go to the main one again."""
+        wait(lambda: len(self.frames()) == 1, what)
+        wait(lambda: xdotool('getwindowfocus', 'getwindowname').strip() == self.title(), 'the keys to the main window')
+
     def find_frame(self, name):
         """The window of this name; "…" at its beginning or end stands for any text."""
         for frame in self.frames():

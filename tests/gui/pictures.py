@@ -134,7 +134,7 @@ def dialog(p, name):
 
 def close_dialog(p):
     p.key('Escape')
-    wait(lambda: len(p.frames()) == 1, 'the end of the dialog')
+    p.wait_for_main('the end of the dialog')
 
 
 def sheet(p):
@@ -258,7 +258,7 @@ def menus(p):
     wait(lambda: len(p.frames()) == 2, 'a question')
     yield 'dialog-copy-setup'
     p.key('Return')
-    wait(lambda: len(p.frames()) == 1, 'the end of the question')
+    p.wait_for_main('the end of the question')
     p.click(p.find('push button', 'Set-up: …'))
     yield 'menu-two-setups'
     p.key('Escape')
