@@ -128,22 +128,13 @@ cross_cell (const Net *net,
   return n;
 }
 
-/* Predictions of light are right to half a stop at best */
-static double
-two_figures (double value)
-{
-  double step = pow (10.0, floor (log10 (value)) - 1.0);
-
-  return step * round (value / step);
-}
-
 static void
 label_level (const LrFloor *floor,
              double         lux,
              const GArray  *middles_m)
 {
   LrVec2 places[N_PLACES];
-  g_autofree char *text = g_strdup_printf (_("%.0f" NBSP "lx"), two_figures (lux));
+  g_autofree char *text = g_strdup_printf (_("%.0f" NBSP "lx"), lr_lux_round (lux));
   LrLabel label = {
     .rank = LR_LABEL_SCALE, .stands_on_lines = TRUE, .text = text, .style = { .size = floor->theme->type_size[LR_TYPE_STOP] },
     .color = floor->theme->family_line[LR_FAMILY_LIGHT], .halo = floor->theme->room, .has_halo = TRUE,

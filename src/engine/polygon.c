@@ -337,3 +337,24 @@ lr_polygon_ray (const LrVec2 *corners_m,
   *hit = best;
   return true;
 }
+
+/**
+ * lr_polygon_bounds:
+ * @corners_m: (array length=n): a polygon, not empty [m]
+ * @n: number of corners, > 0
+ * @low_m: (out): the least x and y [m]
+ * @high_m: (out): the greatest [m]
+ */
+void
+lr_polygon_bounds (const LrVec2 *corners_m,
+                   size_t        n,
+                   LrVec2       *low_m,
+                   LrVec2       *high_m)
+{
+  *low_m = *high_m = corners_m[0];
+  for (size_t i = 1; i < n; i++)
+    {
+      *low_m = lr_vec2 (fmin (low_m->x, corners_m[i].x), fmin (low_m->y, corners_m[i].y));
+      *high_m = lr_vec2 (fmax (high_m->x, corners_m[i].x), fmax (high_m->y, corners_m[i].y));
+    }
+}

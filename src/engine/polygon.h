@@ -34,6 +34,8 @@ LrOutline lr_outline_disc (LrVec2 centre_m, double radius_m);
 LrOutline lr_outline_box (LrVec2 centre_m, double length_m, double width_m, double angle_rad);
 
 double lr_polygon_area_m2 (const LrVec2 *corners_m, size_t n); /* signed: > 0 anticlockwise */
+/* Corners of the upright box around it */
+void   lr_polygon_bounds (const LrVec2 *corners_m, size_t n, LrVec2 *low_m, LrVec2 *high_m);
 LrVec2 lr_polygon_centroid_m (const LrVec2 *corners_m, size_t n);
 bool   lr_polygon_is_simple (const LrVec2 *corners_m, size_t n);
 bool   lr_polygon_contains (const LrVec2 *corners_m, size_t n, LrVec2 point_m);

@@ -167,6 +167,16 @@ lr_vec3_length (LrVec3 a)
   return sqrt (lr_vec3_dot (a, a));
 }
 
+/* The direction from one point to another; that of +x where they are the same */
+static inline LrVec3
+lr_vec3_way (LrVec3 from, LrVec3 to)
+{
+  LrVec3 way = lr_vec3_sub (to, from);
+  double length = lr_vec3_length (way);
+
+  return length > 1e-9 ? lr_vec3_scale (way, 1.0 / length) : lr_vec3 (1.0, 0.0, 0.0);
+}
+
 /* Its place in plan */
 static inline LrVec2
 lr_vec3_flat (LrVec3 a)

@@ -25,15 +25,6 @@ typedef struct
   const LrLightShade *shade;
 } Eye;
 
-static LrVec3
-way_to (LrVec3 from_m,
-        LrVec3 to_m)
-{
-  LrVec3 way = lr_vec3_sub (to_m, from_m);
-
-  return lr_vec3_scale (way, 1.0 / fmax (lr_vec3_length (way), 1e-9));
-}
-
 static Eye
 get_eye (const LrJudge         *judge,
          const LrCameraReading *camera,
@@ -42,15 +33,15 @@ get_eye (const LrJudge         *judge,
   const LrPlaced *person = camera->subject, *other = lr_study_find_placed (judge->study, person->item->person.looks_at);
   LrVec3 ahead = lr_vec2_raise (lr_vec2_polar (person->facing_rad, 1.0), 0.0);
 
-  return (Eye) { person, other != NULL && other->item->kind == LR_ITEM_PERSON ? way_to (person->eyes_m, other->eyes_m) : ahead,
-                 way_to (person->eyes_m, camera->projection.eye_m), shade };
+  return (Eye) { person, other != NULL && other->item->kind == LR_ITEM_PERSON ? lr_vec3_way (person->eyes_m, other->eyes_m) : ahead,
+                 lr_vec3_way (person->eyes_m, camera->projection.eye_m), shade };
 }
 
 static gboolean
 shows (const Eye       *eye,
        const LrEmitter *lamp)
 {
-  LrVec3 eyes_m = eye->person->eyes_m, way = way_to (eyes_m, lamp->at_m);
+  LrVec3 eyes_m = eye->person->eyes_m, way = lr_vec3_way (eyes_m, lamp->at_m);
 
   return lr_eye_mirrors (eye->gaze, eye->to_lens, way) && lr_light_source_lx (lamp, eye->shade, eyes_m, way, eye->person, NULL) >= LEAST_LX;
 }

@@ -24,16 +24,6 @@
 #define FLARE_RAD (15.0 * LR_DEG)   /* past the frame's corner; common practice, no source */
 #define TURNED_TO 0.5               /* cosine between a lamp's axis and the way to the lens, from which it shines into it */
 
-static LrVec3
-way_to (LrVec3 from_m,
-        LrVec3 to_m)
-{
-  LrVec3 way = lr_vec3_sub (to_m, from_m);
-  double length_m = lr_vec3_length (way);
-
-  return length_m > 1e-6 ? lr_vec3_scale (way, 1.0 / length_m) : lr_vec3 (1.0, 0.0, 0.0);
-}
-
 /* By how much the lamp stays out of the glasses [rad]; < 0: it shows in them */
 static double
 clearance_rad (const LrPlaced  *person,
@@ -45,7 +35,7 @@ clearance_rad (const LrPlaced  *person,
   double away_m = lr_vec3_length (lr_vec3_sub (lamp->at_m, person->eyes_m));
   double size_m = lamp->shape == LR_EMITTER_POINT ? 0.0 : fmax (lamp->width_m, lamp->height_m);
 
-  if (!lr_mirror_normal (way_to (person->eyes_m, lens_m), way_to (person->eyes_m, lamp->at_m), &normal))
+  if (!lr_mirror_normal (lr_vec3_way (person->eyes_m, lens_m), lr_vec3_way (person->eyes_m, lamp->at_m), &normal))
     return LR_PI;
 
   /* half of the lamp's half width: the normal turns by half of what the mirrored way does */
@@ -131,7 +121,7 @@ judge_flare (LrJudge               *judge,
              const LrEmitter       *lamp,
              const LrLightShade    *shade)
 {
-  LrVec3 to_lamp = way_to (camera->projection.eye_m, lamp->at_m);
+  LrVec3 to_lamp = lr_vec3_way (camera->projection.eye_m, lamp->at_m);
   double off_rad = acos (CLAMP (lr_vec3_dot (to_lamp, camera->projection.forward), -1.0, 1.0)), past_rad = off_rad - corner_rad (camera);
   LrRemark *remark;
 

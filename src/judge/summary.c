@@ -133,15 +133,6 @@ describe_camera (const LrStudy         *study,
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
-/* To two figures: predictions of light are right to half a stop at best */
-static double
-two_figures (double value)
-{
-  double step = pow (10.0, floor (log10 (value)) - 1.0);
-
-  return step * round (value / step);
-}
-
 /* "L1, 45° to their right and 21° up, gives the key side 450 lx; the room adds 60. The shadow side has 95 lx, 2.4 stops less." */
 static char *
 describe_face (const LrFaceLight *face)
@@ -153,37 +144,36 @@ describe_face (const LrFaceLight *face)
     return g_strdup (_("Nothing lights the face."));
   if (face->key == NULL)
     return g_strdup_printf (_("No light shines straight on the face; what the room gives back makes %.0f lx on one side, %.0f on the other."),
-                            two_figures (lit_lx), two_figures (fmax (shadow_lx, 1.0)));
+                            lr_lux_round (lit_lx), lr_lux_round (fmax (shadow_lx, 1.0)));
 
   key = lr_item_title (face->key->item);
   if (!(shadow_lx >= 1.0))
-    return g_strdup_printf (_("%s lights one side of the face with %.0f lx; the other is dark."), key, two_figures (lit_lx));
+    return g_strdup_printf (_("%s lights one side of the face with %.0f lx; the other is dark."), key, lr_lux_round (lit_lx));
   /* Translators: a lamp, two angles, three illuminances and stops */
   return g_strdup_printf (face->key_side_rad < 0.0
                               ? _("%s, %.0f° to the right of the look and %.0f° up, lights that side of the face most: it has %.0f lx, "
                                   "the other %.0f, %.1f stops less.")
                               : _("%s, %.0f° to the left of the look and %.0f° up, lights that side of the face most: it has %.0f lx, "
                                   "the other %.0f, %.1f stops less."),
-                          key, fabs (face->key_side_rad) / LR_DEG, face->key_up_rad / LR_DEG, two_figures (lit_lx), two_figures (shadow_lx),
+                          key, fabs (face->key_side_rad) / LR_DEG, face->key_up_rad / LR_DEG, lr_lux_round (lit_lx), lr_lux_round (shadow_lx),
                           face->ratio_stops);
 }
 
-/* "The shadow of the nose falls to their left, 28° below level."; "" from behind, and when it is not from one side. On the plane of the
- * face a shadow goes away from the light: by sin (side) cos (up) aside and sin (up) down */
+/* "The shadow of the nose falls to their left, 28° below level."; "" when both sides are lit alike */
 static char *
 describe_nose_shadow (const LrFaceLight *face)
 {
-  double aside = sin (face->key_side_rad) * cos (face->key_up_rad), down = sin (face->key_up_rad), under_rad = atan2 (down, fabs (aside));
+  gboolean is_to_left = face->key_side_rad < 0.0;
 
-  if (face->key == NULL || !(face->ratio_stops > 0.5) || fabs (face->key_side_rad) > 0.5 * LR_PI)
+  if (isnan (face->nose_under_rad) || !(face->ratio_stops > 0.5))
     return g_strdup ("");
-  if (under_rad > STRAIGHT_DOWN_RAD)
+  if (face->nose_under_rad > STRAIGHT_DOWN_RAD)
     return g_strdup (_("The shadow of the nose falls straight down."));
-  if (under_rad < 0.0)
-    return g_strdup (aside < 0.0 ? _("The shadow of the nose falls up to their left.") : _("The shadow of the nose falls up to their right."));
-  return g_strdup_printf (aside < 0.0 ? _("The shadow of the nose falls to their left, %.0f° below level.")
-                                      : _("The shadow of the nose falls to their right, %.0f° below level."),
-                          under_rad / LR_DEG);
+  if (face->nose_under_rad < 0.0)
+    return g_strdup (is_to_left ? _("The shadow of the nose falls up to their left.") : _("The shadow of the nose falls up to their right."));
+  return g_strdup_printf (is_to_left ? _("The shadow of the nose falls to their left, %.0f° below level.")
+                                     : _("The shadow of the nose falls to their right, %.0f° below level."),
+                          face->nose_under_rad / LR_DEG);
 }
 
 static char *
@@ -252,15 +242,15 @@ describe_spill (const LrStudy       *study,
   if (!(face_lx >= 1.0))
     /* Translators: a camera's tag, an illuminance, a person */
     return g_strdup_printf (_("Straight from it the walls that %s sees have %.0f lx, the bright side of %s’s face nothing."), camera->item->tag,
-                            two_figures (wall_lx), name);
+                            lr_lux_round (wall_lx), name);
   if (!(wall_lx >= 1.0))
     /* Translators: a person, an illuminance, a camera's tag */
     return g_strdup_printf (_("Straight from it the bright side of %s’s face has %.0f lx, the walls that %s sees nothing."), name,
-                            two_figures (face_lx), camera->item->tag);
+                            lr_lux_round (face_lx), camera->item->tag);
   /* Translators: a person, an illuminance, a camera's tag, an illuminance, stops */
   return g_strdup_printf (wall_lx < face_lx ? _("Straight from it the bright side of %s’s face has %.0f lx, the walls that %s sees %.0f, %.1f stops less.")
                                             : _("Straight from it the bright side of %s’s face has %.0f lx, the walls that %s sees %.0f, %.1f stops more."),
-                          name, two_figures (face_lx), camera->item->tag, two_figures (wall_lx), fabs (log2 (face_lx / wall_lx)));
+                          name, lr_lux_round (face_lx), camera->item->tag, lr_lux_round (wall_lx), fabs (log2 (face_lx / wall_lx)));
 }
 
 /* A window shines by the height of the sun */
@@ -307,9 +297,9 @@ describe_light (const LrStudy       *study,
   else if (at.seen_share < 1.0)
     /* Translators: lux, and the part of the lamp that is hidden, a per cent number */
     level = g_strdup_printf (_("By its output it gives %.0f lx there, %.0f %% of it hidden on the way; what the room throws back comes on top."),
-                             two_figures (at.lux), 100.0 * (1.0 - at.seen_share));
+                             lr_lux_round (at.lux), 100.0 * (1.0 - at.seen_share));
   else
-    level = g_strdup_printf (_("By its output it gives %.0f lx there; what the room throws back comes on top."), two_figures (at.lux));
+    level = g_strdup_printf (_("By its output it gives %.0f lx there; what the room throws back comes on top."), lr_lux_round (at.lux));
   add_sentence (text, ' ', level);
   add_sentence (text, '\n', spill);
 
@@ -389,18 +379,14 @@ lr_room_summary (const LrStudy *study,
                  LrUnits        units)
 {
   const LrRoom *room = study->setup->room;
-  LrVec2 low = { HUGE_VAL, HUGE_VAL }, high = { -HUGE_VAL, -HUGE_VAL };
+  LrVec2 low, high;
   g_autofree char *across = NULL, *up = NULL;
   double area = study->room_area_m2;
 
   if (room->n_corners < 3)
     return g_strdup ("");
 
-  for (gsize i = 0; i < room->n_corners; i++)
-    {
-      low = lr_vec2 (fmin (low.x, room->corners_m[i].x), fmin (low.y, room->corners_m[i].y));
-      high = lr_vec2 (fmax (high.x, room->corners_m[i].x), fmax (high.y, room->corners_m[i].y));
-    }
+  lr_polygon_bounds (room->corners_m, room->n_corners, &low, &high);
   across = lr_length_format_short (high.x - low.x, units);
   up = lr_length_format (high.y - low.y, units);
   if (units == LR_UNITS_IMPERIAL)

@@ -11,12 +11,11 @@
 
 #include "intruders.h"
 #include "silhouette.h"
+#include "wall_surface.h"
 
 #define WANTED_PATCHES 700
 #define LEAST_SIDE_M 0.25
 #define OFF_M 0.004        /* a patch's middle off its surface, so that a solid's own side does not stand in its way */
-#define GLASS_REFLECTANCE 0.1
-#define BLIND_REFLECTANCE 0.5 /* common practice, no source */
 
 typedef struct
 {
@@ -72,25 +71,6 @@ count_parts (double length_m,
   return (guint) fmax (1.0, round (length_m / side_m));
 }
 
-static double
-reflectance_on_wall (const Cutter *cutter,
-                     int           wall,
-                     double        along_m,
-                     double        z_m)
-{
-  const GPtrArray *items = cutter->study->setup->items;
-
-  for (guint i = 0; i < items->len; i++)
-    {
-      const LrItem *item = g_ptr_array_index (items, i);
-
-      if (item->kind == LR_ITEM_WINDOW && item->wall == wall && along_m > item->along_m && along_m < item->along_m + item->window.width_m
-          && z_m > item->window.sill_m && z_m < item->window.head_m)
-        return item->window.blind == LR_BLIND_UP ? GLASS_REFLECTANCE : BLIND_REFLECTANCE;
-    }
-  return cutter->study->setup->room->walls.reflectance;
-}
-
 static void
 cut_wall (Cutter *cutter,
           int     wall)
@@ -114,7 +94,7 @@ cut_wall (Cutter *cutter,
       /* walls go anticlockwise: seen from inside, along goes to the left */
       LrVec3 corner_m[4] = { lr_vec2_raise (b, z0), lr_vec2_raise (a, z0), lr_vec2_raise (a, z1), lr_vec2_raise (b, z1) };
 
-      cut.patch[i] = add_patch (cutter, corner_m, 4, reflectance_on_wall (cutter, wall, 0.5 * (x0 + x1), 0.5 * (z0 + z1)), TRUE);
+      cut.patch[i] = add_patch (cutter, corner_m, 4, lr_wall_reflectance (cutter->study, wall, 0.5 * (x0 + x1), 0.5 * (z0 + z1)), TRUE);
     }
   g_array_append_val (cutter->walls, cut);
 }
@@ -124,22 +104,17 @@ static void
 cut_levels (Cutter *cutter)
 {
   const LrRoom *room = cutter->study->setup->room;
-  LrFrameBox all = { HUGE_VAL, -HUGE_VAL, HUGE_VAL, -HUGE_VAL };
+  LrVec2 low, high, size;
   guint n, m;
 
-  for (gsize i = 0; i < room->n_corners; i++)
-    {
-      all.x0 = fmin (all.x0, room->corners_m[i].x);
-      all.x1 = fmax (all.x1, room->corners_m[i].x);
-      all.y0 = fmin (all.y0, room->corners_m[i].y);
-      all.y1 = fmax (all.y1, room->corners_m[i].y);
-    }
-  n = count_parts (all.x1 - all.x0, cutter->side_m);
-  m = count_parts (all.y1 - all.y0, cutter->side_m);
+  lr_polygon_bounds (room->corners_m, room->n_corners, &low, &high);
+  size = lr_vec2_sub (high, low);
+  n = count_parts (size.x, cutter->side_m);
+  m = count_parts (size.y, cutter->side_m);
   for (guint i = 0; i < n * m; i++)
     {
-      LrFrameBox cell = { all.x0 + (all.x1 - all.x0) * (i % n) / n, all.x0 + (all.x1 - all.x0) * (i % n + 1) / n,
-                          all.y0 + (all.y1 - all.y0) * (i / n) / m, all.y0 + (all.y1 - all.y0) * (i / n + 1) / m };
+      LrFrameBox cell = { low.x + size.x * (i % n) / n, low.x + size.x * (i % n + 1) / n, low.y + size.y * (i / n) / m,
+                          low.y + size.y * (i / n + 1) / m };
       LrVec2 flat_m[LR_SILHOUETTE_MAX];
       LrVec3 low_m[LR_PATCH_CORNERS], high_m[LR_PATCH_CORNERS];
       gsize k = lr_frame_clip (room->corners_m, room->n_corners, &cell, flat_m, LR_SILHOUETTE_MAX);

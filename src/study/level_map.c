@@ -35,14 +35,10 @@ static LrLevelMap *
 lay_net (const LrStudy *study)
 {
   const LrRoom *room = study->setup->room;
-  LrVec2 low = room->corners_m[0], high = low;
+  LrVec2 low, high;
   LrLevelMap *map = g_new0 (LrLevelMap, 1);
 
-  for (gsize i = 1; i < room->n_corners; i++)
-    {
-      low = lr_vec2 (fmin (low.x, room->corners_m[i].x), fmin (low.y, room->corners_m[i].y));
-      high = lr_vec2 (fmax (high.x, room->corners_m[i].x), fmax (high.y, room->corners_m[i].y));
-    }
+  lr_polygon_bounds (room->corners_m, room->n_corners, &low, &high);
   map->step_m = fmax (STEP_M, sqrt ((high.x - low.x) * (high.y - low.y) / MOST_POINTS));
   map->n = 2 + (guint) ((high.x - low.x) / map->step_m);
   map->m = 2 + (guint) ((high.y - low.y) / map->step_m);

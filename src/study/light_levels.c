@@ -7,32 +7,10 @@
  * (K + F) : F where no fill reaches one cheek alone.
  */
 
-#include "light_levels.h"
+#include "light_levels_private.h"
 
 #include "bounce.h"
 #include "color.h"
-
-struct LrLightLevels
-{
-  gatomicrefcount ref_count;
-  LrStudy  *study;
-  GArray   *sources;    /* LrLightSource */
-  GArray   *probes;     /* LrLightProbe */
-  double   *direct_lx;  /* of each source on each probe, in the probes' order */
-  double   *bounced_lx; /* on each probe; NULL: not known */
-  GArray   *walls;      /* LrWallLight; NULL: not known */
-  LrLevelMap *map;      /* NULL: not known */
-  GArray   *faces;      /* LrFaceLight */
-  GArray   *backs;      /* LrBackLight */
-};
-
-static double
-direct_of (const LrLightLevels *self,
-           guint                probe,
-           guint                source)
-{
-  return self->direct_lx[probe * self->sources->len + source];
-}
 
 static LrLux
 lux_of (const LrLightLevels *self,
@@ -41,20 +19,8 @@ lux_of (const LrLightLevels *self,
   LrLux lux = { 0.0, self->bounced_lx != NULL ? self->bounced_lx[probe] : (double) NAN };
 
   for (guint i = 0; i < self->sources->len; i++)
-    lux.direct_lx += direct_of (self, probe, i);
+    lux.direct_lx += lr_levels_direct_lx (self, probe, i);
   return lux;
-}
-
-/**
- * lr_lux_all:
- * @lux: on a small face
- *
- * Returns: what comes straight and what the room gives back, as far as it is known [lx]
- */
-double
-lr_lux_all (LrLux lux)
-{
-  return lux.direct_lx + (isnan (lux.bounced_lx) ? 0.0 : lux.bounced_lx);
 }
 
 /* The source that gives most straight to a probe; n: nothing does */
@@ -65,7 +31,7 @@ brightest_on (const LrLightLevels *self,
   guint best = self->sources->len;
 
   for (guint i = 0; i < self->sources->len; i++)
-    if (direct_of (self, probe, i) > 0.0 && (best == self->sources->len || direct_of (self, probe, i) > direct_of (self, probe, best)))
+    if (lr_levels_direct_lx (self, probe, i) > 0.0 && (best == self->sources->len || lr_levels_direct_lx (self, probe, i) > lr_levels_direct_lx (self, probe, best)))
       best = i;
   return best;
 }
@@ -92,6 +58,16 @@ read_way (const LrLightLevels *self,
   return source->placed;
 }
 
+/* On the plane of the face a shadow goes away from the light: by sin (side) cos (up) aside and sin (up) down */
+static double
+nose_under_rad (const LrFaceLight *face)
+{
+  if (face->key == NULL || fabs (face->key_side_rad) > 0.5 * LR_PI)
+    return NAN;
+
+  return atan2 (sin (face->key_up_rad), fabs (sin (face->key_side_rad)) * cos (face->key_up_rad));
+}
+
 static void
 read_key (const LrLightLevels *self,
           LrFaceLight         *face,
@@ -101,12 +77,13 @@ read_key (const LrLightLevels *self,
   guint key = brightest_on (self, lit_probe);
 
   face->key = read_way (self, face->person, key, &face->key_side_rad, &face->key_up_rad);
+  face->nose_under_rad = nose_under_rad (face);
   face->fill_lx = lr_lux_all (face->at[face->shadow]);
   if (face->key == NULL)
     return;
 
-  face->key_lx = direct_of (self, lit_probe, key);
-  face->fill_lx -= direct_of (self, shadow_probe, key);
+  face->key_lx = lr_levels_direct_lx (self, lit_probe, key);
+  face->fill_lx -= lr_levels_direct_lx (self, shadow_probe, key);
 }
 
 static double
@@ -120,7 +97,7 @@ mixed_k (const LrLightLevels *self,
   for (guint i = 0; i < self->sources->len; i++)
     {
       kelvin[i] = g_array_index (self->sources, LrLightSource, i).kelvin;
-      lux[i] = direct_of (self, probe, i);
+      lux[i] = lr_levels_direct_lx (self, probe, i);
     }
   if (lr_mix_white (kelvin, lux, self->sources->len, &white))
     lr_correlated_k (white, &mixed);
@@ -297,278 +274,4 @@ lr_light_levels_unref (LrLightLevels *levels)
   g_free (levels->bounced_lx);
   lr_study_free (levels->study);
   g_free (levels);
-}
-
-/**
- * lr_light_levels_get_plan:
- * @levels: levels
- *
- * Returns: (transfer none): the plan that they are of
- */
-const LrPlan *
-lr_light_levels_get_plan (const LrLightLevels *levels)
-{
-  return levels->study->plan;
-}
-
-/**
- * lr_light_levels_is_whole:
- * @levels: levels
- *
- * Returns: whether what the room gives back is in them
- */
-gboolean
-lr_light_levels_is_whole (const LrLightLevels *levels)
-{
-  return levels->bounced_lx != NULL;
-}
-
-/**
- * lr_light_levels_n_sources:
- * @levels: levels
- *
- * Returns: how many things give light
- */
-guint
-lr_light_levels_n_sources (const LrLightLevels *levels)
-{
-  return levels->sources->len;
-}
-
-/**
- * lr_light_levels_face:
- * @levels: levels
- * @person: (nullable): id of a person
- *
- * Returns: (transfer none) (nullable): what reaches their face
- */
-const LrFaceLight *
-lr_light_levels_face (const LrLightLevels *levels,
-                      const char          *person)
-{
-  for (guint i = 0; person != NULL && i < levels->faces->len; i++)
-    {
-      const LrFaceLight *face = &g_array_index (levels->faces, LrFaceLight, i);
-
-      if (g_str_equal (face->person->item->id, person))
-        return face;
-    }
-  return NULL;
-}
-
-/**
- * lr_light_levels_background:
- * @levels: levels
- * @camera: (nullable): id of a camera
- *
- * Returns: (transfer none) (nullable): what reaches the walls that it sees
- */
-const LrBackLight *
-lr_light_levels_background (const LrLightLevels *levels,
-                            const char          *camera)
-{
-  for (guint i = 0; camera != NULL && i < levels->backs->len; i++)
-    {
-      const LrBackLight *back = &g_array_index (levels->backs, LrBackLight, i);
-
-      if (g_str_equal (back->camera->item->id, camera))
-        return back;
-    }
-  return NULL;
-}
-
-/**
- * lr_light_levels_source_lx:
- * @levels: levels
- * @source: id of a light, a house light or a window
- * @person: id of a person
- * @point: of them
- *
- * Returns: what it gives straight there [lx]; 0: nothing, or one of them is not there
- */
-double
-lr_light_levels_source_lx (const LrLightLevels *levels,
-                           const char          *source,
-                           const char          *person,
-                           LrFacePoint          point)
-{
-  for (guint i = 0; i < levels->probes->len; i++)
-    {
-      const LrLightProbe *probe = &g_array_index (levels->probes, LrLightProbe, i);
-
-      if (probe->type != LR_PROBE_FACE || probe->point != point || !g_str_equal (probe->placed->item->id, person))
-        continue;
-      for (guint j = 0; j < levels->sources->len; j++)
-        if (g_str_equal (g_array_index (levels->sources, LrLightSource, j).placed->item->id, source))
-          return direct_of (levels, i, j);
-    }
-  return 0.0;
-}
-
-/**
- * lr_light_levels_spill_lx:
- * @levels: levels
- * @source: id of a light, a house light or a window
- * @camera: id of a camera
- *
- * Returns: what it gives straight to the walls that the camera sees, in the mean [lx]; NAN: no wall is seen, or one of them is not there
- */
-double
-lr_light_levels_spill_lx (const LrLightLevels *levels,
-                          const char          *source,
-                          const char          *camera)
-{
-  double sum_lx = 0.0;
-  guint j = 0, n = 0;
-
-  while (j < levels->sources->len && !g_str_equal (g_array_index (levels->sources, LrLightSource, j).placed->item->id, source))
-    j++;
-  if (j == levels->sources->len)
-    return NAN;
-
-  for (guint i = 0; i < levels->probes->len; i++)
-    {
-      const LrLightProbe *probe = &g_array_index (levels->probes, LrLightProbe, i);
-
-      if (probe->type != LR_PROBE_BACKGROUND || !g_str_equal (probe->placed->item->id, camera))
-        continue;
-      sum_lx += direct_of (levels, i, j);
-      n++;
-    }
-  return n > 0 ? sum_lx / n : (double) NAN;
-}
-
-static double
-share_of (const LrExposure *exposure,
-          double            lux,
-          double            reflectance)
-{
-  double share = NAN;
-
-  lr_exposure_share (exposure, lux, reflectance, &share);
-  return share;
-}
-
-static LrExposure
-exposure_of (const LrCameraReading *camera)
-{
-  const LrCamera *set = &camera->item->camera;
-
-  return (LrExposure) { camera->f_number, set->shutter_s, set->iso, set->nd_stops + fmax (0.0, camera->close_stops) };
-}
-
-/**
- * lr_light_levels_share_per_lx:
- * @levels: levels
- * @camera: id of a camera
- *
- * Source: exposure.h.
- *
- * Returns: share of the white that the camera takes, of a surface that reflects all, by its light [1/lx]; NAN: it is not there, or its
- *   exposure is not known
- */
-double
-lr_light_levels_share_per_lx (const LrLightLevels *levels,
-                              const char          *camera)
-{
-  const LrCameraReading *reading = lr_study_find_camera (levels->study, camera);
-  LrExposure exposure;
-
-  if (reading == NULL)
-    return NAN;
-
-  exposure = exposure_of (reading);
-  return share_of (&exposure, 1.0, 1.0);
-}
-
-/**
- * lr_light_levels_wall:
- * @levels: levels
- * @wall: of the room
- *
- * Returns: (transfer none) (nullable): what falls on it; %NULL: @levels are not whole, or there is no such wall
- */
-const LrWallLight *
-lr_light_levels_wall (const LrLightLevels *levels,
-                      int                  wall)
-{
-  const LrWallLight *light;
-
-  if (levels->walls == NULL || wall < 0 || (guint) wall >= levels->walls->len)
-    return NULL;
-
-  light = &g_array_index (levels->walls, LrWallLight, wall);
-  return light->n > 0 ? light : NULL;
-}
-
-/**
- * lr_light_levels_shares:
- * @levels: levels
- * @camera: id of a camera
- * @shares: (out): what it makes of its subject's face and clothes and of the walls behind
- *
- * The light that is lost because the lens is focused near is counted; what it loses in its glass is not known.
- *
- * Source: exposure.h.
- *
- * Returns: %FALSE, with @shares untouched, if the camera is not there
- */
-gboolean
-lr_light_levels_shares (const LrLightLevels *levels,
-                         const char          *camera,
-                         LrShares           *shares)
-{
-  const LrCameraReading *reading = lr_study_find_camera (levels->study, camera);
-  const LrBackLight *back = lr_light_levels_background (levels, camera);
-  const LrFaceLight *face;
-  LrExposure exposure;
-
-  if (reading == NULL || back == NULL)
-    return FALSE;
-
-  exposure = exposure_of (reading);
-  face = reading->has_subject ? lr_light_levels_face (levels, reading->subject->item->id) : NULL;
-  *shares = (LrShares) { NAN, NAN, NAN, NAN };
-  if (face != NULL)
-    {
-      const LrPerson *person = &face->person->item->person;
-
-      shares->face = share_of (&exposure, lr_lux_all (face->at[face->lit]), person->skin_reflectance);
-      shares->shadow = share_of (&exposure, lr_lux_all (face->at[face->shadow]), person->skin_reflectance);
-      shares->clothes = share_of (&exposure, lr_lux_all (face->at[LR_FACE_CHEST]), person->clothing_reflectance);
-    }
-  if (back->n > 0)
-    shares->background = share_of (&exposure, lr_lux_all (back->mean), back->reflectance);
-  return TRUE;
-}
-
-/**
- * lr_light_levels_map:
- * @levels: levels
- *
- * Returns: (transfer none) (nullable): the light over the floor; %NULL: @levels are not whole
- */
-const LrLevelMap *
-lr_light_levels_map (const LrLightLevels *levels)
-{
-  return levels->map;
-}
-
-/**
- * lr_light_levels_main_face:
- * @levels: levels
- *
- * Returns: (transfer none) (nullable): light on whom the first camera frames, else on the first person
- */
-const LrFaceLight *
-lr_light_levels_main_face (const LrLightLevels *levels)
-{
-  for (guint i = 0; i < levels->study->cameras->len; i++)
-    {
-      const LrCameraReading *camera = &g_array_index (levels->study->cameras, LrCameraReading, i);
-
-      if (camera->has_subject)
-        return lr_light_levels_face (levels, camera->subject->item->id);
-    }
-  return levels->faces->len > 0 ? &g_array_index (levels->faces, LrFaceLight, 0) : NULL;
 }

@@ -35,6 +35,7 @@ typedef struct
   double   ratio_stops;          /* lit cheek to shadow cheek, everything counted */
   double   key_side_rad;         /* of the key off the look, in plan; > 0 to the person's left */
   double   key_up_rad;           /* over the level of the eyes */
+  double   nose_under_rad;       /* the way that the nose's shadow falls, below level; to the side away from the key. NAN: no key, or it is behind */
   double   back_lx;              /* straight, on the back of the head */
   const LrPlaced *back;          /* (nullable): what gives most of it */
   double   back_side_rad, back_up_rad; /* like those of the key */
@@ -69,6 +70,8 @@ gboolean           lr_light_levels_is_whole   (const LrLightLevels *levels); /* 
 guint              lr_light_levels_n_sources  (const LrLightLevels *levels);
 const LrFaceLight *lr_light_levels_face       (const LrLightLevels *levels, const char *person); /* (nullable) */
 const LrBackLight *lr_light_levels_background (const LrLightLevels *levels, const char *camera); /* (nullable) */
+/* To two figures, for predictions of light are right to half a stop at best */
+double             lr_lux_round              (double lux);
 double             lr_lux_all                 (LrLux lux); /* without bounces while they are not known */
 /* What the source gives straight to a point of a person; 0: nothing, or it is no source */
 double             lr_light_levels_source_lx  (const LrLightLevels *levels, const char *source, const char *person, LrFacePoint point);

@@ -9,10 +9,11 @@
 
 #include "light_probes.h"
 
+#include "wall_surface.h"
+
 #define ACROSS 7
 #define DOWN 5
 #define OFF_M 0.003 /* off the surface, so that it is not in its own way */
-#define GLASS_REFLECTANCE 0.1
 
 static const struct { double around_deg, up_deg; } head_points[] = {
   [LR_FACE_LEFT] = { 40.0, -8.0 }, [LR_FACE_RIGHT] = { -40.0, -8.0 }, [LR_FACE_FOREHEAD] = { 0.0, 28.0 },
@@ -70,25 +71,6 @@ chest_probe (const LrPlaced *person)
   };
 }
 
-static double
-wall_reflectance (const LrStudy *study,
-                  int            wall,
-                  double         along_m,
-                  double         z_m)
-{
-  const GPtrArray *items = study->setup->items;
-
-  for (guint i = 0; i < items->len; i++)
-    {
-      const LrItem *item = g_ptr_array_index (items, i);
-
-      if (item->kind == LR_ITEM_WINDOW && item->wall == wall && item->window.blind == LR_BLIND_UP && along_m > item->along_m
-          && along_m < item->along_m + item->window.width_m && z_m > item->window.sill_m && z_m < item->window.head_m)
-        return GLASS_REFLECTANCE;
-    }
-  return study->setup->room->walls.reflectance;
-}
-
 /* Where a ray through the frame meets a wall, if nothing is before it */
 static gboolean
 wall_probe (const LrStudy         *study,
@@ -120,7 +102,7 @@ wall_probe (const LrStudy         *study,
 
   *probe = (LrLightProbe) {
     .type = LR_PROBE_BACKGROUND, .placed = camera->placed, .at_m = at_m, .normal = lr_vec2_raise (inward, 0.0),
-    .reflectance = wall_reflectance (study, (int) hit.edge, hit.along_m, at_m.z),
+    .reflectance = lr_wall_reflectance (study, (int) hit.edge, hit.along_m, at_m.z),
   };
   return TRUE;
 }

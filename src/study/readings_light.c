@@ -37,6 +37,7 @@ add_face (JsonBuilder       *builder,
   lr_readings_add_number (builder, "ratio-stops", face->ratio_stops);
   lr_readings_add_degrees (builder, "key-side-deg", face->key_side_rad);
   lr_readings_add_degrees (builder, "key-up-deg", face->key_up_rad);
+  lr_readings_add_degrees (builder, "nose-shadow-under-deg", face->nose_under_rad);
   lr_readings_add_number (builder, "back-lx", face->back_lx);
   lr_readings_add_text (builder, "back", lr_readings_id_of (face->back));
   lr_readings_add_degrees (builder, "back-side-deg", face->back_side_rad);

@@ -7,6 +7,7 @@
 
 #include "bounce.h"
 #include "light_levels.h"
+#include "wall_surface.h"
 
 #define FLUX_LM 6000.0
 
@@ -346,6 +347,33 @@ test_lamp_in_the_way (void)
   assert_within (near_lx[0], near_lx[1], 1e-9);
 }
 
+/* What is seen in a window is glass but where a blind hangs, half a blind over the upper half; the wall is wall around it */
+static void
+test_wall_surface (void)
+{
+  static const struct { LrBlind blind; double z_m; gboolean is_glass; } places[] = {
+    { LR_BLIND_NONE, 1.2, TRUE }, { LR_BLIND_UP, 1.2, TRUE }, { LR_BLIND_HALF, 1.2, TRUE }, { LR_BLIND_HALF, 1.9, FALSE }, { LR_BLIND_DOWN, 1.2, FALSE },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
+    {
+      g_autoptr (LrPlan) plan = make_room (0.7, 0.7, 0.2);
+      g_autoptr (LrStudy) study = NULL;
+      double at_window, beside;
+
+      fixture_add (&plan, LR_ITEM_WINDOW, places[i].blind, 3.0, 0.0);
+      fixture_set (&plan, "window-1", "blind", places[i].blind);
+      fixture_set (&plan, "window-1", "sill-mm", 0.8);
+      fixture_set (&plan, "window-1", "head-mm", 2.2);
+      study = lr_study_new (plan);
+      at_window = lr_wall_reflectance (study, 0, 3.0, places[i].z_m);
+      beside = lr_wall_reflectance (study, 0, 0.3, places[i].z_m);
+      assert_near (beside, 0.7, 1e-9);
+      g_assert_cmpfloat (at_window, <, beside);
+      g_assert_cmpint (at_window < 0.2, ==, places[i].is_glass);
+    }
+}
+
 /* Over the floor of a black room, on the axis of a lobe of 1: I = lumen 2 / (2 pi), and the light goes by inverse squares; by hand.
  * Between the points of the net it is a little more. Off the net and in what is higher than eyes nothing is known. */
 static void
@@ -406,6 +434,7 @@ main (int   argc,
   g_test_add_func ("/light-levels/room", test_room);
   g_test_add_func ("/light-levels/walls", test_walls);
   g_test_add_func ("/light-levels/lamp-in-the-way", test_lamp_in_the_way);
+  g_test_add_func ("/light-levels/wall-surface", test_wall_surface);
   g_test_add_func ("/light-levels/map", test_map);
   g_test_add_func ("/light-levels/cancelled", test_cancelled);
   return g_test_run ();

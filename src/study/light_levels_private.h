@@ -1,0 +1,30 @@
+/* light_levels_private.h - what levels of light are kept as
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "light_levels.h"
+
+struct LrLightLevels
+{
+  gatomicrefcount ref_count;
+  LrStudy  *study;
+  GArray   *sources;    /* LrLightSource */
+  GArray   *probes;     /* LrLightProbe */
+  double   *direct_lx;  /* of each source on each probe, in the probes' order */
+  double   *bounced_lx; /* on each probe; NULL: not known */
+  GArray   *walls;      /* LrWallLight; NULL: not known */
+  LrLevelMap *map;      /* NULL: not known */
+  GArray   *faces;      /* LrFaceLight */
+  GArray   *backs;      /* LrBackLight */
+};
+
+static inline double
+lr_levels_direct_lx (const LrLightLevels *self,
+                     guint                probe,
+                     guint                source)
+{
+  return self->direct_lx[probe * self->sources->len + source];
+}
