@@ -20,6 +20,7 @@
 #define CUT_NARROW_PX 440
 #define RIGHT_NARROW_UNDER_PX 1360
 #define TRAY_FOLDED_UNDER_PX 1120
+#define TOGGLE_WORDS_FROM_PX 1190 /* five words and the zoom beside each other */
 #define REMARKS_SHORT_UNDER_PX 860
 #define BESIDE_PICTURES_PX 464 /* of the height: header bar, titles, figures, and a handful of fields */
 #define LEAST_PICTURE_PX 110
@@ -190,7 +191,7 @@ lr_main_window_fit (LrMainWindow *self)
     gtk_widget_set_size_request (self->right, is_narrow ? CUT_NARROW_PX : CUT_WIDE_PX, -1);
   else
     gtk_widget_set_size_request (self->right, is_narrow ? RIGHT_NARROW_PX : RIGHT_WIDE_PX, -1);
-  show_toggle_words (self, width_px >= TRAY_FOLDED_UNDER_PX);
+  show_toggle_words (self, width_px >= TOGGLE_WORDS_FROM_PX);
   lr_tray_set_folded (self->tray, width_px < TRAY_FOLDED_UNDER_PX);
   lr_remarks_panel_set_rows (self->remarks, height_px < REMARKS_SHORT_UNDER_PX ? 3 : 4);
   lr_viewfinders_set_max_height (self->viewfinders, MAX (LEAST_PICTURE_PX, (height_px - BESIDE_PICTURES_PX) / 2));

@@ -68,7 +68,7 @@ lr_judge_compensate (LrJudge               *judge,
       lr_remedy_change (remedy, camera->item, "iso", iso);
       if (off_stops > 0.0)
         lr_remedy_change (remedy, camera->item, "nd-stops", 0.0);
-      text = g_strdup_printf (off_stops > 0.0 ? _("<b>no</b> grey filter and ISO <b>%s</b>") : _("ISO <b>%s</b>"), lr_say_number (judge, iso, 0));
+      text = g_strdup_printf (off_stops > 0.0 ? _("ISO <b>%s</b> without its grey filter") : _("ISO <b>%s</b>"), lr_say_number (judge, iso, 0));
     }
   return g_string_chunk_insert (judge->words, text);
 }

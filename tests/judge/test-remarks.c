@@ -41,7 +41,7 @@ static const SentenceCase sentence_cases[] = {
     "Move B <b>1′" NB "6″</b> towards the north wall, to <b>32°</b>." },
   { "depth", "loft", "depth-of-field:camera-b", LR_UNITS_METRIC, LR_GRADE_MIND,
     "B is sharp over <b>13" NB "cm</b>, from <b>2.47</b> to <b>2.60" NB "m</b>. If Wenna leans in by <b>7" NB "cm</b> the eyes go "
-    "soft. Stop B down to <b>f/5.6</b>, and set it to <b>no</b> grey filter and ISO <b>800</b> for the light." },
+    "soft. Stop B down to <b>f/5.6</b>, and set it to ISO <b>800</b> without its grey filter for the light." },
   { "gaze", "loft", "gaze:camera-a", LR_UNITS_METRIC, LR_GRADE_FINE,
     "Wenna looks <b>18°</b> past A, between <b>8°</b> and <b>20°</b>." },
   { "distance", "loft", "face-distance:camera-a", LR_UNITS_METRIC, LR_GRADE_FINE,
