@@ -112,7 +112,7 @@ refresh_view (LrCanvas *self)
   view->units = lr_document_get_units (self->document);
   view->shown = lr_document_get_shown (self->document);
   view->sun_minute = lr_document_get_sun_minute (self->document);
-  view->levels = (view->shown & LR_SHOW_LIGHT) != 0 ? lr_document_get_levels (self->document) : NULL;
+  view->levels = (view->shown & LR_SHOW_LIGHT) != 0 ? lr_light_levels_get_settled (lr_document_get_levels (self->document)) : NULL;
   view->in_hand = self->dropping != NULL ? self->dropping : lr_document_get_selected (self->document);
   view->pointed = lr_document_get_pointed (self->document);
   view->remark = lr_document_get_remark (self->document);

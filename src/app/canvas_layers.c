@@ -123,7 +123,7 @@ take_key (LrCanvas   *self,
   key->skip = g_strdup (skip);
   key->in_hand = g_strdup (self->view.in_hand);
   if (self->view.levels != NULL)
-    key->levels = lr_light_levels_ref (lr_document_get_levels (self->document));
+    key->levels = lr_light_levels_ref (lr_light_levels_get_settled (lr_document_get_levels (self->document)));
   key->fixes = hash_fixes (lr_document_get_remarks (self->document), skip);
   key->view.skip = key->skip;
   key->view.in_hand = key->in_hand;

@@ -52,6 +52,7 @@ study_again (LrDocument *self)
   g_clear_pointer (&self->remarks, lr_remarks_free);
   g_clear_pointer (&self->study, lr_study_free);
   self->study = lr_study_new (lr_document_get_plan (self));
+  lr_document_light_again (self);
   self->remarks = lr_remarks_new_lit (self->study, self->levels, self->units);
 }
 
@@ -76,7 +77,6 @@ lr_document_show_plan (LrDocument *self)
   gboolean has_hand_changed;
 
   study_again (self);
-  lr_document_light_again (self);
   has_hand_changed = drop_missing_id (self, &self->selected);
   has_hand_changed |= drop_missing_id (self, &self->pointed);
   if (self->preview == NULL && self->remark_key != NULL && is_remark_over (self))

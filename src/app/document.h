@@ -29,7 +29,7 @@ LrDocument      *lr_document_new          (void); /* an empty plan */
 LrPlan          *lr_document_get_plan     (LrDocument *self); /* (transfer none): the one shown: a preview while there is one */
 LrStudy         *lr_document_get_study    (LrDocument *self); /* (transfer none) */
 LrRemarks       *lr_document_get_remarks  (LrDocument *self); /* (transfer none) */
-LrLightLevels   *lr_document_get_levels (LrDocument *self); /* (transfer none) (nullable): the last that were computed */
+LrLightLevels   *lr_document_get_levels (LrDocument *self); /* (transfer none): of the plan shown */
 gboolean         lr_document_has_current_levels (LrDocument *self); /* they are of the plan shown */
 
 /* Edits: take the plan that an edit returned (transfer full). NULL with @error: says the sentence by "message", changes nothing */

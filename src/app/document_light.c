@@ -1,9 +1,10 @@
-/* document_light.c - levels of light for the plan shown, from another thread
+/* document_light.c - levels of light for the plan shown, what the room gives back from another thread
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * They take some tens of milliseconds, so they are begun when the plan has rested for a moment and given up when it changes again. Until
- * they come those of an earlier plan are there, and lr_document_has_current_levels() says so.
+ * What comes straight from the sources is computed at once. What the room gives back takes some tens of milliseconds, so it is begun
+ * when the plan has rested for a moment and given up when it changes again. Until it comes it is as it was in an earlier plan, or not
+ * known, and lr_light_levels_is_settled() says so.
  */
 
 #include "config.h"
@@ -93,9 +94,16 @@ give_up (LrDocument *self)
 void
 lr_document_light_again (LrDocument *self)
 {
+  LrLightLevels *straight;
+
   give_up (self);
-  if (!lr_document_has_current_levels (self))
-    self->rest_source = g_timeout_add (REST_MS, begin_cb, self);
+  if (lr_document_has_current_levels (self))
+    return;
+
+  straight = lr_light_levels_new_straight (lr_document_get_plan (self), self->levels);
+  g_clear_pointer (&self->levels, lr_light_levels_unref);
+  self->levels = straight;
+  self->rest_source = g_timeout_add (REST_MS, begin_cb, self);
 }
 
 /**
@@ -112,7 +120,7 @@ lr_document_light_clear (LrDocument *self)
 /**
  * lr_document_get_levels:
  *
- * Returns: (transfer none) (nullable): the last levels of light that were computed, until the next "lit"
+ * Returns: (transfer none): levels of light of the plan shown, until the next "changed" or "lit"
  */
 LrLightLevels *
 lr_document_get_levels (LrDocument *self)
@@ -123,10 +131,11 @@ lr_document_get_levels (LrDocument *self)
 /**
  * lr_document_has_current_levels:
  *
- * Returns: whether they are those of the plan shown
+ * Returns: whether all of them is of the plan shown
  */
 gboolean
 lr_document_has_current_levels (LrDocument *self)
 {
-  return self->levels != NULL && lr_light_levels_get_plan (self->levels) == lr_document_get_plan (self);
+  return self->levels != NULL && lr_light_levels_is_settled (self->levels)
+         && lr_light_levels_get_plan (self->levels) == lr_document_get_plan (self);
 }

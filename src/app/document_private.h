@@ -27,7 +27,7 @@ struct _LrDocument
   LrPlan    *preview;  /* may be NULL */
   LrStudy   *study;
   LrRemarks *remarks;
-  LrLightLevels *levels;   /* of a plan that was shown; NULL: none yet */
+  LrLightLevels *levels;   /* of the plan shown; NULL: none yet */
   guint      rest_source;
   GCancellable *solving;   /* NULL: nothing is computed */
 
@@ -51,5 +51,5 @@ void lr_document_show_plan (LrDocument *self); /* the plan shown is another: com
 void lr_document_take_levels (LrDocument *self, LrLightLevels *levels); /* (transfer full): of the plan shown; judges anew, tells */
 
 /* document_light.c */
-void lr_document_light_again (LrDocument *self); /* computes levels of light for the plan shown, soon */
+void lr_document_light_again (LrDocument *self); /* straight light for the plan shown now, the room's soon */
 void lr_document_light_clear (LrDocument *self);

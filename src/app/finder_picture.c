@@ -69,14 +69,11 @@ wanted_lines (LrFinderPicture *self)
   return self->is_plain || self->document == NULL ? 0 : lr_document_get_frame_lines (self->document);
 }
 
-/* Those of the plan before until those of the plan shown come: a dragged lamp does not put out the light */
 static void
 take_levels (LrFinderPicture *self)
 {
-  LrLightLevels *levels = lr_document_get_levels (self->document);
+  LrLightLevels *levels = lr_light_levels_ref (lr_document_get_levels (self->document));
 
-  if (levels != NULL)
-    lr_light_levels_ref (levels);
   g_clear_pointer (&self->levels, lr_light_levels_unref);
   self->levels = levels;
 }
@@ -287,7 +284,8 @@ is_up_to_date (LrFinderPicture       *self,
                LrPlan                *plan,
                const LrCameraReading *camera)
 {
-  return self->painted != NULL && self->levels == lr_document_get_levels (self->document) && self->lines == wanted_lines (self) && g_strcmp0 (self->camera, camera->item->id) == 0
+  return self->painted != NULL && self->levels != NULL && lr_light_levels_shine_alike (self->levels, lr_document_get_levels (self->document))
+         && self->lines == wanted_lines (self) && g_strcmp0 (self->camera, camera->item->id) == 0
          && g_strcmp0 (self->spoken, spoken_key (self->document, camera)) == 0 && looks_the_same (self->painted, plan);
 }
 

@@ -20,7 +20,6 @@
 #define SCALE_H 13.0
 #define LABEL_W 62.0
 #define FIGURE_W 66.0
-#define DIM 0.45
 #define N_ROWS 3
 
 static const char *const row_titles[N_ROWS] = { N_("face"), N_("clothes"), N_("walls") };
@@ -42,7 +41,8 @@ lr_levels_read (LrLevels            *levels,
 {
   LrLevels read = {
     .wanted = plan->limits.value[LR_LIMIT_FACE_LEVEL], .off_stops = plan->limits.value[LR_LIMIT_FACE_LEVEL_OFF],
-    .is_current = light != NULL && lr_light_levels_get_plan (light) == plan,
+    .is_whole = light != NULL && lr_light_levels_is_whole (light),
+    .is_settled = light != NULL && lr_light_levels_is_settled (light) && lr_light_levels_get_plan (light) == plan,
   };
 
   if (light == NULL || lr_light_levels_n_sources (light) == 0 || !lr_light_levels_shares (light, camera, &read.shares))
@@ -208,6 +208,23 @@ draw_row (cairo_t        *cr,
     draw_square (cr, theme, row == 2, from + length * signal_of (shares[row]), y);
 }
 
+/* What the room gives back follows in a moment */
+static void
+draw_state (cairo_t        *cr,
+            const LrTheme  *theme,
+            const LrLevels *levels,
+            double          width)
+{
+  const LrTextStyle style = { .size = 9.0 * theme->unit_px, .weight = PANGO_WEIGHT_NORMAL, .align = LR_ALIGN_RIGHT };
+
+  if (levels->is_settled)
+    return;
+
+  lr_theme_set_color (cr, theme->ink2, 1.0);
+  /* Translators: short: levels of light without, and with, the light that the walls give back */
+  lr_text_draw (cr, theme, &style, width, (N_ROWS * ROW + 11.0) * theme->unit_px, levels->is_whole ? _("room as before") : _("direct only"));
+}
+
 /**
  * lr_levels_draw:
  * @cr: where to draw, the upper left corner at 0, 0
@@ -221,10 +238,8 @@ lr_levels_draw (cairo_t        *cr,
                 const LrLevels *levels,
                 double          width)
 {
-  cairo_push_group (cr);
   draw_scale (cr, theme, levels, LABEL_W * theme->unit_px, width - (LABEL_W + FIGURE_W) * theme->unit_px);
   for (int row = 0; row < N_ROWS; row++)
     draw_row (cr, theme, levels, row, width);
-  cairo_pop_group_to_source (cr);
-  cairo_paint_with_alpha (cr, levels->is_current ? 1.0 : DIM);
+  draw_state (cr, theme, levels, width);
 }

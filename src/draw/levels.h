@@ -13,7 +13,8 @@ typedef struct
   LrShares shares;
   double   wanted;        /* of the face, share of full signal */
   double   off_stops;     /* the face may be off by */
-  gboolean is_current;    /* FALSE: of the plan before its last change; drawn dim */
+  gboolean is_whole;      /* what the room gives back is in it */
+  gboolean is_settled;    /* and was computed for the plan shown */
 } LrLevels;
 
 /* FALSE: the camera has no levels */

@@ -199,6 +199,8 @@ describe_person (const LrStudy       *study,
       g_string_printf (text, _("Eyes %s above the floor. %s sits or stands %s away."), eyes, name, distance);
     }
   add_sentence (text, '\n', light);
+  if (face != NULL && !lr_light_levels_is_whole (levels))
+    add_sentence (text, ' ', _("Direct light only: what the room gives back follows."));
   add_sentence (text, ' ', nose);
   return g_string_free (g_steal_pointer (&text), FALSE);
 }

@@ -60,13 +60,20 @@ typedef struct
 
 typedef struct LrLightLevels LrLightLevels;
 
-/* (transfer full) (nullable): NULL: cancelled. Without bounces at first, or whole */
+/* (transfer full) (nullable): NULL: cancelled. Straight light alone, or whole */
 LrLightLevels *lr_light_levels_new   (const LrPlan *plan, gboolean has_bounces, GCancellable *cancellable);
+/* (transfer full): straight light of the plan; what the room gave back in a plan before it, if that is known */
+LrLightLevels *lr_light_levels_new_straight (const LrPlan *plan, LrLightLevels *before);
 LrLightLevels *lr_light_levels_ref   (LrLightLevels *levels);
 void           lr_light_levels_unref (LrLightLevels *levels);
 
 const LrPlan      *lr_light_levels_get_plan   (const LrLightLevels *levels);
 gboolean           lr_light_levels_is_whole   (const LrLightLevels *levels); /* what the room gives back is in it */
+gboolean           lr_light_levels_is_settled (const LrLightLevels *levels); /* and all of it is of this plan */
+/* (nullable): the settled ones that the room's share is from; they may be themselves */
+LrLightLevels     *lr_light_levels_get_settled (LrLightLevels *levels);
+/* Whether a picture lit by the one is as one lit by the other, but for what the camera is set to */
+gboolean           lr_light_levels_shine_alike (const LrLightLevels *levels, const LrLightLevels *other);
 guint              lr_light_levels_n_sources  (const LrLightLevels *levels);
 const LrFaceLight *lr_light_levels_face       (const LrLightLevels *levels, const char *person); /* (nullable) */
 const LrBackLight *lr_light_levels_background (const LrLightLevels *levels, const char *camera); /* (nullable) */

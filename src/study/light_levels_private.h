@@ -11,6 +11,7 @@ struct LrLightLevels
 {
   gatomicrefcount ref_count;
   LrStudy  *study;
+  LrLightLevels *before; /* settled: bounced_lx is from there, walls and map are there; NULL: they are own or not known */
   GArray   *sources;    /* LrLightSource */
   GArray   *probes;     /* LrLightProbe */
   double   *direct_lx;  /* of each source on each probe, in the probes' order */

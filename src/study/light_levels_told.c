@@ -5,6 +5,8 @@
 
 #include "light_levels_private.h"
 
+#define SHOWS 0.005 /* of a level: half a per cent is a third of a step of 8 bits at the usual level of a face */
+
 /**
  * lr_lux_round:
  * @lux: a level, >= 0 [lx]
@@ -53,6 +55,65 @@ gboolean
 lr_light_levels_is_whole (const LrLightLevels *levels)
 {
   return levels->bounced_lx != NULL;
+}
+
+/**
+ * lr_light_levels_is_settled:
+ * @levels: levels
+ *
+ * Returns: whether what the room gives back is in them, and was computed for their own plan
+ */
+gboolean
+lr_light_levels_is_settled (const LrLightLevels *levels)
+{
+  return lr_light_levels_is_whole (levels) && levels->before == NULL;
+}
+
+/**
+ * lr_light_levels_get_settled:
+ * @levels: levels
+ *
+ * Returns: (transfer none) (nullable): those from which they have what the room gives back, or @levels; %NULL: it is not known
+ */
+LrLightLevels *
+lr_light_levels_get_settled (LrLightLevels *levels)
+{
+  return lr_light_levels_is_settled (levels) ? levels : levels->before;
+}
+
+static const LrLightLevels *
+base_of (const LrLightLevels *levels)
+{
+  return lr_light_levels_is_settled (levels) ? levels : levels->before;
+}
+
+/**
+ * lr_light_levels_shine_alike:
+ * @levels: levels
+ * @other: others
+ *
+ * Returns: whether all sources give the same to faces, within what shows, and the room's share is of the same levels
+ */
+gboolean
+lr_light_levels_shine_alike (const LrLightLevels *levels,
+                             const LrLightLevels *other)
+{
+  if (levels == other)
+    return TRUE;
+  if (base_of (levels) != base_of (other) || levels->faces->len != other->faces->len)
+    return FALSE;
+
+  for (guint i = 0; i < levels->faces->len; i++)
+    {
+      const LrFaceLight *face = &g_array_index (levels->faces, LrFaceLight, i), *face_other = &g_array_index (other->faces, LrFaceLight, i);
+
+      if (!g_str_equal (face->person->item->id, face_other->person->item->id))
+        return FALSE;
+      for (LrFacePoint point = 0; point < LR_N_FACE_POINTS; point++)
+        if (fabs (face->at[point].direct_lx - face_other->at[point].direct_lx) > SHOWS * lr_lux_all (face->at[point]))
+          return FALSE;
+    }
+  return TRUE;
 }
 
 /**
@@ -226,6 +287,8 @@ lr_light_levels_wall (const LrLightLevels *levels,
 {
   const LrWallLight *light;
 
+  if (levels->before != NULL)
+    return lr_light_levels_wall (levels->before, wall);
   if (levels->walls == NULL || wall < 0 || (guint) wall >= levels->walls->len)
     return NULL;
 
@@ -283,7 +346,7 @@ lr_light_levels_shares (const LrLightLevels *levels,
 const LrLevelMap *
 lr_light_levels_map (const LrLightLevels *levels)
 {
-  return levels->map;
+  return levels->before != NULL ? levels->before->map : levels->map;
 }
 
 /**

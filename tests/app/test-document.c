@@ -100,6 +100,26 @@ test_undo (void)
   g_assert_cmpint (heard.n_changed, ==, 3);
 }
 
+/* Straight light is of the plan shown at once; the room's share comes after a rest, from another thread */
+static void
+test_light (void)
+{
+  g_autoptr (LrDocument) document = new_example ();
+  g_autofree char *id = g_strdup (first_of (document, LR_ITEM_LIGHT)->id);
+
+  g_assert_false (lr_light_levels_is_whole (lr_document_get_levels (document)));
+  while (!lr_document_has_current_levels (document))
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_true (lr_light_levels_is_settled (lr_document_get_levels (document)));
+
+  lr_document_commit (document, moved (document, id, 0.1), "one");
+  g_assert_false (lr_document_has_current_levels (document));
+  g_assert_true (lr_light_levels_get_plan (lr_document_get_levels (document)) == lr_document_get_plan (document));
+  g_assert_true (lr_light_levels_is_whole (lr_document_get_levels (document)));
+  while (!lr_document_has_current_levels (document))
+    g_main_context_iteration (NULL, TRUE);
+}
+
 /* A new step forgets what could be redone */
 static void
 test_branch (void)
@@ -409,6 +429,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/document/new", test_new);
   g_test_add_func ("/document/undo", test_undo);
+  g_test_add_func ("/document/light", test_light);
   g_test_add_func ("/document/branch", test_branch);
   g_test_add_func ("/document/no-step", test_no_step);
   g_test_add_func ("/document/merge", test_merge);

@@ -6,7 +6,7 @@
 #include "fixture.h"
 
 #include "bounce.h"
-#include "light_levels.h"
+#include "light_levels_private.h"
 #include "wall_surface.h"
 
 #define FLUX_LM 6000.0
@@ -408,6 +408,40 @@ test_map (void)
   lr_plan_unref (plan);
 }
 
+/* Straight light is that of the plan; the room's is as it was before, until somebody has come of whom it is not known */
+static void
+test_straight (void)
+{
+  g_autoptr (LrPlan) plan = make_room (0.5, 0.7, 0.3);
+  const char *lamp = add_lamp (&plan, 2.0, 40.0, FLUX_LM);
+  g_autoptr (LrLightLevels) whole = lr_light_levels_new (plan, TRUE, NULL), moved = NULL, later = NULL, joined = NULL, alone = NULL, other = NULL;
+  const LrFaceLight *face = &g_array_index (whole->faces, LrFaceLight, 0), *now;
+
+  g_assert_true (lr_light_levels_is_settled (whole) && lr_light_levels_get_settled (whole) == whole);
+  fixture_set (&plan, lamp, "dim-pct", 0.5);
+  moved = lr_light_levels_new_straight (plan, whole);
+  later = lr_light_levels_new_straight (plan, moved);
+  now = &g_array_index (moved->faces, LrFaceLight, 0);
+  g_assert_true (lr_light_levels_is_whole (moved) && !lr_light_levels_is_settled (moved));
+  g_assert_true (lr_light_levels_get_settled (moved) == whole && lr_light_levels_get_settled (later) == whole);
+  for (LrFacePoint point = 0; point < LR_N_FACE_POINTS; point++)
+    {
+      g_assert_cmpfloat_with_epsilon (now->at[point].direct_lx, 0.5 * face->at[point].direct_lx, 1e-9);
+      g_assert_cmpfloat (now->at[point].bounced_lx, ==, face->at[point].bounced_lx);
+    }
+  g_assert_true (lr_light_levels_wall (moved, 1) == lr_light_levels_wall (whole, 1) && lr_light_levels_map (later) == lr_light_levels_map (whole));
+  g_assert_true (lr_light_levels_shine_alike (moved, later) && !lr_light_levels_shine_alike (moved, whole));
+
+  other = lr_light_levels_new (plan, TRUE, NULL);
+  g_assert_false (lr_light_levels_shine_alike (moved, other)); /* the room's light is another */
+
+  fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_OTHER, 1.0, 1.0);
+  joined = lr_light_levels_new_straight (plan, whole);
+  alone = lr_light_levels_new_straight (plan, NULL);
+  g_assert_true (!lr_light_levels_is_whole (joined) && lr_light_levels_get_settled (joined) == NULL && lr_light_levels_map (joined) == NULL);
+  g_assert_true (!lr_light_levels_is_whole (alone) && lr_light_levels_shine_alike (joined, alone));
+}
+
 static void
 test_cancelled (void)
 {
@@ -436,6 +470,7 @@ main (int   argc,
   g_test_add_func ("/light-levels/lamp-in-the-way", test_lamp_in_the_way);
   g_test_add_func ("/light-levels/wall-surface", test_wall_surface);
   g_test_add_func ("/light-levels/map", test_map);
+  g_test_add_func ("/light-levels/straight", test_straight);
   g_test_add_func ("/light-levels/cancelled", test_cancelled);
   return g_test_run ();
 }
