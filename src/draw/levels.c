@@ -19,7 +19,7 @@
 #define ROW 15.0     /* units of the screen's figures */
 #define SCALE_H 13.0
 #define LABEL_W 62.0
-#define FIGURE_W 66.0
+#define FIGURE_W 76.0
 #define N_ROWS 3
 
 static const char *const row_titles[N_ROWS] = { N_("face"), N_("clothes"), N_("walls") };

@@ -12,12 +12,13 @@
 
 #include <glib/gi18n-lib.h>
 
-#define FINER 3              /* of the map's net, each way: lines are traced straight from cell to cell */
+#define FINER 4              /* of the map's net, each way: lines are traced straight from cell to cell */
 #define MOST_STOPS 2
 #define LEAST_STOPS -4
 #define LEAST_LX 1.0
-#define N_PLACES 10          /* that a label may choose from */
-#define OFF_WALL_M 0.25
+#define N_PLACES 16          /* that a label may choose from */
+#define OFF_WALL_M 0.60      /* of labels, where a line goes so far from walls, for leads and furniture stand along them */
+#define LEAST_OFF_WALL_M 0.25
 #define LEAST_SCALE_FOR_LABELS 45.0 /* px to the metre */
 #define NBSP "\302\240"
 
@@ -54,25 +55,56 @@ level_near (const LrLevelMap *map,
   return n > 0 ? sum_lx / n : (double) NAN;
 }
 
+/* Catmull and Rom's cubic through b at 0 and c at 1; straight where a neighbor is not known */
+static double
+curve (double a,
+       double b,
+       double c,
+       double d,
+       double t)
+{
+  double before = isnan (a) ? c - b : 0.5 * (c - a), after = isnan (d) ? c - b : 0.5 * (d - b), turn = b - c;
+
+  if (t <= 0.0 || t >= 1.0)
+    return t <= 0.0 ? b : c;
+  return b + t * (before + t * (-3.0 * turn - 2.0 * before - after + t * (2.0 * turn + before + after)));
+}
+
+/* One row of @n values, @step apart, drawn out to FINER as many, @finer_step apart */
+static void
+draw_out (const double *values,
+          guint         n,
+          guint         step,
+          double       *finer,
+          guint         finer_step)
+{
+  for (guint i = 0; i < (n - 1) * FINER + 1; i++)
+    {
+      guint at = MIN (i / FINER, n - 2);
+      double before = at > 0 ? values[(at - 1) * step] : (double) NAN, after = at + 2 < n ? values[(at + 2) * step] : (double) NAN;
+
+      finer[i * finer_step] = curve (before, values[at * step], values[(at + 1) * step], after, (double) i / FINER - at);
+    }
+}
+
 static Net
 make_net (const LrLevelMap *map,
           double            face_lx)
 {
   Net net = { map, map->step_m / FINER, (map->n - 1) * FINER + 1, (map->m - 1) * FINER + 1, NULL };
-  g_autofree double *lx = g_new (double, map->n * map->m);
-  LrLevelMap whole = *map;
+  g_autofree double *stops = g_new (double, map->n * map->m), *rows = g_new (double, net.n * map->m);
 
   for (guint i = 0; i < map->n * map->m; i++)
-    lx[i] = level_near (map, i);
-  whole.lx = lx;
-  net.stops = g_new (double, net.n * net.m);
-  for (guint i = 0; i < net.n * net.m; i++)
     {
-      LrVec2 at_m = lr_vec2 (map->from_m.x + net.step_m * (i % net.n), map->from_m.y + net.step_m * (i / net.n));
-      double here_lx = lr_level_map_lx (&whole, at_m);
+      double lux = level_near (map, i);
 
-      net.stops[i] = isnan (here_lx) ? here_lx : log2 (fmax (here_lx, 1e-3) / face_lx);
+      stops[i] = isnan (lux) ? lux : log2 (fmax (lux, 1e-3) / face_lx);
     }
+  for (guint j = 0; j < map->m; j++)
+    draw_out (&stops[j * map->n], map->n, 1, &rows[j * net.n], 1);
+  net.stops = g_new (double, net.n * net.m);
+  for (guint i = 0; i < net.n; i++)
+    draw_out (&rows[i], map->m, net.n, &net.stops[i], net.n);
   return net;
 }
 
@@ -147,6 +179,24 @@ label_level (const LrFloor *floor,
     lr_labels_add_at (floor->labels, &label, places, n);
 }
 
+/* Those that keep the distance from the walls; all if none does */
+static void
+keep_off_walls (const LrFloor *floor,
+                GArray        *middles_m)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < middles_m->len; i++)
+    {
+      LrVec2 at_m = g_array_index (middles_m, LrVec2, i);
+
+      if (lr_polygon_distance_m (floor->room->corners_m, floor->room->n_corners, at_m, NULL) > OFF_WALL_M)
+        g_array_index (middles_m, LrVec2, n++) = at_m;
+    }
+  if (n > 0)
+    g_array_set_size (middles_m, n);
+}
+
 static void
 draw_level (const LrFloor *floor,
             const Net     *net,
@@ -166,13 +216,14 @@ draw_level (const LrFloor *floor,
 
           lr_floor_move_to (floor, ends_m[k]);
           lr_floor_line_to (floor, ends_m[k + 1]);
-          if (lr_polygon_distance_m (floor->room->corners_m, floor->room->n_corners, middle_m, NULL) > OFF_WALL_M)
+          if (lr_polygon_distance_m (floor->room->corners_m, floor->room->n_corners, middle_m, NULL) > LEAST_OFF_WALL_M)
             g_array_append_val (middles_m, middle_m);
         }
     }
-  lr_theme_set_color (floor->cr, floor->theme->family_line[LR_FAMILY_LIGHT], stops == 0 ? 1.0 : 0.75);
+  lr_theme_set_color (floor->cr, floor->theme->family_line[LR_FAMILY_LIGHT], stops == 0 ? 0.9 : 0.5);
   lr_theme_set_line (floor->cr, floor->theme, stops == 0 ? LR_LINE_OUTLINE : LR_LINE_HAIR, LR_DASH_SOLID);
   cairo_stroke (floor->cr);
+  keep_off_walls (floor, middles_m);
   label_level (floor, face_lx * exp2 (stops), middles_m);
 }
 
@@ -192,7 +243,7 @@ lr_overlay_levels (const LrFloor *floor)
   Net net;
 
   if (!(floor->view->shown & LR_SHOW_LIGHT) || floor->view->is_page || !floor->has_base || map == NULL || face == NULL
-      || floor->room->n_corners < 3)
+      || MIN (map->n, map->m) < 2 || floor->room->n_corners < 3)
     return;
 
   face_lx = lr_lux_all (face->at[face->lit]);
