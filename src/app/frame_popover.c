@@ -31,12 +31,6 @@ static const LrProp background_prop = {
   .key = "background-mm", .label = N_("Background"), .type = LR_PROP_LENGTH, .min = 0.05, .max = 100.0,
 };
 
-static const LrCameraReading *
-get_reading (LrFramePopover *self)
-{
-  return lr_study_find_camera (lr_document_get_study (self->document), self->camera);
-}
-
 static void
 show_heading (LrFramePopover        *self,
               const LrCameraReading *camera)
@@ -51,75 +45,13 @@ show_heading (LrFramePopover        *self,
 static void
 update (LrFramePopover *self)
 {
-  const LrCameraReading *camera = get_reading (self);
+  const LrCameraReading *camera = lr_frame_get_camera (self);
 
   if (camera == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
 
   show_heading (self, camera);
   lr_frame_show_figures (self, camera);
-}
-
-static void
-offer (LrFramePopover *self,
-       LrReframe      *instead)
-{
-  g_clear_pointer (&self->offered, lr_reframe_free);
-  self->offered = instead;
-  gtk_stack_set_visible_child (GTK_STACK (self->offer), instead != NULL ? self->instead : self->no_offer);
-  if (instead != NULL)
-    gtk_accessible_update_property (GTK_ACCESSIBLE (self->instead), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, instead->sentence, -1);
-}
-
-/* %NULL: nothing was asked yet */
-static void
-say (LrFramePopover *self,
-     const char     *sentence)
-{
-  gtk_label_set_label (GTK_LABEL (self->sentence),
-                       sentence != NULL ? sentence : _("What is chosen is done at once, and can be undone."));
-}
-
-static char *
-step_title (LrFramePopover *self)
-{
-  const LrCameraReading *camera = get_reading (self);
-  g_autofree char *title = camera != NULL ? lr_item_title (camera->item) : g_strdup ("");
-
-  /* Translators: a step of the history: "Frame Camera B" */
-  return g_strdup_printf (_("Frame %s"), title);
-}
-
-/* Does it, or says why not; takes @reframe */
-static void
-do_it (LrFramePopover *self,
-       LrReframe      *reframe)
-{
-  g_autofree char *sentence = g_strdup (reframe->sentence), *title = step_title (self);
-  g_autoptr (LrReframe) owned = reframe;
-  GError *error = NULL;
-  LrPlan *next;
-
-  if (lr_document_get_plan (self->document)->is_read_only)
-    {
-      say (self, _("This plan can only be looked at: it was made by a newer version of Lookroom."));
-      return;
-    }
-
-  offer (self, reframe->is_possible ? NULL : g_steal_pointer (&reframe->instead));
-  if (reframe->is_possible && !reframe->is_as_now)
-    {
-      next = lr_reframe_apply (reframe, lr_document_get_committed (self->document), &error);
-      if (next != NULL)
-        lr_document_commit (self->document, next, title);
-      else
-        {
-          g_free (sentence);
-          sentence = g_strdup (error->message);
-          g_clear_error (&error);
-        }
-    }
-  say (self, sentence);
 }
 
 /**
@@ -135,7 +67,7 @@ lr_frame_ask_size (LrFramePopover *self,
                    int             size,
                    LrReframeBy     by)
 {
-  return lr_reframe_shot (lr_document_get_study (self->document), get_reading (self), (LrShot) size, by,
+  return lr_reframe_shot (lr_document_get_study (self->document), lr_frame_get_camera (self), (LrShot) size, by,
                           lr_document_get_units (self->document));
 }
 
@@ -149,16 +81,16 @@ static void
 place_cb (LrFramePopover *self,
           GtkWidget      *button)
 {
-  if (get_reading (self) != NULL)
-    do_it (self, lr_frame_ask_size (self, index_of (button), LR_REFRAME_BY_PLACE));
+  if (lr_frame_get_camera (self) != NULL)
+    lr_frame_do (self, lr_frame_ask_size (self, index_of (button), LR_REFRAME_BY_PLACE));
 }
 
 static void
 lens_cb (LrFramePopover *self,
          GtkWidget      *button)
 {
-  if (get_reading (self) != NULL)
-    do_it (self, lr_frame_ask_size (self, index_of (button), LR_REFRAME_BY_LENS));
+  if (lr_frame_get_camera (self) != NULL)
+    lr_frame_do (self, lr_frame_ask_size (self, index_of (button), LR_REFRAME_BY_LENS));
 }
 
 /**
@@ -172,7 +104,7 @@ void
 lr_frame_take_row (LrFramePopover *self,
                    GtkWidget      *button)
 {
-  const LrCameraReading *camera = get_reading (self);
+  const LrCameraReading *camera = lr_frame_get_camera (self);
   g_autoptr (GPtrArray) rows = NULL;
   guint index = (guint) index_of (button);
 
@@ -181,7 +113,7 @@ lr_frame_take_row (LrFramePopover *self,
 
   rows = lr_reframe_lenses (lr_document_get_study (self->document), camera, lr_document_get_units (self->document));
   if (index < rows->len)
-    do_it (self, g_ptr_array_steal_index (rows, index));
+    lr_frame_do (self, g_ptr_array_steal_index (rows, index));
 }
 
 static void
@@ -189,10 +121,10 @@ background_cb (LrFramePopover *self,
                double          width_m,
                gboolean        is_step)
 {
-  const LrCameraReading *camera = get_reading (self);
+  const LrCameraReading *camera = lr_frame_get_camera (self);
 
   if (camera != NULL && !self->is_setting)
-    do_it (self, lr_reframe_background (lr_document_get_study (self->document), camera, width_m,
+    lr_frame_do (self, lr_reframe_background (lr_document_get_study (self->document), camera, width_m,
                                         lr_document_get_units (self->document)));
 }
 
@@ -203,31 +135,24 @@ refused_cb (LrFramePopover *self,
   if (sentence == NULL)
     return;
 
-  offer (self, NULL);
-  say (self, sentence);
+  lr_frame_offer (self, NULL);
+  lr_frame_say (self, sentence);
 }
 
 static void
 focus_cb (LrFramePopover *self)
 {
   guint row = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->focus));
-  const LrCameraReading *camera = get_reading (self);
+  const LrCameraReading *camera = lr_frame_get_camera (self);
   const char *id;
 
   if (self->is_setting || camera == NULL || row >= self->focus_ids->len)
     return;
 
   id = g_ptr_array_index (self->focus_ids, row);
-  do_it (self, lr_reframe_focus (lr_document_get_study (self->document), camera, id[0] != '\0' ? id : NULL,
+  lr_frame_do (self, lr_reframe_focus (lr_document_get_study (self->document), camera, id[0] != '\0' ? id : NULL,
                                  lr_document_get_units (self->document)));
   update (self); /* what was refused is not shown as done */
-}
-
-static void
-instead_cb (LrFramePopover *self)
-{
-  if (self->offered != NULL)
-    do_it (self, g_steal_pointer (&self->offered));
 }
 
 /* What can be done is what one begins with */
@@ -253,8 +178,8 @@ changed_cb (LrFramePopover *self)
   if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
 
-  offer (self, NULL);
-  say (self, NULL);
+  lr_frame_offer (self, NULL);
+  lr_frame_say (self, NULL);
   update (self);
 }
 
@@ -399,7 +324,7 @@ make_answer (LrFramePopover *self)
   gtk_label_set_ellipsize (GTK_LABEL (self->sentence), PANGO_ELLIPSIZE_END);
   gtk_widget_set_size_request (self->sentence, -1, ANSWER_LINES * ANSWER_LINE_PX);
   self->instead = gtk_button_new_with_mnemonic (_("Take the _nearest"));
-  g_signal_connect_swapped (self->instead, "clicked", G_CALLBACK (instead_cb), self);
+  g_signal_connect_swapped (self->instead, "clicked", G_CALLBACK (lr_frame_do_instead), self);
   self->no_offer = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
   self->offer = gtk_stack_new ();
   gtk_stack_add_child (GTK_STACK (self->offer), self->no_offer);
@@ -453,8 +378,8 @@ lr_frame_popover_map (GtkWidget *widget)
   GTK_WIDGET_CLASS (lr_frame_popover_parent_class)->map (widget);
   if (gtk_popover_get_child (GTK_POPOVER (self)) == NULL)
     build (self);
-  say (self, NULL);
-  offer (self, NULL);
+  lr_frame_say (self, NULL);
+  lr_frame_offer (self, NULL);
   update (self);
   if (self->focus_source == 0)
     self->focus_source = g_idle_add (find_focus_cb, self);

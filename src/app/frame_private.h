@@ -41,5 +41,12 @@ struct _LrFramePopover
 LrReframe *lr_frame_ask_size (LrFramePopover *self, int size, LrReframeBy by);
 void       lr_frame_take_row (LrFramePopover *self, GtkWidget *button); /* of the list of lenses, by its index */
 
+/* frame_answers.c: does what a choice asks for, or says why not */
+const LrCameraReading *lr_frame_get_camera (LrFramePopover *self); /* (nullable) */
+void       lr_frame_do         (LrFramePopover *self, LrReframe *reframe);   /* (transfer full) */
+void       lr_frame_do_instead (LrFramePopover *self);
+void       lr_frame_offer      (LrFramePopover *self, LrReframe *instead);   /* (transfer full) (nullable) */
+void       lr_frame_say        (LrFramePopover *self, const char *sentence); /* (nullable): nothing was asked yet */
+
 /* frame_figures.c: what the plan holds now, and what each choice would make of it */
 void       lr_frame_show_figures (LrFramePopover *self, const LrCameraReading *camera);
