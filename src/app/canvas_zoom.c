@@ -23,7 +23,7 @@
 
 /* Around a room that fits: space for its dimensions and labels; a small sheet gives less */
 #define FIT_MARGIN_PX 96.0
-#define LEAST_FIT_MARGIN_PX 64.0
+#define LEAST_FIT_MARGIN_PX 80.0
 #define FIT_MARGIN_SHARE 0.13
 
 /* What a key takes in hand is brought this far in from the edge */
