@@ -8,7 +8,7 @@
  * horizon is cut off first. A disc is a polygon of equal area.
  */
 
-#include "light.h"
+#include "light_private.h"
 
 #include "domain.h"
 
@@ -17,6 +17,7 @@
 #define NEAREST_M 1e-3
 #define FARTHEST_M 1e4
 #define MOST_STEPS 400
+#define SAME_LEVEL 1e-3
 #define CLOSE 1e-10 /* of the distance, from one step to the next */
 
 /**
@@ -214,8 +215,35 @@ area_of (const LrEmitter *emitter)
 static bool
 is_known (const LrEmitter *emitter)
 {
+  if (emitter->table != NULL)
+    return lr_table_is_known (emitter);
+
   return lr_is_at_least_zero (emitter->candela) && lr_is_at_least_zero (emitter->lobe)
          && (emitter->shape == LR_EMITTER_POINT || lr_is_positive (area_of (emitter)));
+}
+
+/**
+ * lr_emitter_part_lx:
+ * @emitter: a source that is known
+ * @part_m: a place of its face [m]
+ * @point_m: where it shines [m]
+ * @normal: of the face there, of length 1
+ *
+ * Returns: how much of the light the part gives, against what others give; >= 0
+ */
+double
+lr_emitter_part_lx (const LrEmitter *emitter,
+                    LrVec3           part_m,
+                    LrVec3           point_m,
+                    LrVec3           normal)
+{
+  LrVec3 way_m = lr_vec3_sub (part_m, point_m);
+  double square_m2 = lr_vec3_dot (way_m, way_m);
+
+  if (emitter->table != NULL)
+    return lr_table_lx_from (emitter, part_m, point_m, normal);
+
+  return fmax (0.0, lr_vec3_dot (way_m, normal)) * fmax (0.0, -lr_vec3_dot (way_m, emitter->axis)) / fmax (square_m2 * square_m2, 1e-12);
 }
 
 /**
@@ -226,7 +254,7 @@ is_known (const LrEmitter *emitter)
  * @lux: (out): illuminance [lx], nothing in between
  *
  * A panel that is not Lambertian is one of the same luminance, dimmed by the power n - 1 of the cosine from its middle to the
- * point: exact from afar, an approximation near a panel with a grid or lenses.
+ * point: exact from afar, an approximation near a panel with a grid or lenses. With a table see lr_table_lx(); it may shine backwards.
  *
  * Source: photometric distance law; lr_polygon_factor().
  *
@@ -244,6 +272,12 @@ lr_emitter_lx (const LrEmitter *emitter,
 
   if (!is_known (emitter) || !lr_is_positive (distance_m))
     return false;
+
+  if (emitter->table != NULL)
+    {
+      *lux = lr_table_lx (emitter, point_m, normal);
+      return true;
+    }
 
   cosine = lr_vec3_dot (way_m, emitter->axis) / distance_m;
   if (cosine <= 0.0)
@@ -316,7 +350,8 @@ lr_emitter_distance_m (const LrEmitter *emitter,
         break;
     }
 
-  if (!(at_m >= NEAREST_M && at_m <= FARTHEST_M))
+  /* on the axis of a table the level need not fall all the way */
+  if (!(at_m >= NEAREST_M && at_m <= FARTHEST_M) || !lr_emitter_axis_lx (emitter, at_m, &here_lx) || fabs (here_lx / lux - 1.0) > SAME_LEVEL)
     return false;
 
   *distance_m = at_m;

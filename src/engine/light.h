@@ -7,9 +7,7 @@
 
 #pragma once
 
-#include "vec.h"
-
-#include <stddef.h>
+#include "photometry.h"
 
 typedef enum { LR_EMITTER_POINT, LR_EMITTER_RECTANGLE, LR_EMITTER_DISC } LrEmitterShape;
 
@@ -22,6 +20,9 @@ typedef struct
   double width_m, height_m;  /* a rectangle's; a disc is width_m across */
   double candela;            /* on the axis, from afar */
   double lobe;               /* power n of the cosine: 1 is a Lambertian panel, 0 a point that is the same all round its front */
+  const LrPhotometry *table; /* (nullable) (unowned): measured intensities, which count in place of the lobe; a rectangle or a point */
+  double share;              /* of them: 1 undimmed */
+  double turn_deg;           /* their horizontal angle towards @right; it goes on towards @up */
 } LrEmitter;
 
 /* Power of the cosine by the full angle to half the intensity, and the angle to a tenth */
@@ -34,6 +35,10 @@ bool   lr_candela_of_lux   (double lux, double distance_m, double *candela);
 /* Share of the light of an even ground that a polygon of it gives to a point: E = pi L F */
 bool   lr_polygon_factor  (const LrVec3 *corner_m, size_t n, LrVec3 point_m, LrVec3 normal, double *factor);
 
+/* The intensities of a file, straight down being the axis, from a face of the file's size or, where it tells none, of the emitter's */
+void   lr_emitter_take_table (LrEmitter *emitter, const LrPhotometry *table, double share);
+/* By a small part of it there, by itself: only its ratio to that of other parts means something */
+double lr_emitter_part_lx (const LrEmitter *emitter, LrVec3 part_m, LrVec3 point_m, LrVec3 normal);
 bool   lr_emitter_lx      (const LrEmitter *emitter, LrVec3 point_m, LrVec3 normal, double *lux);
 /* On its axis, on a face turned to it */
 bool   lr_emitter_axis_lx (const LrEmitter *emitter, double distance_m, double *lux);

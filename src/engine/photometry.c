@@ -7,7 +7,11 @@
 
 #include "photometry.h"
 
+#include "domain.h"
+
 #include <stdlib.h>
+
+#define MOST_SIDE_M 20.0 /* more is in another unit than it says */
 
 /**
  * lr_photometry_clear:
@@ -116,6 +120,124 @@ lr_photometry_candela (const LrPhotometry *photometry,
   last = photometry->h_deg[n - 1];
   share = (h_deg - last) / (photometry->h_deg[0] + 360.0 - last);
   return candela_in_plane (photometry, n - 1, v_deg) * (1.0 - share) + candela_in_plane (photometry, 0, v_deg) * share;
+}
+
+/**
+ * lr_photometry_size_m:
+ * @photometry: what was read
+ * @length_m: (out): of what emits, along the length [m]; 0 with a width: a line across it
+ * @width_m: (out): across it [m]
+ *
+ * What is round counts as a square of the same area. The height of what emits is left out.
+ *
+ * Source: ANSI/IESNA LM-63-2002: sizes below 0 are diameters; EULUMDAT: a width of 0 is one.
+ *
+ * Returns: %FALSE, with both untouched, if the file tells a point, or a size that no lamp has
+ */
+bool
+lr_photometry_size_m (const LrPhotometry *photometry,
+                      double             *length_m,
+                      double             *width_m)
+{
+  double along_m = fabs (photometry->length_m), across_m = fabs (photometry->width_m), round = 0.5 * sqrt (LR_PI);
+
+  if (!(fmax (along_m, across_m) > 0.0 && fmax (along_m, across_m) <= MOST_SIDE_M))
+    return false;
+
+  if (photometry->length_m < 0.0 || photometry->width_m < 0.0)
+    {
+      along_m = round * (along_m > 0.0 ? along_m : across_m);
+      across_m = across_m > 0.0 ? round * across_m : along_m;
+    }
+  *length_m = along_m;
+  *width_m = across_m;
+  return true;
+}
+
+/**
+ * lr_photometry_is_level:
+ * @photometry: what was read
+ * @is_upright: whether the lamp is drawn higher than wide
+ *
+ * The longer side of what emits lies along the longer side as drawn; a lamp drawn square has it to the right.
+ *
+ * Returns: whether the file's length lies to the right, and not up
+ */
+bool
+lr_photometry_is_level (const LrPhotometry *photometry,
+                        bool                is_upright)
+{
+  double length_m, width_m;
+  bool is_long = !lr_photometry_size_m (photometry, &length_m, &width_m) || length_m >= width_m;
+
+  return is_long != is_upright;
+}
+
+/**
+ * lr_photometry_turn_deg:
+ * @photometry: what was read
+ * @is_upright: whether the lamp is drawn higher than wide
+ *
+ * Straight down of the file is where the lamp points. Horizontal angles are anticlockwise from above, so seen from behind the lamp, with
+ * its right and up as they are from there: they go on from the right upwards. 0 is along the length in LM-63, across it in EULUMDAT. Which of its
+ * two ends the length begins at no file tells: to the right, or up.
+ *
+ * Source: ANSI/IESNA LM-63-2002 (type C); for EULUMDAT common practice, no source.
+ *
+ * Returns: the file's horizontal angle to the right [degrees]
+ */
+double
+lr_photometry_turn_deg (const LrPhotometry *photometry,
+                        bool                is_upright)
+{
+  return (lr_photometry_is_level (photometry, is_upright) ? 0.0 : -90.0) - (photometry->is_across ? 90.0 : 0.0);
+}
+
+/* From straight down to where the intensity has fallen to @least, in the half plane of a horizontal angle */
+static double
+edge_deg (const LrPhotometry *photometry,
+          double              least,
+          double              h_deg)
+{
+  double before = lr_photometry_candela (photometry, photometry->v_deg[0], h_deg);
+
+  for (size_t i = 1; i < photometry->n_v; i++)
+    {
+      double low_deg = photometry->v_deg[i - 1], high_deg = photometry->v_deg[i];
+      double here = lr_photometry_candela (photometry, high_deg, h_deg);
+
+      if (here < least)
+        return before > least ? low_deg + (high_deg - low_deg) * (before - least) / (before - here) : low_deg;
+      before = here;
+    }
+  return photometry->v_deg[photometry->n_v - 1];
+}
+
+/**
+ * lr_photometry_spread_rad:
+ * @photometry: what was read
+ * @share: 0.5: the beam; 0.1: the field
+ * @h_deg: horizontal angle of the plane [degrees], which goes on at the other side
+ * @spread_rad: (out): full angle [rad], to 2 pi
+ *
+ * The reference is the intensity straight down (CIE), not the largest one (IES), as it is for a lobe. Where it rises again further out
+ * does not count.
+ *
+ * Returns: %FALSE, with @spread_rad untouched, if there is no intensity straight down
+ */
+bool
+lr_photometry_spread_rad (const LrPhotometry *photometry,
+                          double              share,
+                          double              h_deg,
+                          double             *spread_rad)
+{
+  double least = share * lr_photometry_candela (photometry, 0.0, 0.0);
+
+  if (!(least > 0.0))
+    return false;
+
+  *spread_rad = (edge_deg (photometry, least, h_deg) + edge_deg (photometry, least, h_deg + 180.0)) * LR_DEG;
+  return true;
 }
 
 /* For each radian about the vertical: I goes evenly from a to b, whose integral with sin is in closed form */

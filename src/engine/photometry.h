@@ -64,5 +64,13 @@ bool   lr_photometry_read_ies (const char *text, size_t length, LrPhotometry *ph
 bool   lr_photometry_read_ldt (const char *text, size_t length, LrPhotometry *photometry, LrPhotometryError *error);
 void   lr_photometry_clear    (LrPhotometry *photometry);
 
+/* Sides of what emits, the one along the length first; a round one as a square of the same area. FALSE: a point, or it is not told */
+bool   lr_photometry_size_m   (const LrPhotometry *photometry, double *length_m, double *width_m);
+/* Horizontal angle of the file to the right on a lamp's face, for a lamp drawn upright or not; from there it goes on upwards */
+double lr_photometry_turn_deg (const LrPhotometry *photometry, bool is_upright);
+/* Whether the length lies to the right on it, and not up */
+bool   lr_photometry_is_level (const LrPhotometry *photometry, bool is_upright);
 double lr_photometry_candela  (const LrPhotometry *photometry, double v_deg, double h_deg);
 double lr_photometry_flux_lm  (const LrPhotometry *photometry);
+/* Full angle between the directions of so much of the intensity straight down, in the plane of a horizontal angle; FALSE: that is none */
+bool   lr_photometry_spread_rad (const LrPhotometry *photometry, double share, double h_deg, double *spread_rad);

@@ -114,11 +114,28 @@ set_size (LrPhotometry *photometry,
 }
 
 static bool
+read_candela (LrPhotometryScan *scan,
+              double            factor,
+              LrPhotometry     *photometry)
+{
+  for (size_t i = 0; i < photometry->n_v * photometry->n_h; i++)
+    {
+      if (!lr_scan_number (scan, &photometry->candela[i]))
+        return false;
+      photometry->candela[i] *= factor;
+      if (!lr_photometry_is_candela (photometry->candela[i]))
+        return lr_scan_fail (scan, LR_PHOTOMETRY_VALUE);
+    }
+
+  return true;
+}
+
+static bool
 read_numbers (LrPhotometryScan *scan,
               bool              has_third_factor,
               LrPhotometry     *photometry)
 {
-  double ten[N_TEN], three[3], factor;
+  double ten[N_TEN], three[3];
   size_t n_v, n_h;
 
   if (!lr_scan_numbers (scan, ten, N_TEN) || !lr_scan_count (scan, ten[3], 1, LR_PHOTOMETRY_MOST_ANGLES, &n_v)
@@ -128,17 +145,18 @@ read_numbers (LrPhotometryScan *scan,
     return lr_scan_fail (scan, LR_PHOTOMETRY_TYPE);
   if (ten[6] != 1.0 && ten[6] != 2.0)
     return lr_scan_fail (scan, LR_PHOTOMETRY_UNITS);
-  if (!lr_scan_numbers (scan, three, 3) || !lr_photometry_alloc (scan, n_v, n_h, photometry)
-      || !lr_scan_numbers (scan, photometry->v_deg, n_v) || !lr_scan_numbers (scan, photometry->h_deg, n_h)
-      || !lr_scan_numbers (scan, photometry->candela, n_v * n_h))
+  if (!(ten[2] >= 0.0))
+    return lr_scan_fail (scan, LR_PHOTOMETRY_VALUE);
+  if (!lr_scan_numbers (scan, three, 3))
     return false;
-
-  if (!(ten[2] >= 0.0) || !(three[0] > 0.0) || (has_third_factor && !(three[1] > 0.0)))
+  if (!(three[0] > 0.0) || (has_third_factor && !(three[1] > 0.0)) || !(three[2] >= 0.0))
     return lr_scan_fail (scan, LR_PHOTOMETRY_VALUE);
 
-  factor = ten[2] * three[0] * (has_third_factor ? three[1] : 1.0);
-  for (size_t i = 0; i < n_v * n_h; i++)
-    photometry->candela[i] *= factor;
+  if (!lr_photometry_alloc (scan, n_v, n_h, photometry) || !lr_scan_angles (scan, photometry->v_deg, n_v, 180.0)
+      || !lr_scan_angles (scan, photometry->h_deg, n_h, 360.0) || !lr_photometry_check_planes (scan, photometry)
+      || !read_candela (scan, ten[2] * three[0] * (has_third_factor ? three[1] : 1.0), photometry))
+    return false;
+
   photometry->lamp_lm = ten[1] < 0.0 ? -1.0 : ten[0] * ten[1];
   photometry->watts = three[2];
   set_size (photometry, ten);

@@ -13,7 +13,7 @@
 
 #include "domain.h"
 
-#include <stdlib.h>
+#include <float.h>
 
 #define MOST_SETS 20
 #define N_RATIOS 10
@@ -23,7 +23,17 @@ typedef struct
   size_t symmetry, n_planes, n_angles, n_sets;
   double length_mm, width_mm, height_mm; /* of what emits */
   double conversion, lumen, watts;
+  size_t planes_line;                    /* of the first of their angles */
 } Head;
+
+static bool
+fail_at (LrPhotometryScan  *scan,
+         LrPhotometryReason reason,
+         size_t             line)
+{
+  *scan->error = (LrPhotometryError) { reason, line };
+  return false;
+}
 
 static bool
 read_count_line (LrPhotometryScan *scan,
@@ -58,30 +68,35 @@ read_shape (LrPhotometryScan *scan,
          && lr_scan_number_line (scan, &height);
 }
 
+/* A number that makes no sense at or under @over */
+static bool
+read_over_line (LrPhotometryScan *scan,
+                double            over,
+                double           *value)
+{
+  size_t line = scan->line;
+
+  return lr_scan_number_line (scan, value) && (*value > over || fail_at (scan, LR_PHOTOMETRY_VALUE, line));
+}
+
 /* Flux fractions, factor, tilt, the sets of lamps and the utilisation table */
 static bool
 read_lamps (LrPhotometryScan *scan,
             Head             *head)
 {
-  if (!lr_scan_skip_lines (scan, 2) || !lr_scan_number_line (scan, &head->conversion) || !lr_scan_skip_lines (scan, 1)
+  if (!lr_scan_skip_lines (scan, 2) || !read_over_line (scan, 0.0, &head->conversion) || !lr_scan_skip_lines (scan, 1)
       || !read_count_line (scan, 1, MOST_SETS, &head->n_sets))
     return false;
 
   for (size_t i = 0; i < head->n_sets; i++)
     {
-      double lumen, watts;
+      double ignored, least = i == 0 ? 0.0 : -HUGE_VAL;
 
-      if (!lr_scan_skip_lines (scan, 2) || !lr_scan_number_line (scan, &lumen) || !lr_scan_skip_lines (scan, 2) || !lr_scan_number_line (scan, &watts))
+      if (!lr_scan_skip_lines (scan, 2) || !read_over_line (scan, least, i == 0 ? &head->lumen : &ignored) || !lr_scan_skip_lines (scan, 2)
+          || !read_over_line (scan, i == 0 ? -DBL_MIN : least, i == 0 ? &head->watts : &ignored))
         return false;
-      if (i == 0)
-        {
-          head->lumen = lumen;
-          head->watts = watts;
-        }
     }
 
-  if (!(head->conversion > 0.0 && head->lumen > 0.0))
-    return lr_scan_fail (scan, LR_PHOTOMETRY_VALUE);
   return lr_scan_skip_lines (scan, N_RATIOS);
 }
 
@@ -119,8 +134,14 @@ read_angles (LrPhotometryScan *scan,
         photometry->h_deg[place] = angle_deg;
     }
   for (size_t i = 0; i < head->n_angles; i++)
-    if (!lr_scan_number_line (scan, &photometry->v_deg[i]))
-      return false;
+    {
+      size_t line = scan->line;
+
+      if (!lr_scan_number_line (scan, &photometry->v_deg[i]))
+        return false;
+      if (!lr_photometry_is_angle (photometry->v_deg, i, 180.0))
+        return fail_at (scan, LR_PHOTOMETRY_ANGLES, line);
+    }
 
   return true;
 }
@@ -150,12 +171,13 @@ turn_planes (LrPhotometry *photometry)
 
 static bool
 read_planes (LrPhotometryScan *scan,
-             const Head       *head,
+             Head             *head,
              LrPhotometry     *photometry)
 {
   double per_klm = 0.001 * head->conversion * head->lumen;
   size_t n, first;
 
+  head->planes_line = scan->line;
   if (!find_planes (scan, head, &n, &first) || !lr_photometry_alloc (scan, head->n_angles, n, photometry)
       || !read_angles (scan, head, first, photometry))
     return false;
@@ -163,9 +185,13 @@ read_planes (LrPhotometryScan *scan,
 
   for (size_t i = 0; i < n * head->n_angles; i++)
     {
+      size_t line = scan->line;
+
       if (!lr_scan_number_line (scan, &photometry->candela[i]))
         return false;
       photometry->candela[i] *= per_klm;
+      if (!lr_photometry_is_candela (photometry->candela[i]))
+        return fail_at (scan, LR_PHOTOMETRY_VALUE, line);
     }
   if (head->symmetry == 3)
     turn_planes (photometry);
@@ -184,7 +210,16 @@ has_planes (LrPhotometryScan   *scan,
   if (head->symmetry < 2 || (first == first_deg[head->symmetry] && last == last_deg[head->symmetry]))
     return true;
 
-  return lr_scan_fail (scan, LR_PHOTOMETRY_PLANES);
+  return fail_at (scan, LR_PHOTOMETRY_PLANES, head->planes_line);
+}
+
+/* All but the angles of the planes was checked where it stands */
+static bool
+check (LrPhotometryScan *scan,
+       const Head       *head,
+       LrPhotometry     *photometry)
+{
+  return lr_photometry_check (scan, photometry) || fail_at (scan, scan->error->reason, head->planes_line);
 }
 
 /**
@@ -208,7 +243,7 @@ lr_photometry_read_ldt (const char        *text,
   LrPhotometry read = { 0 };
   Head head = { 0 };
 
-  if (!read_shape (&scan, &head) || !read_lamps (&scan, &head) || !read_planes (&scan, &head, &read) || !lr_photometry_check (&scan, &read)
+  if (!read_shape (&scan, &head) || !read_lamps (&scan, &head) || !read_planes (&scan, &head, &read) || !check (&scan, &head, &read)
       || !has_planes (&scan, &head, &read))
     {
       lr_photometry_clear (&read);

@@ -178,6 +178,32 @@ lr_scan_numbers (LrPhotometryScan *scan,
 }
 
 /**
+ * lr_scan_angles:
+ * @scan: a file that is read
+ * @angle_deg: (out): the next @n of its numbers [degrees]
+ * @n: how many
+ * @most_deg: the last that an angle may be [degrees]
+ *
+ * Returns: %FALSE, with the reason in the scan's error, if there are fewer, or they do not rise from 0 to @most_deg
+ */
+bool
+lr_scan_angles (LrPhotometryScan *scan,
+                double           *angle_deg,
+                size_t            n,
+                double            most_deg)
+{
+  for (size_t i = 0; i < n; i++)
+    {
+      if (!lr_scan_number (scan, &angle_deg[i]))
+        return false;
+      if (!lr_photometry_is_angle (angle_deg, i, most_deg))
+        return lr_scan_fail (scan, LR_PHOTOMETRY_ANGLES);
+    }
+
+  return true;
+}
+
+/**
  * lr_scan_number_line:
  * @scan: a file that is read
  * @value: (out): the number that the next line begins with; its decimal sign may be a comma
@@ -294,38 +320,54 @@ lr_photometry_alloc (LrPhotometryScan *scan,
                                                                                                : lr_scan_fail (scan, LR_PHOTOMETRY_MEMORY);
 }
 
-static bool
-rises (const double *angle_deg,
-       size_t        n,
-       double        least_deg,
-       double        most_deg)
+/**
+ * lr_photometry_is_angle:
+ * @angle_deg: angles, of which those up to @i were read [degrees]
+ * @i: the last that was read; what is next to a whole degree becomes it
+ * @most_deg: the last that an angle may be [degrees]
+ *
+ * Returns: whether it is from 0 to @most_deg, and more than the one before
+ */
+bool
+lr_photometry_is_angle (double *angle_deg,
+                        size_t  i,
+                        double  most_deg)
 {
-  for (size_t i = 0; i < n; i++)
-    if (!(angle_deg[i] >= least_deg && angle_deg[i] <= most_deg) || (i > 0 && !(angle_deg[i] > angle_deg[i - 1])))
-      return false;
+  if (fabs (angle_deg[i] - round (angle_deg[i])) < SNAP_DEG)
+    angle_deg[i] = round (angle_deg[i]) + 0.0;
 
-  return true;
+  return angle_deg[i] >= 0.0 && angle_deg[i] <= most_deg && (i == 0 || angle_deg[i] > angle_deg[i - 1]);
 }
 
-/* Planes all round from 0, or mirrored: to 90, to 180, from 90 to 270 */
-static bool
-fits_symmetry (const LrPhotometry *photometry)
+/**
+ * lr_photometry_is_candela:
+ * @candela: a value
+ *
+ * Returns: whether it is an intensity [cd]
+ */
+bool
+lr_photometry_is_candela (double candela)
+{
+  return candela >= 0.0 && candela <= MOST_CANDELA;
+}
+
+/**
+ * lr_photometry_check_planes:
+ * @scan: a file that is read
+ * @photometry: its horizontal angles rise
+ *
+ * Returns: %FALSE, with the reason in the scan's error, unless they go all round from 0, or are mirrored: to 90, to 180, from 90 to 270
+ */
+bool
+lr_photometry_check_planes (LrPhotometryScan   *scan,
+                            const LrPhotometry *photometry)
 {
   double first = photometry->h_deg[0], last = photometry->h_deg[photometry->n_h - 1];
 
-  if (photometry->n_h == 1)
+  if (photometry->n_h == 1 || (first == 0.0 && (last == 90.0 || last >= 180.0)) || (first == 90.0 && last == 270.0))
     return true;
 
-  return (first == 0.0 && (last == 90.0 || last >= 180.0)) || (first == 90.0 && last == 270.0);
-}
-
-static void
-snap (double *angle_deg,
-      size_t  n)
-{
-  for (size_t i = 0; i < n; i++)
-    if (fabs (angle_deg[i] - round (angle_deg[i])) < SNAP_DEG)
-      angle_deg[i] = round (angle_deg[i]);
+  return lr_scan_fail (scan, LR_PHOTOMETRY_PLANES);
 }
 
 /**
@@ -341,18 +383,20 @@ lr_photometry_check (LrPhotometryScan *scan,
 {
   double most = 0.0;
 
-  snap (photometry->v_deg, photometry->n_v);
-  snap (photometry->h_deg, photometry->n_h);
-  if (!rises (photometry->v_deg, photometry->n_v, 0.0, 180.0) || !rises (photometry->h_deg, photometry->n_h, 0.0, 360.0))
-    return lr_scan_fail (scan, LR_PHOTOMETRY_ANGLES);
-  if (!fits_symmetry (photometry))
-    return lr_scan_fail (scan, LR_PHOTOMETRY_PLANES);
+  for (size_t i = 0; i < photometry->n_v; i++)
+    if (!lr_photometry_is_angle (photometry->v_deg, i, 180.0))
+      return lr_scan_fail (scan, LR_PHOTOMETRY_ANGLES);
+  for (size_t i = 0; i < photometry->n_h; i++)
+    if (!lr_photometry_is_angle (photometry->h_deg, i, 360.0))
+      return lr_scan_fail (scan, LR_PHOTOMETRY_ANGLES);
+  if (!lr_photometry_check_planes (scan, photometry))
+    return false;
   if (!(photometry->watts >= 0.0))
     return lr_scan_fail (scan, LR_PHOTOMETRY_VALUE);
 
   for (size_t i = 0; i < photometry->n_v * photometry->n_h; i++)
     {
-      if (!(photometry->candela[i] >= 0.0 && photometry->candela[i] <= MOST_CANDELA))
+      if (!lr_photometry_is_candela (photometry->candela[i]))
         return lr_scan_fail (scan, LR_PHOTOMETRY_VALUE);
       most = fmax (most, photometry->candela[i]);
     }

@@ -104,22 +104,32 @@ static const BadCase bad_cases[] = {
   { "half-an-angle", lr_photometry_read_ies, HEAD "1 -1 1 2.5 1 1 2 0.3 0.3 0\n", LR_PHOTOMETRY_COUNT, 7 },
   { "type-b", lr_photometry_read_ies, HEAD "1 -1 1 7 1 2 2 0.3 0.3 0\n", LR_PHOTOMETRY_TYPE, 7 },
   { "units", lr_photometry_read_ies, HEAD "1 -1 1 7 1 1 3 0.3 0.3 0\n", LR_PHOTOMETRY_UNITS, 7 },
-  { "falling-angles", lr_photometry_read_ies, HEAD "1 -1 1 3 1 1 2 0 0 0 1 1 1\n0 60 30\n0\n1 1 1", LR_PHOTOMETRY_ANGLES, 10 },
-  { "twice-an-angle", lr_photometry_read_ies, HEAD "1 -1 1 3 1 1 2 0 0 0 1 1 1\n0 30 30\n0\n1 1 1", LR_PHOTOMETRY_ANGLES, 10 },
-  { "off-the-sphere", lr_photometry_read_ies, HEAD "1 -1 1 2 1 1 2 0 0 0 1 1 1\n0 181\n0\n1 1", LR_PHOTOMETRY_ANGLES, 10 },
-  { "planes", lr_photometry_read_ies, HEAD "1 -1 1 2 2 1 2 0 0 0 1 1 1\n0 90\n0 80\n1 1 1 1", LR_PHOTOMETRY_PLANES, 10 },
+  { "falling-angles", lr_photometry_read_ies, HEAD "1 -1 1 3 1 1 2 0 0 0 1 1 1\n0 60 30\n0\n1 1 1", LR_PHOTOMETRY_ANGLES, 8 },
+  { "twice-an-angle", lr_photometry_read_ies, HEAD "1 -1 1 3 1 1 2 0 0 0 1 1 1\n0 30 30\n0\n1 1 1", LR_PHOTOMETRY_ANGLES, 8 },
+  { "off-the-sphere", lr_photometry_read_ies, HEAD "1 -1 1 2 1 1 2 0 0 0 1 1 1\n0 181\n0\n1 1", LR_PHOTOMETRY_ANGLES, 8 },
+  { "planes", lr_photometry_read_ies, HEAD "1 -1 1 2 2 1 2 0 0 0 1 1 1\n0 90\n0 80\n1 1 1 1", LR_PHOTOMETRY_PLANES, 9 },
   { "decimal-commas", lr_photometry_read_ies, HEAD "1 -1 1 3 1 1 2 0 0 0 1 1 1\n0 45 90\n0\n1000,5 700,5 0,0", LR_PHOTOMETRY_LEFT_OVER, 10 },
   { "rows-too-many", lr_photometry_read_ies, HEAD "1 -1 1 2 1 1 2 0 0 0 1 1 1\n0 90\n0\n1 1\n1 1", LR_PHOTOMETRY_LEFT_OVER, 10 },
-  { "negative-multiplier", lr_photometry_read_ies, HEAD "1 -1 -1 2 1 1 2 0 0 0 1 1 1\n0 90\n0\n-1 -1", LR_PHOTOMETRY_VALUE, 10 },
+  { "negative-multiplier", lr_photometry_read_ies, HEAD "1 -1 -1 2 1 1 2 0 0 0 1 1 1\n0 90\n0\n-1 -1", LR_PHOTOMETRY_VALUE, 7 },
   { "negative", lr_photometry_read_ies, HEAD "1 -1 1 2 1 1 2 0 0 0 1 1 1\n0 90\n0\n1 -1", LR_PHOTOMETRY_VALUE, 10 },
   { "huge", lr_photometry_read_ies, HEAD "1 -1 1 2 1 1 2 0 0 0 1 1 1\n0 90\n0\n1 1e99", LR_PHOTOMETRY_VALUE, 10 },
   { "infinite", lr_photometry_read_ies, HEAD "1 -1 1 2 1 1 2 0 0 0 1 1 1\n0 90\n0\n1 1e999999", LR_PHOTOMETRY_NOT_A_NUMBER, 10 },
   { "ldt-planes", lr_photometry_read_ldt,
     "s\n3\n4\n4\n0\n2\n0\nr\nd\n1\nd\n2026\n300\n300\n50\n280\n280\n0\n0\n0\n0\n100\n70\n1\n0\n1\n1\nLED\n2000\n5600\n95\n25\n1\n1\n1\n1\n1\n1\n1\n1\n1\n1\n"
-    "0\n80\n180\n270\n0\n90\n300\n0\n300\n0\n", LR_PHOTOMETRY_PLANES, 53 },
+    "0\n80\n180\n270\n0\n90\n300\n0\n300\n0\n", LR_PHOTOMETRY_PLANES, 43 },
   { "ldt-empty", lr_photometry_read_ldt, "", LR_PHOTOMETRY_ENDS, 1 },
   { "ldt-symmetry", lr_photometry_read_ldt, LDT_HEAD ("5"), LR_PHOTOMETRY_COUNT, 3 },
   { "ldt-word", lr_photometry_read_ldt, LDT_HEAD ("none"), LR_PHOTOMETRY_NOT_A_NUMBER, 3 },
+  { "no-ballast", lr_photometry_read_ies, HEAD "1 -1 1 2 1 1 2 0 0 0\n0 1 1\n0 90\n0\n1 1", LR_PHOTOMETRY_VALUE, 8 },
+  { "row-of-negatives", lr_photometry_read_ies, HEAD "1 -1 1 2 2 1 2 0 0 0 1 1 1\n0 90\n0 180\n1 1\n1 -1\n", LR_PHOTOMETRY_VALUE, 11 },
+  { "ldt-no-lumens", lr_photometry_read_ldt,
+    "s\n3\n1\n1\n0\n2\n0\nr\nd\n1\nd\n2026\n300\n300\n50\n280\n280\n0\n0\n0\n0\n100\n70\n1\n0\n1\n1\nLED\n0\n5600\n95\n25\n1\n", LR_PHOTOMETRY_VALUE, 29 },
+  { "ldt-falling-angles", lr_photometry_read_ldt,
+    "s\n3\n1\n1\n0\n3\n0\nr\nd\n1\nd\n2026\n300\n300\n50\n280\n280\n0\n0\n0\n0\n100\n70\n1\n0\n1\n1\nLED\n2000\n5600\n95\n25\n1\n1\n1\n1\n1\n1\n1\n1\n1\n1\n"
+    "0\n0\n60\n30\n300\n200\n0\n", LR_PHOTOMETRY_ANGLES, 46 },
+  { "ldt-negative", lr_photometry_read_ldt,
+    "s\n3\n1\n1\n0\n3\n0\nr\nd\n1\nd\n2026\n300\n300\n50\n280\n280\n0\n0\n0\n0\n100\n70\n1\n0\n1\n1\nLED\n2000\n5600\n95\n25\n1\n1\n1\n1\n1\n1\n1\n1\n1\n1\n"
+    "0\n0\n30\n60\n300\n-1\n0\n", LR_PHOTOMETRY_VALUE, 48 },
   { "ldt-cut-off", lr_photometry_read_ldt, LDT_HEAD ("4") "300\r\n260\r\n", LR_PHOTOMETRY_ENDS, 53 },
 };
 
@@ -167,6 +177,116 @@ test_sizes (void)
   lr_photometry_clear (&photometry);
 }
 
+/* A table of I0 cos^n, written as either format, one vertical angle a degree; @last_deg 180 with @lobe 0: the same all round */
+static char *
+write_lobe (double lobe,
+            int    last_deg,
+            bool   is_ldt)
+{
+  GString *text = g_string_new (NULL);
+
+  if (is_ldt)
+    g_string_append_printf (text, "s\n1\n1\n1\n0\n%d\n1\nr\nd\n1\nd\n2026\n300\n300\n50\n300\n0\n0\n0\n0\n0\n100\n100\n1\n0\n1\n1\nLED\n1000\n"
+                            "5600\n95\n25\n1\n1\n1\n1\n1\n1\n1\n1\n1\n1\n0\n", last_deg + 1);
+  else
+    g_string_append_printf (text, "%s1 -1 1 %d 1 1 2 0 0 0\n1 1 100\n", HEAD, last_deg + 1);
+  for (int v = 0; v <= last_deg; v++)
+    g_string_append_printf (text, "%d\n", v);
+  if (!is_ldt)
+    g_string_append (text, "0\n");
+  for (int v = 0; v <= last_deg; v++)
+    {
+      double candela = v == 90 && lobe > 0.0 ? 0.0 : 1000.0 * pow (cos (v * LR_DEG), lobe);
+      char buffer[G_ASCII_DTOSTR_BUF_SIZE];
+
+      g_string_append_printf (text, "%s\n", g_ascii_formatd (buffer, sizeof buffer, "%.6f", candela));
+    }
+  return g_string_free (text, FALSE);
+}
+
+static const struct { double lobe; int last_deg; double beam_deg; } lobes[] = {
+  { 0.0, 180, 360.0 }, { 0.0, 90, 180.0 }, { 1.0, 90, 120.0 }, { 2.0, 90, 90.0 }, { 10.0, 90, 42.19 }, { 60.0, 90, 17.41 },
+};
+
+/* Flux in closed form: 2 pi I0 / (n + 1), all round 4 pi I0; the beam 2 acos (0.5^(1/n)), the field 2 acos (0.1^(1/n)) */
+static void
+test_lobes (void)
+{
+  for (gsize i = 0; i < 2 * G_N_ELEMENTS (lobes); i++)
+    {
+      double lobe = lobes[i / 2].lobe, flux_lm = lobes[i / 2].last_deg == 180 ? 4.0 * LR_PI * 1000.0 : 2.0 * LR_PI * 1000.0 / (lobe + 1.0);
+      g_autofree char *text = write_lobe (lobe, lobes[i / 2].last_deg, i % 2 == 1);
+      LrPhotometry photometry = { 0 };
+      LrPhotometryError error;
+      double spread_rad = NAN;
+
+      g_assert_true ((i % 2 == 1 ? lr_photometry_read_ldt : lr_photometry_read_ies) (text, strlen (text), &photometry, &error));
+      assert_near (lr_photometry_flux_lm (&photometry), flux_lm, 0.005 * flux_lm);
+      g_assert_true (lr_photometry_spread_rad (&photometry, 0.5, 33.0, &spread_rad));
+      assert_near (spread_rad / LR_DEG, lobes[i / 2].beam_deg, 0.02);
+      if (lobe > 0.0)
+        {
+          g_assert_true (lr_photometry_spread_rad (&photometry, 0.1, 0.0, &spread_rad));
+          assert_near (spread_rad / LR_DEG, 2.0 * acos (pow (0.1, 1.0 / lobe)) / LR_DEG, 0.06);
+        }
+      lr_photometry_clear (&photometry);
+    }
+}
+
+typedef struct
+{
+  const char *name;
+  double      length_m, width_m;   /* as the reader leaves them */
+  bool        is_across, is_upright;
+  bool        has_size;            /* expected */
+  double      along_m, across_m, turn_deg;
+} SizeCase;
+
+/* Round ones by area: a circle of 1 m across is as large as a square of 0.886227 m */
+static const SizeCase size_cases[] = {
+  { "oblong", 1.2, 0.3, false, false, true, 1.2, 0.3, 0.0 },
+  { "oblong-upright", 1.2, 0.3, false, true, true, 1.2, 0.3, -90.0 },
+  { "wide", 0.3, 1.2, false, false, true, 0.3, 1.2, -90.0 },
+  { "wide-upright", 0.3, 1.2, false, true, true, 0.3, 1.2, 0.0 },
+  { "ldt", 1.2, 0.3, true, false, true, 1.2, 0.3, -90.0 },
+  { "ldt-upright", 1.2, 0.3, true, true, true, 1.2, 0.3, -180.0 },
+  { "round-1995", 0.0, -1.0, false, false, true, 0.886227, 0.886227, 0.0 },
+  { "round-2002", -1.0, -1.0, false, false, true, 0.886227, 0.886227, 0.0 },
+  { "round-ldt", 1.0, -1.0, true, false, true, 0.886227, 0.886227, -90.0 },
+  { "ellipse", -1.0, -0.5, false, false, true, 0.886227, 0.443113, 0.0 },
+  { "line", 1.2, 0.0, false, false, true, 1.2, 0.0, 0.0 },
+  { "point", 0.0, 0.0, false, false, false, 0.0, 0.0, 0.0 },
+  { "millimetres-as-metres", 1200.0, 300.0, false, true, false, 0.0, 0.0, -90.0 },
+};
+
+static void
+test_size (gconstpointer data)
+{
+  const SizeCase *c = data;
+  LrPhotometry photometry = { .length_m = c->length_m, .width_m = c->width_m, .is_across = c->is_across };
+  double along_m = 0.0, across_m = 0.0;
+
+  g_assert_cmpint (lr_photometry_size_m (&photometry, &along_m, &across_m), ==, c->has_size);
+  assert_near (along_m, c->along_m, 1e-6);
+  assert_near (across_m, c->across_m, 1e-6);
+  assert_near (lr_photometry_turn_deg (&photometry, c->is_upright), c->turn_deg, 1e-9);
+}
+
+/* No light straight down: no beam to tell */
+static void
+test_no_spread (void)
+{
+  const char *text = HEAD "1 -1 1 3 1 1 2 0 0 0 1 1 1 90 120 180 0 0 100 100";
+  LrPhotometry photometry = { 0 };
+  LrPhotometryError error;
+  double spread_rad = UNTOUCHED;
+
+  g_assert_true (lr_photometry_read_ies (text, strlen (text), &photometry, &error));
+  g_assert_false (lr_photometry_spread_rad (&photometry, 0.5, 0.0, &spread_rad));
+  g_assert_cmpfloat (spread_rad, ==, UNTOUCHED);
+  lr_photometry_clear (&photometry);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -176,5 +296,8 @@ main (int   argc,
   add_rows ("/photometry/bad", bad_cases, test_bad);
   g_test_add_func ("/photometry/locale", test_locale);
   g_test_add_func ("/photometry/sizes", test_sizes);
+  add_rows ("/photometry/size", size_cases, test_size);
+  g_test_add_func ("/photometry/lobes", test_lobes);
+  g_test_add_func ("/photometry/no-spread", test_no_spread);
   return g_test_run ();
 }
