@@ -21,61 +21,26 @@
 #define CLOSE 1e-10 /* of the distance, from one step to the next */
 
 /**
- * lr_beam_lobe:
- * @beam_rad: full angle between the directions of half the intensity on the axis [rad], in (0, pi)
- * @lobe: (out): power n of the cosine, > 0
- *
- * `n = ln 0.5 / ln cos (beam / 2)`. The reference is the intensity on the axis (CIE), not the largest one (IES): for beams with a
- * hole in their middle these differ.
- *
- * Source: closed form of the cosine-power lobe.
- *
- * Returns: %FALSE, with @lobe untouched, unless the angle is in its domain
- */
-bool
-lr_beam_lobe (double  beam_rad,
-              double *lobe)
-{
-  if (!lr_is_positive (beam_rad) || beam_rad >= LR_PI)
-    return false;
-
-  *lobe = log (0.5) / log (cos (0.5 * beam_rad));
-  return true;
-}
-
-/**
- * lr_lobe_field_rad:
- * @lobe: power n of the cosine, > 0
- *
- * Source: closed form, `2 acos (0.1^(1/n))`.
- *
- * Returns: the full angle between the directions of a tenth of the intensity [rad]
- */
-double
-lr_lobe_field_rad (double lobe)
-{
-  return 2.0 * acos (pow (0.1, 1.0 / lobe));
-}
-
-/**
  * lr_candela_of_lumen:
  * @lumen: flux in the whole beam [lm], >= 0
- * @lobe: power n of the cosine, >= 0
+ * @beam: how it is spread
  * @candela: (out): intensity on the axis [cd]
  *
- * Source: closed form, the lobe integrated over its hemisphere: flux `2 pi I / (n + 1)`.
+ * Source: lr_beam_sr().
  *
- * Returns: %FALSE, with @candela untouched, unless both numbers are in their domain
+ * Returns: %FALSE, with @candela untouched, unless the flux is in its domain and the beam has some
  */
 bool
-lr_candela_of_lumen (double  lumen,
-                     double  lobe,
-                     double *candela)
+lr_candela_of_lumen (double        lumen,
+                     const LrBeam *beam,
+                     double       *candela)
 {
-  if (!lr_is_at_least_zero (lumen) || !lr_is_at_least_zero (lobe))
+  double sr = lr_beam_sr (beam);
+
+  if (!lr_is_at_least_zero (lumen) || !lr_is_positive (sr))
     return false;
 
-  *candela = lumen * (lobe + 1.0) / (2.0 * LR_PI);
+  *candela = lumen / sr;
   return true;
 }
 
@@ -218,7 +183,7 @@ is_known (const LrEmitter *emitter)
   if (emitter->table != NULL)
     return lr_table_is_known (emitter);
 
-  return lr_is_at_least_zero (emitter->candela) && lr_is_at_least_zero (emitter->lobe)
+  return lr_is_at_least_zero (emitter->candela) && lr_is_at_least_zero (emitter->beam.lobe)
          && (emitter->shape == LR_EMITTER_POINT || lr_is_positive (area_of (emitter)));
 }
 
@@ -253,8 +218,8 @@ lr_emitter_part_lx (const LrEmitter *emitter,
  * @normal: of the face there, of length 1
  * @lux: (out): illuminance [lx], nothing in between
  *
- * A panel that is not Lambertian is one of the same luminance, dimmed by the power n - 1 of the cosine from its middle to the
- * point: exact from afar, an approximation near a panel with a grid or lenses. With a table see lr_table_lx(); it may shine backwards.
+ * A panel that is not Lambertian is one of the same luminance, dimmed by how its beam falls off against the cosine, from its
+ * middle to the point: exact from afar, an approximation near a panel with a grid or lenses. With a table see lr_table_lx(); it may shine backwards.
  *
  * Source: photometric distance law; lr_polygon_factor().
  *
@@ -287,7 +252,7 @@ lr_emitter_lx (const LrEmitter *emitter,
     }
   if (emitter->shape == LR_EMITTER_POINT)
     {
-      *lux = emitter->candela * pow (cosine, emitter->lobe) * fmax (0.0, -lr_vec3_dot (way_m, normal))
+      *lux = emitter->candela * lr_beam_relative (&emitter->beam, cosine) * fmax (0.0, -lr_vec3_dot (way_m, normal))
              / (distance_m * distance_m * distance_m);
       return true;
     }
@@ -295,7 +260,7 @@ lr_emitter_lx (const LrEmitter *emitter,
   if (!lr_polygon_factor (corner_m, outline_of (emitter, corner_m), point_m, normal, &factor))
     return false;
 
-  *lux = LR_PI * emitter->candela / area_of (emitter) * factor * (emitter->lobe == 1.0 ? 1.0 : pow (cosine, emitter->lobe - 1.0));
+  *lux = LR_PI * emitter->candela / area_of (emitter) * factor * lr_beam_relative (&emitter->beam, cosine) / cosine;
   return true;
 }
 

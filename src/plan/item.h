@@ -44,6 +44,7 @@ typedef enum
 typedef enum { LR_ROLE_SUBJECT, LR_ROLE_INTERVIEWER, LR_ROLE_OTHER } LrRole;
 typedef enum { LR_POSTURE_SEATED, LR_POSTURE_STANDING } LrPosture;
 typedef enum { LR_LIGHT_WIDE, LR_LIGHT_PANEL, LR_LIGHT_POINT } LrLightForm;
+typedef enum { LR_SHAPE_RECTANGLE, LR_SHAPE_ROUND } LrLightShape;
 typedef enum { LR_JOB_KEY, LR_JOB_FILL, LR_JOB_BACK, LR_JOB_WALL, LR_JOB_OTHER } LrLightJob;
 typedef enum { LR_MIC_BOOM, LR_MIC_LAVALIER, LR_MIC_STAND } LrMicForm;
 typedef enum { LR_PANEL_REFLECTOR, LR_PANEL_FLAG, LR_PANEL_BACKDROP } LrPanelForm;
@@ -99,10 +100,14 @@ typedef struct
 {
   int    form;           /* LrLightForm */
   int    job;            /* LrLightJob */
-  double width_m, height_m; /* of what emits */
+  int    shape;          /* LrLightShape: of what emits; round: width_m across */
+  double width_m, height_m; /* of what emits, with what sits in front of it */
   double power_w;        /* taken from the socket at full */
-  double output_lm;
+  double output_lm;      /* without a modifier, like the three that follow; what is given of them counts in their order */
+  double output_lx, output_at_m; /* measured on the axis, so far from what emits */
+  double output_cd;      /* on the axis */
   double beam_rad;       /* full angle at half intensity */
+  double field_rad;      /* at a tenth; 0: not known */
   char  *photometric_file;
   double color_temperature_k;
   double lamp_height_m;
@@ -113,6 +118,8 @@ typedef struct
   double stand_radius_m;
   double mass_kg;
   char  *modifier;
+  double modifier_pass;     /* share of the light that it lets through; 0: all */
+  double modifier_beam_rad; /* that leaves it: wider, it spreads what passes; narrower, it cuts; 0: the lamp's own */
 } LrLight;
 
 typedef struct

@@ -104,6 +104,7 @@ static const LrProp camera_rows[] = {
 static const LrChoice light_forms[] = {
   { "wide", N_("Wide emitter") }, { "panel", N_("Small panel") }, { "point", N_("Point source") }, { NULL, NULL },
 };
+static const LrChoice light_shapes[] = { { "rectangle", N_("Rectangle") }, { "round", N_("Round") }, { NULL, NULL } };
 static const LrChoice light_jobs[] = {
   { "key", N_("Key") }, { "fill", N_("Fill") }, { "back", N_("Back") }, { "wall", N_("Wall") },
   { "other", N_("Other") }, { NULL, NULL },
@@ -112,11 +113,16 @@ static const LrChoice light_jobs[] = {
 static const LrProp light_rows[] = {
   CHOICE ("form", N_("Form"), light.form, light_forms, LR_LIGHT_WIDE),
   CHOICE ("job", N_("Job"), light.job, light_jobs, LR_JOB_KEY),
+  ROW ("shape", N_("Shape"), LR_PROP_CHOICE, light.shape, .max = LR_SHAPE_ROUND, .choices = light_shapes, .is_optional = TRUE),
   LENGTH ("width-mm", N_("Width"), light.width_m, 0.001, 20.0, 0.9),
   LENGTH ("height-mm", N_("Height"), light.height_m, 0.001, 20.0, 0.9),
   NUMBER ("power-w", N_("Takes at full"), light.power_w, 0.0, 50000.0, 200.0, 1, "W"),
   NUMBER ("output-lm", N_("Output"), light.output_lm, 0.0, 1e7, 10000.0, 0, "lm"),
+  NUMBER_OR_NONE ("output-lx", N_("Measured level"), light.output_lx, 1.0, 1e7, 0, "lx"),
+  LENGTH_OR_NONE ("output-at-mm", N_("Measured from"), light.output_at_m, 0.1, 100.0),
+  NUMBER_OR_NONE ("output-cd", N_("On its axis"), light.output_cd, 1.0, 1e8, 0, "cd"),
   ANGLE ("beam-deg", N_("Beam"), light.beam_rad, 0.5, 360, 110),
+  ROW ("field-deg", N_("Field"), LR_PROP_ANGLE, light.field_rad, .min = 0.5 * LR_DEG, .max = 360 * LR_DEG, .is_optional = TRUE),
   TEXT_OR_NONE ("photometric-file", N_("Photometric file"), light.photometric_file),
   NUMBER ("color-temperature-k", N_("Color temperature"), light.color_temperature_k, 1500.0, 20000.0, 5600.0, 0, "K"),
   LENGTH ("lamp-height-mm", N_("Lamp height"), light.lamp_height_m, 0.0, 50.0, 1.9),
@@ -127,6 +133,8 @@ static const LrProp light_rows[] = {
   LENGTH ("stand-radius-mm", N_("Stand radius"), light.stand_radius_m, 0.0, 3.0, 0.5),
   NUMBER ("mass-kg", N_("Mass on the stand"), light.mass_kg, 0.0, 200.0, 3.0, 2, "kg"),
   TEXT_OR_NONE ("modifier", N_("Modifier"), light.modifier),
+  ROW ("modifier-pass-pct", N_("Modifier passes"), LR_PROP_SHARE, light.modifier_pass, .min = 0.01, .max = 1.0, .is_optional = TRUE),
+  ROW ("modifier-beam-deg", N_("Beam past it"), LR_PROP_ANGLE, light.modifier_beam_rad, .min = 0.5 * LR_DEG, .max = 180 * LR_DEG, .is_optional = TRUE),
 };
 
 static const LrChoice microphone_forms[] = {

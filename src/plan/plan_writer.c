@@ -32,8 +32,11 @@ write_prop (LrJsonWriter  *writer,
     {
     case LR_PROP_TEXT:
     case LR_PROP_REF:
-    case LR_PROP_CHOICE:
       if (!prop->is_optional || *lr_prop_get_text (prop, owner) != '\0')
+        lr_json_write_text (writer, prop->key, lr_prop_get_text (prop, owner));
+      break;
+    case LR_PROP_CHOICE:
+      if (!prop->is_optional || value != 0.0)
         lr_json_write_text (writer, prop->key, lr_prop_get_text (prop, owner));
       break;
     case LR_PROP_FLAG:

@@ -12,6 +12,7 @@
 #include "light_sources.h"
 
 #include "intruders.h"
+#include "lamp_output.h"
 #include "sun_readings.h"
 
 #define COARSE 4
@@ -20,7 +21,6 @@
 #define WIDE_AHEAD_M 0.16
 #define PANEL_AHEAD_M 0.04
 #define POINT_AHEAD_M 0.065
-#define MOST_BEAM_RAD (178.0 * LR_DEG)
 /* Upright to level illuminance under CIE's overcast sky (ISO 15469), 0.396, with a tenth of it off the ground of 0.2 */
 #define UPRIGHT_SHARE 0.496
 #define GLASS_SHARE 0.8 /* through two clear panes; common practice, no source */
@@ -50,36 +50,25 @@ lr_light_ahead_m (const LrLight *light)
  * lr_light_emitter_of:
  * @study: a study
  * @light: a light of it
- * @lumen: out of its front [lm]
- * @emitter: (out): what emits
+ * @candela: on its axis [cd]
  *
- * The flux is spread over the beam as a power of the cosine. Without a beam it is Lambertian.
- *
- * Returns: %FALSE, with @emitter untouched, if the flux is no flux
+ * Returns: what emits, in its place
  */
-gboolean
+LrEmitter
 lr_light_emitter_of (const LrStudy  *study,
                      const LrPlaced *light,
-                     double          lumen,
-                     LrEmitter      *emitter)
+                     double          candela)
 {
   const LrLight *l = &light->item->light;
   double tilt_rad = lr_light_tilt_rad (study, light), cf = cos (light->facing_rad), sf = sin (light->facing_rad);
   double ct = cos (tilt_rad), st = sin (tilt_rad);
   LrEmitter e = {
-    .shape = l->form == LR_LIGHT_POINT || !(l->width_m > 0.0 && l->height_m > 0.0) ? LR_EMITTER_POINT : LR_EMITTER_RECTANGLE,
-    .axis = { ct * cf, ct * sf, st }, .right = { sf, -cf, 0.0 }, .up = { -st * cf, -st * sf, ct },
-    .width_m = l->width_m, .height_m = l->height_m, .lobe = 1.0,
+    .axis = { ct * cf, ct * sf, st }, .right = { sf, -cf, 0.0 }, .up = { -st * cf, -st * sf, ct }, .candela = candela,
   };
 
-  if (l->beam_rad > 0.0)
-    lr_beam_lobe (MIN (l->beam_rad, MOST_BEAM_RAD), &e.lobe);
-  if (!lr_candela_of_lumen (lumen, e.lobe, &e.candela))
-    return FALSE;
-
+  lr_lamp_take_face (l, &e);
   e.at_m = lr_vec3_along (lr_vec2_raise (light->at_m, l->lamp_height_m), e.axis, lr_light_ahead_m (l));
-  *emitter = e;
-  return TRUE;
+  return e;
 }
 
 /**
@@ -88,8 +77,6 @@ lr_light_emitter_of (const LrStudy  *study,
  * @light: a light of it
  * @emitter: (out): what emits, as it is dimmed
  *
- * The lumens of the plan are those that leave the front as it is used.
- *
  * Returns: %FALSE, with @emitter untouched, if the light has no output
  */
 gboolean
@@ -97,9 +84,13 @@ lr_light_emitter (const LrStudy  *study,
                   const LrPlaced *light,
                   LrEmitter      *emitter)
 {
-  double lumen = light->item->light.output_lm * light->item->light.dim;
+  double candela = light->item->light.dim * lr_lamp_candela (&light->item->light);
 
-  return lumen > 0.0 && lr_light_emitter_of (study, light, lumen, emitter);
+  if (!(candela > 0.0))
+    return FALSE;
+
+  *emitter = lr_light_emitter_of (study, light, candela);
+  return TRUE;
 }
 
 static gboolean
@@ -108,10 +99,10 @@ get_house_light (const LrPlaced *placed,
 {
   const LrHouseLight *lamp = &placed->item->house_light;
   LrEmitter e = {
-    .shape = LR_EMITTER_POINT, .axis = { 0.0, 0.0, -1.0 }, .right = { 1.0, 0.0, 0.0 }, .up = { 0.0, 1.0, 0.0 }, .lobe = 1.0,
+    .shape = LR_EMITTER_POINT, .axis = { 0.0, 0.0, -1.0 }, .right = { 1.0, 0.0, 0.0 }, .up = { 0.0, 1.0, 0.0 }, .beam = { .lobe = 1.0 },
   };
 
-  if (!lamp->is_on || !(lamp->output_lm > 0.0) || !lr_candela_of_lumen (lamp->output_lm, e.lobe, &e.candela))
+  if (!lamp->is_on || !(lamp->output_lm > 0.0) || !lr_candela_of_lumen (lamp->output_lm, &e.beam, &e.candela))
     return FALSE;
 
   e.at_m = lr_vec2_raise (placed->at_m, lamp->height_m);
@@ -144,7 +135,7 @@ get_window (const LrStudy  *study,
   double head_m = item->window.blind == LR_BLIND_HALF ? 0.5 * (item->window.sill_m + item->window.head_m) : item->window.head_m;
   double length_m, luminance = UPRIGHT_SHARE * GLASS_SHARE * level_lx / LR_PI;
   LrVec2 from_m, along, inward;
-  LrEmitter e = { .shape = LR_EMITTER_RECTANGLE, .up = { 0.0, 0.0, 1.0 }, .lobe = 1.0 };
+  LrEmitter e = { .shape = LR_EMITTER_RECTANGLE, .up = { 0.0, 0.0, 1.0 }, .beam = { .lobe = 1.0 } };
 
   if (item->window.blind == LR_BLIND_DOWN || !(level_lx > 0.0) || !lr_room_wall (study->setup->room, item->wall, &from_m, &along, &length_m))
     return FALSE;
@@ -218,7 +209,7 @@ seen_share (const LrEmitter    *emitter,
       double square_m2 = lr_vec3_dot (way_m, way_m);
       double given = fmax (0.0, lr_vec3_dot (way_m, normal)) * fmax (0.0, -lr_vec3_dot (way_m, emitter->axis)) / fmax (square_m2 * square_m2, 1e-12);
 
-      if (!(given > 0.0))
+      if (!(given > 0.0) || (emitter->shape == LR_EMITTER_DISC && hypot (x, y) > 0.5 * emitter->width_m))
         continue;
       all += given;
       if (lr_light_shade_is_clear (shade, point_m, part_m, of))

@@ -1,0 +1,106 @@
+/* lamp_output.c - what leaves a lamp, from whichever figure of its output is given, through what sits in front of it
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * A measured level counts before an intensity, and that before a flux: what was measured is surer than what a sheet says. All are of
+ * the lamp by itself. A modifier lets a share through. If the beam past it is wider than the lamp's, it spreads the flux that passes;
+ * if it is narrower, it cuts the beam, and the axis keeps its share: a grid adds no light. Its own size is that of the face that emits.
+ */
+
+#include "lamp_output.h"
+
+#define MOST_BEAM_RAD (178.0 * LR_DEG)
+
+/* One angle makes a power of the cosine; none, or one that takes in everything, a Lambertian face */
+static LrBeam
+beam_of (double beam_rad,
+         double field_rad)
+{
+  LrBeam beam = { .lobe = 1.0 };
+
+  if (beam_rad > 0.0 && !lr_beam_init (&beam, MIN (beam_rad, MOST_BEAM_RAD), MIN (field_rad, LR_PI)))
+    lr_beam_init (&beam, MIN (beam_rad, MOST_BEAM_RAD), 0.0);
+  return beam;
+}
+
+static LrBeam
+bare_beam (const LrLight *light)
+{
+  return beam_of (light->beam_rad, light->field_rad);
+}
+
+static void
+take_size (const LrLight *light,
+           LrEmitter     *emitter)
+{
+  gboolean is_point = light->form == LR_LIGHT_POINT || !(light->width_m > 0.0 && light->height_m > 0.0);
+
+  emitter->shape = is_point ? LR_EMITTER_POINT : light->shape == LR_SHAPE_ROUND ? LR_EMITTER_DISC : LR_EMITTER_RECTANGLE;
+  emitter->width_m = light->width_m;
+  emitter->height_m = light->shape == LR_SHAPE_ROUND ? light->width_m : light->height_m;
+}
+
+/* By the true size of the face: near a wide one the distance law would make too little of a level */
+static double
+candela_of_level (const LrLight *light)
+{
+  LrEmitter one = { .axis = { 1.0, 0.0, 0.0 }, .right = { 0.0, -1.0, 0.0 }, .up = { 0.0, 0.0, 1.0 }, .candela = 1.0, .beam = bare_beam (light) };
+  double lux;
+
+  take_size (light, &one);
+  return lr_emitter_axis_lx (&one, light->output_at_m, &lux) && lux > 0.0 ? light->output_lx / lux : 0.0;
+}
+
+static double
+bare_candela (const LrLight *light,
+              const LrBeam  *beam)
+{
+  double candela = 0.0;
+
+  if (light->output_lx > 0.0 && light->output_at_m > 0.0)
+    return candela_of_level (light);
+  if (light->output_cd > 0.0)
+    return light->output_cd;
+
+  lr_candela_of_lumen (light->output_lm, beam, &candela);
+  return candela;
+}
+
+static gboolean
+is_cut (const LrLight *light)
+{
+  return light->modifier_beam_rad > 0.0 && light->beam_rad > light->modifier_beam_rad;
+}
+
+/**
+ * lr_lamp_take_face:
+ * @light: a light of the plan
+ * @emitter: (inout): gets shape, size and beam
+ */
+void
+lr_lamp_take_face (const LrLight *light,
+                   LrEmitter     *emitter)
+{
+  take_size (light, emitter);
+  emitter->beam = light->modifier_beam_rad > 0.0 ? beam_of (light->modifier_beam_rad, 0.0) : bare_beam (light);
+}
+
+/**
+ * lr_lamp_candela:
+ * @light: a light of the plan
+ *
+ * Source: photometric distance law and flux of a beam, see light.h; the rest as told at the head of this file.
+ *
+ * Returns: the intensity on its axis past the modifier, undimmed [cd]
+ */
+double
+lr_lamp_candela (const LrLight *light)
+{
+  LrBeam bare = bare_beam (light), past = beam_of (light->modifier_beam_rad, 0.0);
+  double pass = light->modifier_pass > 0.0 ? light->modifier_pass : 1.0, candela = pass * bare_candela (light, &bare);
+
+  if (!(light->modifier_beam_rad > 0.0) || is_cut (light))
+    return candela;
+
+  return candela * lr_beam_sr (&bare) / lr_beam_sr (&past);
+}
