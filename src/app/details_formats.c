@@ -1,4 +1,4 @@
-/* details_formats.c - sensors, lenses and factors by name, offered in the fields of a camera; the fields of its lens
+/* details_formats.c - sensors, lenses, factors and modifiers by name, offered in the fields of a camera or a lamp; the fields of a lens
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
@@ -10,6 +10,7 @@
 
 #include "details_formats.h"
 
+#include "modifiers.h"
 #include "plan_edit.h"
 #include "prop_text.h"
 
@@ -18,7 +19,7 @@
 
 #define SAME_FACTOR 1e-3
 
-typedef enum { NAMES_NONE, NAMES_SENSORS, NAMES_LENSES, NAMES_FACTORS } Names;
+typedef enum { NAMES_NONE, NAMES_SENSORS, NAMES_LENSES, NAMES_FACTORS, NAMES_MODIFIERS } Names;
 
 static Names
 names_of (const LrProp *prop)
@@ -29,6 +30,8 @@ names_of (const LrProp *prop)
     return NAMES_SENSORS;
   if (prop == lr_prop_table_find (lr_kit_entry_table (), "title"))
     return NAMES_LENSES;
+  if (g_str_equal (prop->key, "modifier"))
+    return NAMES_MODIFIERS;
 
   return lr_format_factors (prop->key, &n) != NULL ? NAMES_FACTORS : NAMES_NONE;
 }
@@ -126,6 +129,16 @@ add_lenses (GPtrArray *titles)
 }
 
 static void
+add_modifiers (GPtrArray *titles)
+{
+  gsize n;
+  const LrModifier *modifiers = lr_modifiers (&n);
+
+  for (gsize i = 0; i < n; i++)
+    g_ptr_array_add (titles, g_strdup (_(modifiers[i].title)));
+}
+
+static void
 add_factors (GPtrArray    *titles,
              const LrProp *prop)
 {
@@ -145,7 +158,7 @@ add_factors (GPtrArray    *titles,
  * @field: of any property
  * @chosen: called with the field for what is chosen
  *
- * Offers the names of the table in the field of a sensor's size, of a lens or of a factor.
+ * Offers the names of the table in the field of a sensor's size, of a lens, of a factor or of a modifier.
  */
 void
 lr_details_offer_names (LrField        *field,
@@ -161,6 +174,8 @@ lr_details_offer_names (LrField        *field,
     add_sensors (titles);
   else if (names == NAMES_LENSES)
     add_lenses (titles);
+  else if (names == NAMES_MODIFIERS)
+    add_modifiers (titles);
   else
     add_factors (titles, prop);
   g_ptr_array_add (titles, NULL);
@@ -188,6 +203,18 @@ find_lens (const LrKitEntry *entry)
     if (g_str_equal (_(types[i].title), entry->title))
       return (int) i;
   return -1;
+}
+
+static int
+find_modifier (const LrLight *light)
+{
+  gsize n;
+  const LrModifier *modifiers = lr_modifiers (&n);
+
+  for (gsize i = 1; i < n; i++)
+    if (g_str_equal (_(modifiers[i].title), light->modifier))
+      return (int) i;
+  return light->modifier[0] == '\0' ? 0 : -1;
 }
 
 static int
@@ -224,6 +251,8 @@ lr_details_show_name (LrField       *field,
     index = find_sensor (&((const LrItem *) owner)->camera);
   else if (names == NAMES_LENSES)
     index = find_lens (owner);
+  else if (names == NAMES_MODIFIERS)
+    index = find_modifier (&((const LrItem *) owner)->light);
   else
     index = find_factor (prop, lr_prop_get_number (prop, owner));
   lr_field_presets_set_current (GTK_ENTRY (gtk_widget_get_first_child (GTK_WIDGET (field))), index);
@@ -232,12 +261,12 @@ lr_details_show_name (LrField       *field,
 /**
  * lr_details_take_name:
  * @plan: a plan
- * @item: the camera in hand
+ * @item: the camera or the lamp in hand
  * @prop: of the field
  * @index: of what was chosen in its list
  * @error: return location
  *
- * A sensor's name sets both of its sides, a lens's name all of the lens.
+ * A sensor's name sets both of its sides, a lens's name all of the lens, a modifier's name all that it changes.
  *
  * Returns: (transfer full) (nullable): the next plan
  */
@@ -263,6 +292,8 @@ lr_details_take_name (const LrPlan  *plan,
     }
   if (names == NAMES_LENSES)
     return lr_plan_set_kit_lens (plan, entry->item->id, &lr_lens_types (&n)[index], error);
+  if (names == NAMES_MODIFIERS)
+    return lr_plan_set_modifier (plan, item->id, &lr_modifiers (&n)[index], error);
   if (entry != NULL)
     return lr_plan_set_kit_number (plan, entry->item->id, prop->key, lr_format_factors (prop->key, &n)[index].value, error);
 

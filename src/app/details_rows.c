@@ -21,7 +21,7 @@ static const char *const camera_keys[] = {
   "white-balance-k", NULL
 };
 static const char *const light_keys[] = {
-  "job", "dim-pct", "lamp-height-mm", "color-temperature-k", "x-mm", "y-mm", "=aims-at", "beam-deg", "power-w", NULL
+  "job", "dim-pct", "lamp-height-mm", "color-temperature-k", "x-mm", "y-mm", "=aims-at", "beam-deg", "power-w", "=modifier", NULL
 };
 static const char *const boom_keys[] = {
   "tip-height-mm", "omni-share-pct", "tip-x-mm", "tip-y-mm", "x-mm", "y-mm", "=aims-at", NULL

@@ -5,6 +5,8 @@
 
 #include "plan-test.h"
 
+#include "modifiers.h"
+
 #include <math.h>
 
 /* How many items of @a and @b, of the same length, are not the very same */
@@ -416,6 +418,47 @@ test_setups (void)
 }
 
 /* An edit of a plan of 1,000 items copies one item and the list of pointers: it must not take a thousand copies' time */
+/* Each sets all that it changes; none gives the lamp the face of the kit again */
+static void
+test_modifiers (void)
+{
+  g_autoptr (LrPlan) plan = read_example ("loft.lookroom");
+  const LrItem *light = lr_plan_find (plan, "light-3"), *found = light;
+  gsize n;
+  const LrModifier *modifiers = lr_modifiers (&n);
+
+  g_assert_nonnull (light);
+  for (gsize i = 1; i <= n; i++)
+    {
+      const LrModifier *modifier = &modifiers[i % n];
+      g_autoptr (GError) error = NULL;
+      LrPlan *next = lr_plan_set_modifier (plan, "light-3", modifier, &error);
+
+      g_assert_no_error (error);
+      lr_plan_unref (plan);
+      plan = next;
+      found = lr_plan_find (plan, "light-3");
+      g_assert_cmpstr (found->light.modifier, ==, i < n ? modifier->title : "");
+      g_assert_cmpfloat_with_epsilon (found->light.modifier_pass, modifier->pass, 1e-9);
+      g_assert_cmpfloat_with_epsilon (found->light.modifier_beam_rad, modifier->beam_rad, 1e-9);
+      if (modifier->width_m > 0.0)
+        {
+          g_assert_cmpint (found->light.form, ==, LR_LIGHT_WIDE);
+          g_assert_cmpint (found->light.shape, ==, modifier->shape);
+          g_assert_cmpfloat_with_epsilon (found->light.width_m, modifier->width_m, 1e-9);
+        }
+    }
+  g_assert_cmpint (found->light.form, ==, LR_LIGHT_POINT);
+  g_assert_cmpint (found->light.shape, ==, LR_SHAPE_RECTANGLE);
+
+  {
+    g_autoptr (GError) error = NULL;
+
+    g_assert_null (lr_plan_set_modifier (plan, "camera-a", &modifiers[1], &error));
+    g_assert_nonnull (error);
+  }
+}
+
 static void
 test_thousand_items (void)
 {
@@ -464,6 +507,7 @@ main (int    argc,
   g_test_add_func ("/edit/job", test_job);
   g_test_add_func ("/edit/limits", test_limits);
   g_test_add_func ("/edit/setups", test_setups);
+  g_test_add_func ("/edit/modifiers", test_modifiers);
   g_test_add_func ("/edit/thousand-items", test_thousand_items);
 
   return g_test_run ();
