@@ -11,6 +11,7 @@
 
 #include "app.h"
 #include "contacts.h"
+#include "details_rows.h"
 #include "field_grid.h"
 #include "plan_edit.h"
 
@@ -35,7 +36,7 @@ static const char *const room_keys[] = { "height-mm", "north-deg", "=floor-note"
 
 static const char *const job_keys[] = {
   "=title", "=subtitle", "=client", "date", "time-zone", "time-in", "time-roll", "time-wrap", "time-out", "=place", "=address",
-  "latitude-deg", "longitude-deg", "owner", "created-by", "approved-by", "identification", "revision", "issued", "=notes",
+  "latitude-deg", "longitude-deg", "mains-hz", "owner", "created-by", "approved-by", "identification", "revision", "issued", "=notes",
   NULL
 };
 
@@ -60,6 +61,21 @@ get_room (LrDetailsRoom *self)
   return lr_plan_get_setup (get_plan (self))->room;
 }
 
+/* Standard values; in an empty field, what counts in its place */
+static void
+offer_usual (LrField *field)
+{
+  const char *key = lr_field_get_prop (field)->key;
+  const double *values;
+  gsize n = lr_details_presets (key, &values);
+
+  if (n > 0)
+    lr_field_set_presets (field, values, n);
+  if (g_str_equal (key, "mains-hz"))
+    /* Translators: a frequency of the mains that nobody has told is guessed from the volts of the circuits */
+    lr_field_set_placeholder (field, _("by the volts"));
+}
+
 static void
 add_fields (LrDetailsRoom     *self,
             GtkWidget         *grid,
@@ -72,8 +88,8 @@ add_fields (LrDetailsRoom     *self,
       const LrProp *prop = lr_prop_table_find (table, *keys + (is_wide ? 1 : 0));
 
       if (prop != NULL && prop->label != NULL)
-        lr_field_grid_add (LR_FIELD_GRID (grid), prop, g_str_equal (prop->key, "north-deg") ? _("North") : NULL, self->units,
-                           is_wide);
+        offer_usual (lr_field_grid_add (LR_FIELD_GRID (grid), prop, g_str_equal (prop->key, "north-deg") ? _("North") : NULL, self->units,
+                                        is_wide));
     }
 }
 

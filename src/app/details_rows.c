@@ -62,6 +62,7 @@ static const double frame_rates[] = { 23.976, 24, 25, 29.97, 30, 48, 50, 59.94, 
 static const double whites[] = { 2700, 3000, 3200, 4000, 4300, 5000, 5600, 6500 };
 static const double nds[] = { 0.0, 1, 2, 3, 4, 6, 8, 10 };
 static const double volts[] = { 100, 120, 230 };
+static const double mains[] = { 50, 60 };
 static const double amps[] = { 10, 13, 15, 16, 20, 32 };
 
 static const struct { const char *key; const double *values; gsize n; } presets[] = {
@@ -71,6 +72,11 @@ static const struct { const char *key; const double *values; gsize n; } presets[
   { "frame-rate-fps", frame_rates, G_N_ELEMENTS (frame_rates) },
   { "white-balance-k", whites, G_N_ELEMENTS (whites) },
   { "color-temperature-k", whites, G_N_ELEMENTS (whites) },
+  { "native-iso", isos, G_N_ELEMENTS (isos) },
+  { "second-native-iso", isos, G_N_ELEMENTS (isos) },
+  { "color-temperature-min-k", whites, G_N_ELEMENTS (whites) },
+  { "color-temperature-max-k", whites, G_N_ELEMENTS (whites) },
+  { "mains-hz", mains, G_N_ELEMENTS (mains) },
   { "nd-stops", nds, G_N_ELEMENTS (nds) },
   { "volts-v", volts, G_N_ELEMENTS (volts) },
   { "amps-a", amps, G_N_ELEMENTS (amps) },

@@ -150,6 +150,28 @@ lr_shutter_s (double  angle_rad,
 }
 
 /**
+ * lr_shutter_rad:
+ * @shutter_s: exposure time [s], > 0
+ * @fps: pictures a second, > 0
+ * @angle_rad: (out): opening of a turning shutter that exposes as long [rad]; over 2 pi there is none
+ *
+ * Source: definition, `2 pi fps t`.
+ *
+ * Returns: %FALSE, with @angle_rad untouched, unless both numbers are in their domain
+ */
+bool
+lr_shutter_rad (double  shutter_s,
+                double  fps,
+                double *angle_rad)
+{
+  if (!lr_is_positive (shutter_s) || !lr_is_positive (fps))
+    return false;
+
+  *angle_rad = 2.0 * LR_PI * fps * shutter_s;
+  return true;
+}
+
+/**
  * lr_t_stop:
  * @f_number: the f-number, > 0
  * @transmittance: of the lens, > 0 to 1
@@ -188,6 +210,26 @@ lr_nd_stops (double  density,
     return false;
 
   *stops = density * STOPS_PER_DENSITY;
+  return true;
+}
+
+/**
+ * lr_nd_density:
+ * @stops: how much a grey filter takes, >= 0
+ * @density: (out): its optical density
+ *
+ * Source: ISO 5-2, as lr_nd_stops().
+ *
+ * Returns: %FALSE, with @density untouched, unless @stops is in its domain
+ */
+bool
+lr_nd_density (double  stops,
+               double *density)
+{
+  if (!lr_is_at_least_zero (stops))
+    return false;
+
+  *density = stops / STOPS_PER_DENSITY;
   return true;
 }
 
@@ -231,5 +273,44 @@ lr_flicker (double            mains_hz,
     }
 
   *reading = read;
+  return true;
+}
+
+/**
+ * lr_steady_shutter_s:
+ * @mains_hz: frequency of the mains [Hz], > 0
+ * @fps: pictures a second, > 0
+ * @least_s: shortest exposure time [s], > 0
+ * @most_s: longest [s]
+ * @wanted_s: what it is to be near [s]
+ * @shutter_s: (out): an exposure time of whole pulses of such lamps [s]
+ *
+ * No longer than a picture, whatever @most_s is. Of two that are as near the shorter one is taken, which more cameras have: 24 pictures a second
+ * on 60 Hz are shot at 144 degrees, a sixtieth, rather than at 216 (common practice, no source).
+ *
+ * Source: closed form, as lr_flicker().
+ *
+ * Returns: %FALSE, with @shutter_s untouched, if there is none, or a number is not in its domain
+ */
+bool
+lr_steady_shutter_s (double  mains_hz,
+                     double  fps,
+                     double  least_s,
+                     double  most_s,
+                     double  wanted_s,
+                     double *shutter_s)
+{
+  double pulse_hz = 2.0 * mains_hz, longest_s = fmin (most_s, (1.0 + WHOLE_FRAMES) / fps), least, most;
+
+  if (!lr_is_positive (mains_hz) || !lr_is_positive (fps) || !lr_is_positive (least_s) || !lr_is_positive (longest_s)
+      || !lr_is_positive (wanted_s))
+    return false;
+
+  least = fmax (1.0, ceil (pulse_hz * least_s - WHOLE_FRAMES));
+  most = floor (pulse_hz * longest_s + WHOLE_FRAMES);
+  if (most < least)
+    return false;
+
+  *shutter_s = fmin (most, fmax (least, ceil (pulse_hz * wanted_s - 0.5 - WHOLE_PULSES))) / pulse_hz;
   return true;
 }

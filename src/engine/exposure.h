@@ -26,8 +26,10 @@ double lr_signal_of_share   (double share);  /* ITU-R BT.709, 0 to 1 */
 double lr_share_of_signal   (double signal);
 
 bool   lr_shutter_s         (double angle_rad, double fps, double *shutter_s);
+bool   lr_shutter_rad       (double shutter_s, double fps, double *angle_rad);
 bool   lr_t_stop            (double f_number, double transmittance, double *t_stop);
 bool   lr_nd_stops          (double density, double *stops);
+bool   lr_nd_density        (double stops, double *density);
 
 typedef enum
 {
@@ -46,3 +48,5 @@ typedef struct
 } LrFlickerReading;
 
 bool   lr_flicker           (double mains_hz, double fps, double shutter_s, LrFlickerReading *reading);
+/* Of the exposures without flicker that lie in a range the one nearest to what is wanted */
+bool   lr_steady_shutter_s  (double mains_hz, double fps, double least_s, double most_s, double wanted_s, double *shutter_s);

@@ -86,6 +86,7 @@ typedef struct
   double frame_rate_fps;
   double shutter_s;
   double iso;
+  double native_iso, second_native_iso; /* at which it has least noise; 0: not known, no second one */
   double nd_stops;
   double white_balance_k;
   double lens_height_m;
@@ -110,6 +111,7 @@ typedef struct
   double field_rad;      /* at a tenth; 0: not known */
   char  *photometric_file;
   double color_temperature_k;
+  double color_temperature_min_k, color_temperature_max_k; /* between which it can be set; 0: it cannot */
   double lamp_height_m;
   char  *aims_at;        /* id of an item; "": facing_rad and tilt_rad count */
   double aim_height_m;   /* height at which the axis meets the aim; 0: the eyes of a person, the middle of a thing */

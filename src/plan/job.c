@@ -30,6 +30,7 @@ static const LrProp job_rows[] = {
   TEXT ("time-zone", N_("Time zone"), time_zone),
   NUMBER ("latitude-deg", N_("Latitude"), latitude_deg, -90.0, 90.0, 0.0, 5, "°"),
   NUMBER ("longitude-deg", N_("Longitude"), longitude_deg, -180.0, 180.0, 0.0, 5, "°"),
+  NUMBER_OR_NONE ("mains-hz", N_("Mains frequency"), mains_hz, 16.0, 400.0, 0, "Hz"),
   TEXT ("created-by", N_("Created"), created_by),
   TEXT ("approved-by", N_("Approved"), approved_by),
   TEXT ("identification", N_("Plan no."), identification),

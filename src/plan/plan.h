@@ -67,6 +67,7 @@ typedef struct
   char *time_in, *time_roll, *time_wrap, *time_out; /* 10:00 */
   char *time_zone;                             /* IANA name or UTC */
   double latitude_deg, longitude_deg;
+  double mains_hz;                             /* of the place; 0: not told, taken from the volts of its circuits */
   char *created_by, *approved_by, *identification, *revision, *issued;
   LrContact *contacts;
   gsize      n_contacts;

@@ -68,8 +68,8 @@ lr_plan_set_job (const LrPlan  *plan,
 /**
  * lr_plan_set_job_number:
  * @plan: a plan
- * @key: "latitude-deg" or "longitude-deg"
- * @value: in inside units, here degrees
+ * @key: "latitude-deg", "longitude-deg" or "mains-hz"
+ * @value: in inside units, here degrees and hertz; a frequency of 0: not told
  * @error: return location
  *
  * Returns: (transfer full) (nullable): the next plan

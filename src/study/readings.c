@@ -21,6 +21,7 @@
  *     mouth-m                                                                         microphones that aim at a person
  *     tape: west-m, south-m, from-p-m, from-q-m, crossing-deg                         what is marked on the floor
  *     subject, is-main, pan-deg, tilt-deg, angle-of-view-h-deg, angle-of-view-v-deg,  cameras
+ *     shutter-deg (360: open for the whole time of a picture), iso-over-native-stops (null: no native ISO is known),
  *     converter, focal-mm, f-number (effective: as marked, times the converter),
  *     recorded-width-mm, recorded-height-mm, area-width-mm, area-height-mm (delivered), aspect, width-kept-share,
  *     coc-mm, lens-x-m .. lens-z-m, focus-m, magnification, close-focus-stops (lost), sharp-near-m, sharp-far-m,
@@ -35,6 +36,7 @@
  *     behind ("nothing", "wall", "item", "floor", "ceiling"), behind-item, behind-wall, behind-x-m .. behind-z-m,
  *     behind-m, separation-m, behind-field-width-m, behind-field-height-m, size-ratio, blur-mm, blur-share
  *   } }
+ *   mains { frequency-hz, is-guessed }
  *   sun { in-height-deg, in-bearing-deg, out-height-deg, out-bearing-deg (when the crew comes and goes; without the air),
  *     face-from, face-to ("09:09": first and last minute of the day on the subject's eyes), face-window }
  *   pairs [ { a, b, angle-deg (at the middle of the head), shot-steps, size-ratio, is-same-side, is-same-look, eyes-step-share, gaze-step-deg,
@@ -54,7 +56,7 @@
  *       back-lx (straight, on the back of the head), mixed-k (of the straight light on the lit cheek) } ],
  *     pictures [ { camera, walls { direct-lx, bounced-lx } (mean of what it sees of walls), walls-n (places looked at), walls-least-lx,
  *       walls-most-lx, face-signal, shadow-signal, clothes-signal, walls-signal (0..1, ITU-R BT.709, 1 clips),
- *       face-over-white-stops (> 0: burnt out) } ] }
+ *       face-over-white-stops (> 0: burnt out), clothes-over-walls-stops } ] }
  */
 
 #include "readings_private.h"
@@ -194,6 +196,8 @@ add_camera (JsonBuilder           *builder,
 {
   lr_readings_add_text (builder, "subject", lr_readings_id_of (camera->subject));
   lr_readings_add_flag (builder, "is-main", camera->is_main);
+  lr_readings_add_degrees (builder, "shutter-deg", lr_camera_shutter_rad (&camera->item->camera));
+  lr_readings_add_number (builder, "iso-over-native-stops", lr_camera_over_native_stops (&camera->item->camera));
   add_lens (builder, camera);
   add_look (builder, camera);
   add_framing (builder, camera);
@@ -299,6 +303,19 @@ add_room (JsonBuilder   *builder,
 }
 
 static void
+add_mains (JsonBuilder   *builder,
+           const LrStudy *study)
+{
+  LrMains mains = lr_study_mains (study);
+
+  json_builder_set_member_name (builder, "mains");
+  json_builder_begin_object (builder);
+  lr_readings_add_number (builder, "frequency-hz", mains.hz);
+  lr_readings_add_flag (builder, "is-guessed", mains.from != LR_MAINS_TOLD);
+  json_builder_end_object (builder);
+}
+
+static void
 add_line (JsonBuilder   *builder,
           const LrStudy *study)
 {
@@ -388,6 +405,7 @@ lr_readings_to_json (const LrStudy       *study,
   lr_readings_add_text (builder, "setup", study->setup->id);
   add_room (builder, study);
   add_line (builder, study);
+  add_mains (builder, study);
   add_sun (builder, study);
   json_builder_set_member_name (builder, "items");
   json_builder_begin_object (builder);

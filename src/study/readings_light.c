@@ -73,6 +73,7 @@ add_picture (JsonBuilder         *builder,
       lr_readings_add_number (builder, "clothes-signal", signal_of (shares.clothes));
       lr_readings_add_number (builder, "walls-signal", signal_of (shares.background));
       lr_readings_add_number (builder, "face-over-white-stops", log2 (shares.face));
+      lr_readings_add_number (builder, "clothes-over-walls-stops", log2 (shares.clothes / shares.background));
     }
   json_builder_end_object (builder);
 }

@@ -211,4 +211,20 @@ gboolean lr_study_find_clear (const LrStudy *study, const LrPlaced *placed, LrVe
 /* What leads from a socket feed, at full [W]; FALSE: no lead is in it */
 gboolean lr_study_socket_load_w (const LrStudy *study, const LrItem *socket, double *load_w);
 
+/* camera_settings.c */
+typedef enum { LR_MAINS_TOLD, LR_MAINS_BY_VOLTS, LR_MAINS_UNKNOWN } LrMainsFrom;
+
+typedef struct
+{
+  double      hz;
+  LrMainsFrom from;     /* else than told it is a guess */
+  double      volts_v;  /* that it is guessed from */
+} LrMains;
+
+LrMains  lr_study_mains (const LrStudy *study);
+/* The native value that is nearest; 0: none is known. And the stops that the ISO set is over it; NAN */
+double   lr_camera_native_iso        (const LrCamera *camera);
+double   lr_camera_over_native_stops (const LrCamera *camera);
+double   lr_camera_shutter_rad       (const LrCamera *camera);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrStudy, lr_study_free)

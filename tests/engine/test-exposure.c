@@ -93,6 +93,10 @@ test_filters (void)
   assert_near (value, 1.0, 0.005);
   g_assert_true (lr_nd_stops (3.0, &value));
   assert_near (value, 9.97, 0.01);
+  g_assert_true (lr_nd_density (2.0, &value));
+  assert_near (value, 0.6, 0.005);
+  g_assert_true (lr_nd_density (6.0, &value));
+  assert_near (value, 1.8, 0.01);
   g_assert_true (lr_t_stop (2.8, 0.85, &value));
   assert_within (value, 3.04, 2e-3);
   g_assert_true (lr_t_stop (4.0, 0.80, &value));
@@ -101,6 +105,10 @@ test_filters (void)
   assert_within (value, 1.0 / 48.0, 1e-9);
   g_assert_true (lr_shutter_s (LR_PI, 30000.0 / 1001.0, &value));
   assert_within (value, 1.0 / 59.94, 1e-4);
+  g_assert_true (lr_shutter_rad (1.0 / 48.0, 24.0, &value));
+  assert_near (value / LR_DEG, 180.0, 1e-9);
+  g_assert_true (lr_shutter_rad (0.01, 24.0, &value));
+  assert_near (value / LR_DEG, 86.4, 1e-9);
 }
 
 typedef struct
@@ -144,6 +152,49 @@ test_flicker (gconstpointer data)
   assert_near (360.0 * c->fps * reading.nearest_s, c->nearest_deg, 0.01);
 }
 
+typedef struct
+{
+  const char *name;
+  double      mains_hz, fps, least_deg, most_deg, wanted_deg;
+  double      steady_deg; /* expected; < 0: there is none */
+} SteadyCase;
+
+/* Published practice for cameras with a turning shutter: 24 pictures a second on 50 Hz suit 86.4, 172.8, 259.2 and 345.6 degrees, 30 on
+ * 50 Hz 108, 216 and 324, 25 on 60 Hz 75, 150, 225 and 300, 24 on 60 Hz multiples of 72, 50 on 50 Hz 180 and 360 */
+static const SteadyCase steady_cases[] = {
+  { "24-50", 50.0, 24.0, 90.0, 270.0, 180.0, 172.8 },
+  { "24-50-short", 50.0, 24.0, 80.0, 270.0, 45.0, 86.4 },
+  { "24-50-short-out", 50.0, 24.0, 90.0, 270.0, 45.0, 172.8 },
+  { "24-50-long", 50.0, 24.0, 90.0, 270.0, 360.0, 259.2 },
+  { "25-60", 60.0, 25.0, 90.0, 270.0, 180.0, 150.0 },
+  { "25-60-long", 60.0, 25.0, 90.0, 270.0, 260.0, 225.0 },
+  { "30-50", 50.0, 30.0, 90.0, 270.0, 180.0, 216.0 },
+  { "24-60", 60.0, 24.0, 90.0, 270.0, 180.0, 144.0 }, /* 216 is as near */
+  { "23.976-60", 60.0, 24000.0 / 1001.0, 90.0, 270.0, 180.0, 143.86 },
+  { "whole-picture", 50.0, 50.0, 90.0, 400.0, 400.0, 360.0 },
+  { "between-two", 50.0, 50.0, 190.0, 350.0, 270.0, -1.0 },
+  { "too-fast", 50.0, 120.0, 90.0, 400.0, 180.0, -1.0 },
+};
+
+static void
+test_steady (gconstpointer data)
+{
+  const SteadyCase *c = data;
+  double per_deg = 1.0 / (360.0 * c->fps), shutter_s = UNTOUCHED;
+  gboolean is_there = lr_steady_shutter_s (c->mains_hz, c->fps, c->least_deg * per_deg, c->most_deg * per_deg, c->wanted_deg * per_deg, &shutter_s);
+  LrFlickerReading reading;
+
+  g_assert_cmpint (is_there, ==, c->steady_deg > 0.0);
+  if (!is_there)
+    {
+      g_assert_cmpfloat (shutter_s, ==, UNTOUCHED);
+      return;
+    }
+  assert_near (shutter_s / per_deg, c->steady_deg, 0.01);
+  g_assert_true (lr_flicker (c->mains_hz, c->fps, shutter_s, &reading));
+  g_assert_cmpint (reading.grade, ==, LR_FLICKER_NONE);
+}
+
 static void
 test_domain (void)
 {
@@ -160,10 +211,16 @@ test_domain (void)
       g_assert_false (lr_flicker (not_positive[i], 25.0, 0.02, &reading));
       g_assert_false (lr_flicker (50.0, not_positive[i], 0.02, &reading));
       g_assert_false (lr_flicker (50.0, 25.0, not_positive[i], &reading));
+      g_assert_false (lr_shutter_rad (not_positive[i], 25.0, &untouched));
+      g_assert_false (lr_shutter_rad (0.02, not_positive[i], &untouched));
+      g_assert_false (lr_steady_shutter_s (not_positive[i], 25.0, 0.01, 0.03, 0.02, &untouched));
+      g_assert_false (lr_steady_shutter_s (50.0, not_positive[i], 0.01, 0.03, 0.02, &untouched));
+      g_assert_false (lr_steady_shutter_s (50.0, 25.0, not_positive[i], 0.03, 0.02, &untouched));
     }
   g_assert_false (lr_exposure_share (&level_cases[0].exposure, 500.0, 1.01, &untouched));
   g_assert_false (lr_exposure_stops_to (&level_cases[0].exposure, 0.0, 0.5, 0.4, &untouched));
   g_assert_false (lr_nd_stops (-0.1, &untouched));
+  g_assert_false (lr_nd_density (-0.1, &untouched));
   g_assert_cmpfloat (untouched, ==, UNTOUCHED);
   g_assert_cmpfloat (reading.beat_hz, ==, UNTOUCHED);
 }
@@ -178,6 +235,7 @@ main (int   argc,
   g_test_add_func ("/exposure/transfer", test_transfer);
   g_test_add_func ("/exposure/filters", test_filters);
   add_rows ("/exposure/flicker", flicker_cases, test_flicker);
+  add_rows ("/exposure/steady", steady_cases, test_steady);
   g_test_add_func ("/exposure/domain", test_domain);
   return g_test_run ();
 }
