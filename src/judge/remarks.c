@@ -170,6 +170,7 @@ lr_judge_all (LrJudge *judge)
   lr_judge_intrusions (judge);
   lr_judge_light (judge);
   lr_judge_exposure (judge);
+  lr_judge_shutter (judge);
   lr_judge_color (judge);
   lr_judge_sun (judge);
   lr_judge_glare (judge);

@@ -116,6 +116,15 @@ static const LrLimitInfo limits_info[LR_N_LIMITS] = {
   [LR_LIMIT_EXPOSURE_MATCH] = {
     N_("common practice, no source: half a stop shows in a cut"),
     NUMBER ("exposure-match-stops", N_("Cameras exposed alike within"), 5.0, 0.5, N_("stops")) },
+  [LR_LIMIT_NATIVE_ISO] = {
+    N_("common practice, no source: a stop off costs little, more shows as noise or burnt highlights"),
+    NUMBER ("native-iso-stops", N_("ISO off the camera’s native value by"), 10.0, 1.0, N_("stops")) },
+  [LR_LIMIT_SHUTTER_MIN] = {
+    N_("common practice, no source: under about 90° movement looks choppy; shutters that suit the mains are a little shorter"),
+    ANGLE ("shutter-min-deg", N_("Least opening of the shutter"), 360, 85) },
+  [LR_LIMIT_SHUTTER_MAX] = {
+    N_("common practice, no source: over about 270° movement smears"),
+    ANGLE ("shutter-max-deg", N_("Largest opening of the shutter"), 360, 275) },
   [LR_LIMIT_WHITE_OFF] = {
     N_("common practice, no source: 5 per megakelvin can be seen (Judd, 1933), 10 count as close"),
     NUMBER ("white-off-mired", N_("White balance off the light on the face by"), 100.0, 15.0, N_("MK⁻¹")) },

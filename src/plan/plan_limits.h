@@ -42,6 +42,9 @@ typedef enum
   LR_LIMIT_RATIO_MAX,
   LR_LIMIT_WALL_UNDER_FACE,    /* stops: the wall behind is darker than the face by */
   LR_LIMIT_EXPOSURE_MATCH,     /* stops: between two cameras */
+  LR_LIMIT_NATIVE_ISO,         /* stops: ISO off the nearest native value */
+  LR_LIMIT_SHUTTER_MIN,        /* rad: opening of the shutter */
+  LR_LIMIT_SHUTTER_MAX,
   LR_LIMIT_WHITE_OFF,          /* MK^-1: white balance off what reaches the face */
   LR_LIMIT_MIXED_WHITES,       /* MK^-1: between sources on one face */
   LR_LIMIT_OVERLAP,            /* m: footprints may overlap by this much */
