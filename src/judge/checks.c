@@ -63,6 +63,8 @@ static const LrCheckInfo checks[LR_N_CHECKS] = {
   [LR_CHECK_KEY_RATIO] = { "key-ratio", N_("Key side to shadow side"), LR_LIMIT_RATIO_MAX, LR_PROP_NUMBER,
     N_("common practice, no source; the figure counts all light on either cheek, (K + F) : F") },
   [LR_CHECK_WALL_LEVEL] = { "wall-level", N_("Level of the wall behind"), LR_LIMIT_WALL_UNDER_FACE, LR_PROP_NUMBER, COMMON_PRACTICE },
+  [LR_CHECK_CLOTHES] = { "clothes", N_("Clothes against the walls"), LR_LIMIT_CLOTHES_STEP, LR_PROP_NUMBER,
+    N_("common practice, no source; the figure is of reflectance times light, a matte surface: Lambert") },
   [LR_CHECK_EXPOSURE_MATCH] = { "exposure-match", N_("Exposure of two cameras"), LR_LIMIT_EXPOSURE_MATCH, LR_PROP_NUMBER,
     N_("common practice, no source; the figure: f-number, shutter, ISO and filter, ISO 2720") },
   [LR_CHECK_WHITE_BALANCE] = { "white-balance", N_("White balance"), LR_LIMIT_WHITE_OFF, LR_PROP_NUMBER,

@@ -57,6 +57,7 @@ gboolean lr_judge_can_compensate (const LrJudge *judge, const LrCameraReading *c
 double lr_judge_offer_native_iso (LrJudge *judge, LrRemark *remark, const LrCameraReading *camera);
 void lr_judge_shutter    (LrJudge *judge);
 void lr_judge_light      (LrJudge *judge);
+void lr_judge_clothes    (LrJudge *judge);
 void lr_judge_color      (LrJudge *judge);
 void lr_judge_sun        (LrJudge *judge);
 void lr_judge_glare      (LrJudge *judge);

@@ -169,6 +169,7 @@ lr_judge_all (LrJudge *judge)
   lr_judge_cut_eyes (judge);
   lr_judge_intrusions (judge);
   lr_judge_light (judge);
+  lr_judge_clothes (judge);
   lr_judge_exposure (judge);
   lr_judge_shutter (judge);
   lr_judge_color (judge);

@@ -113,6 +113,12 @@ static const LrLimitInfo limits_info[LR_N_LIMITS] = {
   [LR_LIMIT_WALL_UNDER_FACE] = {
     N_("common practice, no source: a wall as bright as the face draws the eye"),
     NUMBER ("wall-under-face-stops", N_("Wall behind darker than the face by"), 10.0, 0.5, N_("stops")) },
+  [LR_LIMIT_CLOTHES_STEP] = {
+    N_("common practice, no source: dark on dark and light on light disappear within half a stop to a stop"),
+    NUMBER ("clothes-step-stops", N_("Clothes apart from the walls behind by"), 10.0, 0.5, N_("stops")) },
+  [LR_LIMIT_CLOTHES_DARK] = {
+    N_("common practice, no source: black cloth that shows its folds lies at 5 % or more"),
+    SHARE ("clothes-dark-pct", N_("Clothes, of full signal, at least"), 1.0, 0.05) },
   [LR_LIMIT_EXPOSURE_MATCH] = {
     N_("common practice, no source: half a stop shows in a cut"),
     NUMBER ("exposure-match-stops", N_("Cameras exposed alike within"), 5.0, 0.5, N_("stops")) },

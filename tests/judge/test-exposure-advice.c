@@ -127,12 +127,41 @@ test_level_stays (void)
   g_assert_cmpuint (n_mended, >, 100);
 }
 
+static double
+clothes_step (double reflectance)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrLightLevels) levels = NULL;
+  g_autoptr (LrRemarks) remarks = NULL;
+  LrShares shares;
+
+  fixture_set (&plan, "wenna", "clothing-reflectance-pct", reflectance);
+  study = lr_study_new (plan);
+  levels = lr_light_levels_new (plan, TRUE, NULL);
+  remarks = lr_remarks_new_lit (study, levels, LR_UNITS_METRIC);
+  g_assert_true (lr_light_levels_shares (levels, "camera-a", &shares));
+  assert_near (fabs (log2 (shares.clothes / shares.background)), lr_remarks_find (remarks, "clothes:camera-a")->value, 1e-9);
+  return log2 (shares.clothes / shares.background);
+}
+
+/* A matte surface is as bright as its reflectance times the light, Lambert: twice the reflectance is a stop */
+static void
+test_clothes (void)
+{
+  double dark = clothes_step (0.1), middle = clothes_step (0.2), light = clothes_step (0.4);
+
+  assert_near (middle - dark, 1.0, 1e-6);
+  assert_near (light - middle, 1.0, 1e-6);
+}
+
 int
 main (int   argc,
       char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   add_rows ("/exposure-advice/sentence", advice_cases, test_advice);
+  g_test_add_func ("/exposure-advice/clothes", test_clothes);
   g_test_add_func ("/exposure-advice/level-stays", test_level_stays);
   return g_test_run ();
 }
