@@ -15,6 +15,10 @@
 
 #define COUNTS 0.2     /* of the light on a cheek, from which a source's white is seen there */
 #define STEP_K 50.0
+#define CLOSE 10.0     /* MK^-1: common practice, no source */
+/* Shifts of filters that are sold as full ones, as published; the shares of them are not, and neither is the light that they take */
+#define FULL_ORANGE 159.0
+#define FULL_BLUE -137.0
 
 static double
 mired (double kelvin)
@@ -102,45 +106,162 @@ counts (const LrJudge     *judge,
   return FALSE;
 }
 
+/* The warmest and the coldest that count on the face, one of them (nullable) thought otherwise; both NULL: none counts */
+typedef struct
+{
+  const LrPlaced *warm, *cold;
+  double          warm_k, cold_k;
+} Whites;
+
+static Whites
+read_whites (const LrJudge     *judge,
+             const LrFaceLight *face,
+             const LrPlaced    *other,
+             double             other_k)
+{
+  Whites whites = { NULL, NULL, HUGE_VAL, 0.0 };
+
+  for (guint i = 0; i < judge->study->placed->len; i++)
+    {
+      const LrPlaced *placed = &g_array_index (judge->study->placed, LrPlaced, i);
+      double kelvin = placed == other ? other_k : kelvin_of (placed->item);
+
+      if (!(kelvin > 0.0) || !counts (judge, face, placed->item))
+        continue;
+      if (kelvin < whites.warm_k)
+        {
+          whites.warm = placed;
+          whites.warm_k = kelvin;
+        }
+      if (kelvin > whites.cold_k)
+        {
+          whites.cold = placed;
+          whites.cold_k = kelvin;
+        }
+    }
+  return whites;
+}
+
+static double
+apart_of (const Whites *whites)
+{
+  return mired (whites->warm_k) - mired (whites->cold_k);
+}
+
+/* Whether the lamp can be set so near to a white that all agree; then that is the remedy */
+static gboolean
+set_lamp (LrJudge           *judge,
+          LrRemark          *remark,
+          const LrFaceLight *face,
+          const LrPlaced    *lamp,
+          double             wanted_k)
+{
+  const LrLight *light = &lamp->item->light;
+  double kelvin = round (fmin (fmax (wanted_k, light->color_temperature_min_k), light->color_temperature_max_k));
+  const char *figure = lr_say_number (judge, kelvin, 0);
+  g_autofree char *short_figure = g_strconcat (figure, " K", NULL);
+  Whites then;
+  LrRemedy *remedy;
+
+  if (lamp->item->kind != LR_ITEM_LIGHT || !(light->color_temperature_min_k > 0.0)
+      || !(light->color_temperature_max_k > light->color_temperature_min_k))
+    return FALSE;
+
+  then = read_whites (judge, face, lamp, kelvin);
+  if (apart_of (&then) > judge->limits[LR_LIMIT_MIXED_WHITES])
+    return FALSE;
+
+  remedy = lr_remedy_new ();
+  lr_remedy_change (remedy, lamp->item, "color-temperature-k", kelvin);
+  lr_remedy_say (remedy, short_figure, _("Set %s to <b>%s</b> K."), lr_say_name (judge, lamp), figure);
+  lr_judge_keep (judge, remark, remedy);
+  return TRUE;
+}
+
+/* "−134", and of a filter that is sold so: "−134 (a full blue has −137)" */
+static const char *
+say_shift (LrJudge    *judge,
+           double      shift,
+           double      full,
+           const char *format)
+{
+  g_autofree char *sign = g_strconcat (shift > 0.0 ? "+" : "", lr_say_number (judge, shift, 0), NULL), *text = NULL;
+
+  if (fabs (shift - full) > CLOSE)
+    text = g_strdup_printf ("<b>%s</b> MK⁻¹", sign);
+  else
+    {
+      g_autofree char *sold = g_strconcat (full > 0.0 ? "+" : "", lr_say_number (judge, full, 0), NULL), *is_full = NULL;
+
+      is_full = g_strdup_printf (g_dgettext (GETTEXT_PACKAGE, format), sold);
+      text = g_strdup_printf ("<b>%s</b> MK⁻¹ (%s)", sign, is_full);
+    }
+  return g_string_chunk_insert (judge->words, text);
+}
+
+/* A filter that warms has a shift over 0: orange; blue ones are under it */
+static void
+say_filters (LrJudge      *judge,
+             LrRemark     *remark,
+             const Whites *whites)
+{
+  double blue = 0.0, orange = 0.0;
+
+  lr_mired_shift (whites->warm_k, whites->cold_k, &blue);
+  lr_mired_shift (whites->cold_k, whites->warm_k, &orange);
+  /* Translators: "A blue filter of −134 MK⁻¹ on L1 would match them, or an orange one of +134 MK⁻¹ on L2." */
+  lr_remark_say (remark, _("A blue filter of %s on %s would match them, or an orange one of %s on %s."),
+                 say_shift (judge, blue, FULL_BLUE, N_("a full blue has <b>%s</b>")), lr_say_name (judge, whites->warm),
+                 say_shift (judge, orange, FULL_ORANGE, N_("a full orange has <b>%s</b>")), lr_say_name (judge, whites->cold));
+}
+
+/* The key is left as it is, if the other can be set */
+static void
+offer_match (LrJudge           *judge,
+             LrRemark          *remark,
+             const LrFaceLight *face,
+             const Whites      *whites)
+{
+  gboolean is_cold_first = whites->warm == face->key;
+
+  if (is_cold_first && set_lamp (judge, remark, face, whites->cold, whites->warm_k))
+    return;
+  if (set_lamp (judge, remark, face, whites->warm, whites->cold_k))
+    return;
+  if (!is_cold_first && set_lamp (judge, remark, face, whites->cold, whites->warm_k))
+    return;
+
+  say_filters (judge, remark, whites);
+}
+
 static void
 judge_mixed (LrJudge           *judge,
              const LrPlaced    *person,
              const LrFaceLight *face)
 {
-  const LrPlaced *warm = NULL, *cold = NULL;
+  Whites whites = read_whites (judge, face, NULL, 0.0);
   double apart, limit = judge->limits[LR_LIMIT_MIXED_WHITES];
   LrRemark *remark;
 
-  for (guint i = 0; i < judge->study->placed->len; i++)
-    {
-      const LrPlaced *placed = &g_array_index (judge->study->placed, LrPlaced, i);
-
-      if (!(kelvin_of (placed->item) > 0.0) || !counts (judge, face, placed->item))
-        continue;
-      if (warm == NULL || kelvin_of (placed->item) < kelvin_of (warm->item))
-        warm = placed;
-      if (cold == NULL || kelvin_of (placed->item) > kelvin_of (cold->item))
-        cold = placed;
-    }
-  if (warm == NULL || warm == cold)
+  if (whites.warm == NULL || whites.warm == whites.cold)
     return;
 
-  apart = mired (kelvin_of (warm->item)) - mired (kelvin_of (cold->item));
+  apart = apart_of (&whites);
   remark = lr_judge_add (judge, LR_CHECK_MIXED_WHITES, apart > limit ? LR_GRADE_MIND : LR_GRADE_FINE, person, NULL);
   if (remark == NULL)
     return;
 
   remark->value = apart;
   remark->limit = limit;
-  lr_remark_about (remark, warm);
-  lr_remark_about (remark, cold);
-  lr_remark_mark_line (remark, person->at_m, warm->at_m, NULL);
-  lr_remark_mark_line (remark, person->at_m, cold->at_m, NULL);
+  lr_remark_about (remark, whites.warm);
+  lr_remark_about (remark, whites.cold);
+  lr_remark_mark_line (remark, person->at_m, whites.warm->at_m, NULL);
+  lr_remark_mark_line (remark, person->at_m, whites.cold->at_m, NULL);
   lr_remark_say (remark, _("On %s’s face %s (<b>%s</b> K) meets %s (<b>%s</b> K), <b>%s</b> MK⁻¹ apart."), lr_say_name (judge, person),
-                 lr_say_name (judge, warm), lr_say_number (judge, kelvin_of (warm->item), 0), lr_say_name (judge, cold),
-                 lr_say_number (judge, kelvin_of (cold->item), 0), lr_say_number (judge, apart, 0));
+                 lr_say_name (judge, whites.warm), lr_say_number (judge, whites.warm_k, 0), lr_say_name (judge, whites.cold),
+                 lr_say_number (judge, whites.cold_k, 0), lr_say_number (judge, apart, 0));
   if (apart > limit)
-    lr_remark_say (remark, _("A filter of <b>−%s</b> MK⁻¹ on %s would match them."), lr_say_number (judge, apart, 0), lr_say_name (judge, warm));
+    offer_match (judge, remark, face, &whites);
 }
 
 /**

@@ -155,12 +155,52 @@ test_clothes (void)
   assert_near (light - middle, 1.0, 1e-6);
 }
 
+typedef struct
+{
+  const char *name;
+  double      warm_k, cold_k;
+  const char *text;   /* expected: the end of the remark */
+} FilterCase;
+
+/* 3200 to 5600 K is -133.9 by definition; published of filters: a full blue, -137, takes 3200 to 5700 K, and a full orange, +159, 5600 to about
+ * 2950 K: so a full orange does not take 5600 to 3200 K */
+static const FilterCase filter_cases[] = {
+  { "3200-5600", 3200.0, 5600.0, "A blue filter of −134 MK⁻¹ (a full blue has −137) on L1 would match them, or an orange one of +134 MK⁻¹ on L2." },
+  { "2950-5600", 2950.0, 5600.0, "A blue filter of −160 MK⁻¹ on L1 would match them, or an orange one of +160 MK⁻¹ (a full orange has +159) on L2." },
+  { "4000-5600", 4000.0, 5600.0, "A blue filter of −71 MK⁻¹ on L1 would match them, or an orange one of +71 MK⁻¹ on L2." },
+};
+
+static void
+test_filter (gconstpointer data)
+{
+  const FilterCase *c = data;
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrLightLevels) levels = NULL;
+  g_autoptr (LrRemarks) remarks = NULL;
+  const double kelvin[] = { c->warm_k, c->cold_k }, y_m[] = { 1.4, 4.4 };
+
+  for (guint i = 0; i < 2; i++)
+    {
+      const char *lamp = fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 4.2, y_m[i]);
+
+      fixture_text (&plan, lamp, "aims-at", WENNA);
+      fixture_set (&plan, lamp, "color-temperature-k", kelvin[i]);
+    }
+  study = lr_study_new (plan);
+  levels = lr_light_levels_new (plan, TRUE, NULL);
+  remarks = lr_remarks_new_lit (study, levels, LR_UNITS_METRIC);
+  g_test_message ("%s", lr_remarks_find (remarks, "mixed-whites:person-1")->text);
+  g_assert_true (g_str_has_suffix (lr_remarks_find (remarks, "mixed-whites:person-1")->text, c->text));
+}
+
 int
 main (int   argc,
       char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   add_rows ("/exposure-advice/sentence", advice_cases, test_advice);
+  add_rows ("/exposure-advice/filter", filter_cases, test_filter);
   g_test_add_func ("/exposure-advice/clothes", test_clothes);
   g_test_add_func ("/exposure-advice/level-stays", test_level_stays);
   return g_test_run ();
