@@ -86,14 +86,18 @@ settings_text (const LrSheet  *sheet,
 {
   const LrPlaced *aim = find_placed (sheet, camera->aims_at);
   g_autofree char *shutter = lr_shutter_format (camera->shutter_s);
+  double density = 0.0;
   g_autoptr (GString) text = g_string_new (NULL);
   g_autofree char *name = NULL;
 
   g_string_append_printf (text, _("%.4g fps, %s, ISO %.0f, %.0f K"),
                           camera->frame_rate_fps, shutter, camera->iso, camera->white_balance_k);
-  if (camera->nd_stops > 0.0)
-    g_string_append_printf (text, g_dngettext (GETTEXT_PACKAGE, ", grey filter of %.3g stop", ", grey filter of %.3g stops", camera->nd_stops > 1.0 ? 2 : 1),
-                            camera->nd_stops);
+  if (camera->nd_stops > 0.0 && lr_nd_density (camera->nd_stops, &density))
+    /* Translators: the second figure is what is printed on the filter */
+    g_string_append_printf (text,
+                            g_dngettext (GETTEXT_PACKAGE, ", grey filter of %.3g stop (density %.1f)",
+                                         ", grey filter of %.3g stops (density %.1f)", camera->nd_stops > 1.0 ? 2 : 1),
+                            camera->nd_stops, density);
   g_string_append_c (text, '.');
 
   if (aim == NULL)

@@ -92,12 +92,24 @@ change_iso (Setting *setting,
   set_iso (setting, iso <= low ? low : iso >= high ? high : fmin (fmax (nominal_iso (iso), low), high));
 }
 
-/* To what filters there are */
+/* The filter that there is; under a stop none, if the ISO can be lowered instead, else one stop, for the ISO can be raised */
+static double
+real_filter (const Setting *setting,
+             double         wanted_stops)
+{
+  double whole = round (wanted_stops);
+
+  if (fabs (wanted_stops - whole) <= NEAR_STOPS)
+    return whole;
+  if (wanted_stops > 1.0)
+    return 0.1 * round (10.0 * wanted_stops);
+  return setting->iso * exp2 (-wanted_stops) >= LOW_ISO ? 0.0 : 1.0;
+}
+
 static void
 change_filter (Setting *setting)
 {
-  double wanted = fmax (0.0, setting->nd_stops - setting->left_stops), whole = round (wanted);
-  double real = fabs (wanted - whole) <= NEAR_STOPS ? whole : wanted > 1.0 ? 0.1 * round (10.0 * wanted) : 0.0;
+  double real = real_filter (setting, fmax (0.0, setting->nd_stops - setting->left_stops));
 
   if (fabs (setting->left_stops) <= NEAR_STOPS)
     return;
@@ -177,13 +189,7 @@ darken (Setting *setting)
     change_iso (setting, LOW_ISO, setting->iso);
   change_part (setting);
   change_filter (setting);
-  change_iso (setting, least_native (setting), MOST_ISO);
-  if (setting->left_stops < -LEFT_STOPS) /* less than a stop, and the ISO is low already */
-    {
-      setting->nd_stops += 1.0;
-      setting->left_stops += 1.0;
-      change_iso (setting, LOW_ISO, MOST_ISO);
-    }
+  change_iso (setting, LOW_ISO, MOST_ISO);
 }
 
 static void
@@ -293,7 +299,7 @@ put_setting (LrRemedy              *remedy,
  * @camera: the camera that it changes
  * @more_stops: how much more the sensor is to make of the light; < 0: less
  *
- * Changes grey filter and ISO, as the head of this file tells; the stop is left to @remedy.
+ * Changes grey filter and ISO, as the head of this file tells; the stop is left to @remedy. If that falls short it says so.
  *
  * Returns: (transfer none): markup of the setting, "ISO <b>1600</b>", "a grey filter of <b>2</b> stops (density <b>0.6</b>)"
  */
@@ -304,25 +310,15 @@ lr_judge_compensate (LrJudge               *judge,
                      double                 more_stops)
 {
   Setting setting = find_setting (judge, camera, more_stops, FALSE);
+  g_autofree char *text = NULL;
 
   put_setting (remedy, camera, &setting);
-  return say_setting (judge, &setting);
-}
+  if (setting.left_stops <= LEFT_STOPS)
+    return say_setting (judge, &setting);
 
-/**
- * lr_judge_can_compensate:
- * @judge: a judge
- * @camera: a camera
- * @more_stops: as of lr_judge_compensate()
- *
- * Returns: whether what lr_judge_compensate() can set is enough
- */
-gboolean
-lr_judge_can_compensate (const LrJudge         *judge,
-                         const LrCameraReading *camera,
-                         double                 more_stops)
-{
-  return fabs (find_setting (judge, camera, more_stops, FALSE).left_stops) <= LEFT_STOPS;
+  /* Translators: a setting, "ISO 12800", and how much it falls short */
+  text = g_strdup_printf (_("%s (<b>%s</b> stops of light are missing)"), say_setting (judge, &setting), lr_say_number (judge, setting.left_stops, 1));
+  return g_string_chunk_insert (judge->words, text);
 }
 
 /**

@@ -52,7 +52,6 @@ void lr_judge_exposure   (LrJudge *judge);
 /* compensate.c: sets the camera otherwise, so that it makes more of the light: "ISO <b>1600</b>"; alone as a remedy, "Set B to ISO 1600." */
 const char *lr_judge_compensate (LrJudge *judge, LrRemedy *remedy, const LrCameraReading *camera, double more_stops);
 void lr_judge_keep_compensation (LrJudge *judge, LrRemark *remark, const LrCameraReading *camera, double more_stops);
-gboolean lr_judge_can_compensate (const LrJudge *judge, const LrCameraReading *camera, double more_stops);
 /* Offers its native ISO with filter and stop for the light; the stops of light that are missing for it, else 0 */
 double lr_judge_offer_native_iso (LrJudge *judge, LrRemark *remark, const LrCameraReading *camera);
 void lr_judge_shutter    (LrJudge *judge);

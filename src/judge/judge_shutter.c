@@ -106,10 +106,6 @@ keep_shutter (LrJudge               *judge,
   lr_remedy_change (remedy, camera->item, "shutter-s", shutter_s);
   if (fabs (more_stops) < TELLS_STOPS)
     lr_remedy_say (remedy, shutter, _("Set the shutter of %s to %s."), name, setting);
-  else if (!lr_judge_can_compensate (judge, camera, more_stops))
-    lr_remedy_say (remedy, shutter, more_stops > 0.0 ? _("Set the shutter of %s to %s; it takes <b>%s</b> stops more light then.")
-                                                     : _("Set the shutter of %s to %s; it takes <b>%s</b> stops less light then."),
-                   name, setting, lr_say_number (judge, fabs (more_stops), 1));
   else
     /* Translators: "Set the shutter of A to 1/50 s (180°), which suits mains of 50 Hz; for the light set A to ISO 400." */
     lr_remedy_say (remedy, shutter, _("Set the shutter of %s to %s; for the light set %s to %s."), name, setting, name,
