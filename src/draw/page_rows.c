@@ -93,11 +93,10 @@ settings_text (const LrSheet  *sheet,
   g_string_append_printf (text, _("%.4g fps, %s, ISO %.0f, %.0f K"),
                           camera->frame_rate_fps, shutter, camera->iso, camera->white_balance_k);
   if (camera->nd_stops > 0.0 && lr_nd_density (camera->nd_stops, &density))
-    /* Translators: the second figure is what is printed on the filter */
+    /* Translators: the density, which is what is printed on a grey filter, and what it takes */
     g_string_append_printf (text,
-                            g_dngettext (GETTEXT_PACKAGE, ", grey filter of %.3g stop (density %.1f)",
-                                         ", grey filter of %.3g stops (density %.1f)", camera->nd_stops > 1.0 ? 2 : 1),
-                            camera->nd_stops, density);
+                            g_dngettext (GETTEXT_PACKAGE, ", ND %.1f (%.3g stop)", ", ND %.1f (%.3g stops)", camera->nd_stops > 1.0 ? 2 : 1),
+                            density, camera->nd_stops);
   g_string_append_c (text, '.');
 
   if (aim == NULL)
