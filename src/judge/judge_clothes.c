@@ -82,6 +82,16 @@ say_lost (LrJudge        *judge,
   lr_remark_say (remark, "%s", say_help (wall < DARK_WALL, shares->clothes > shares->background));
 }
 
+/* Whether the face is off too, and they would be neither burnt nor too dark with the face where it is wanted */
+static gboolean
+is_of_exposure (const LrJudge  *judge,
+                const LrShares *shares)
+{
+  double times = shares->face / lr_share_of_signal (judge->limits[LR_LIMIT_FACE_LEVEL]), there = shares->clothes / times;
+
+  return fabs (log2 (times)) > judge->limits[LR_LIMIT_FACE_LEVEL_OFF] && there < BURNT_SHARE && lr_signal_of_share (there) >= judge->limits[LR_LIMIT_CLOTHES_DARK];
+}
+
 static void
 say_clothes (LrJudge               *judge,
              LrRemark              *remark,
@@ -95,13 +105,17 @@ say_clothes (LrJudge               *judge,
   switch (clothes)
     {
     case CLOTHES_BURNT:
-      lr_remark_say (remark, _("%s’s clothes are burnt out in %s, <b>%s</b> stops over white. Ask for darker clothes, or flag the light off them."),
-                     subject, name, lr_say_number (judge, remark->value, 1));
+      lr_remark_say (remark, _("%s’s clothes are burnt out in %s, <b>%s</b> stops over white."), subject, name,
+                     lr_say_number (judge, remark->value, 1));
+      lr_remark_say (remark, "%s", is_of_exposure (judge, shares) ? _("Set the level of the face first: then they come out.")
+                                                                  : _("Ask for darker clothes, or flag the light off them."));
       break;
     case CLOTHES_DARK:
-      lr_remark_say (remark, _("%s’s clothes come out at only <b>%s</b> in %s; under <b>%s</b> they have no drawing. Ask for lighter clothes."),
+      lr_remark_say (remark, _("%s’s clothes come out at only <b>%s</b> in %s; under <b>%s</b> they have no drawing."),
                      subject, lr_say_share_off (judge, lr_signal_of_share (shares->clothes), judge->limits[LR_LIMIT_CLOTHES_DARK]), name,
                      lr_say_share (judge, judge->limits[LR_LIMIT_CLOTHES_DARK]));
+      lr_remark_say (remark, "%s", is_of_exposure (judge, shares) ? _("Set the level of the face first: then they come out.")
+                                                                  : _("Ask for lighter clothes."));
       break;
     case CLOTHES_LOST:
       say_lost (judge, remark, subject, name, level, shares);

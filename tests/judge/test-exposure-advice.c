@@ -253,6 +253,34 @@ test_filter (gconstpointer data)
   g_assert_true (g_str_has_suffix (lr_remarks_find (remarks, "mixed-whites:person-1")->text, c->text));
 }
 
+static char *
+clothes_text (double reflectance,
+              double iso)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrLightLevels) levels = NULL;
+  g_autoptr (LrRemarks) remarks = NULL;
+
+  fixture_set (&plan, "wenna", "clothing-reflectance-pct", reflectance);
+  fixture_set (&plan, "camera-a", "iso", iso);
+  study = lr_study_new (plan);
+  levels = lr_light_levels_new (plan, TRUE, NULL);
+  remarks = lr_remarks_new_lit (study, levels, LR_UNITS_METRIC);
+  return g_strdup (lr_remarks_find (remarks, "clothes:camera-a")->text);
+}
+
+/* Clothes that the exposure spoils are not changed: at ISO 400 the face is right and they are at a tenth of white, so four stops more burn them;
+ * cloth that reflects a hundredth is dark at any right exposure */
+static void
+test_spoilt (void)
+{
+  g_autofree char *exposure = clothes_text (0.2, 6400.0), *cloth = clothes_text (0.01, 400.0);
+
+  g_assert_true (g_str_has_suffix (exposure, "Set the level of the face first: then they come out."));
+  g_assert_true (g_str_has_suffix (cloth, "Ask for lighter clothes."));
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -263,6 +291,7 @@ main (int   argc,
   add_rows ("/exposure-advice/flicker", flicker_cases, test_flicker);
   add_rows ("/exposure-advice/filter", filter_cases, test_filter);
   g_test_add_func ("/exposure-advice/clothes", test_clothes);
+  g_test_add_func ("/exposure-advice/spoilt", test_spoilt);
   g_test_add_func ("/exposure-advice/level-stays", test_level_stays);
   return g_test_run ();
 }
