@@ -317,7 +317,8 @@ lr_judge_compensate (LrJudge               *judge,
     return say_setting (judge, &setting);
 
   /* Translators: a setting, "ISO 12800", and how much it falls short */
-  text = g_strdup_printf (_("%s (<b>%s</b> stops of light are missing)"), say_setting (judge, &setting), lr_say_number (judge, setting.left_stops, 1));
+  text = g_strdup_printf (_("%s (<b>%s</b> stops of light are missing)"), say_setting (judge, &setting),
+                          lr_say_number (judge, setting.left_stops, 1));
   return g_string_chunk_insert (judge->words, text);
 }
 

@@ -89,7 +89,8 @@ is_of_exposure (const LrJudge  *judge,
 {
   double times = shares->face / lr_share_of_signal (judge->limits[LR_LIMIT_FACE_LEVEL]), there = shares->clothes / times;
 
-  return fabs (log2 (times)) > judge->limits[LR_LIMIT_FACE_LEVEL_OFF] && there < BURNT_SHARE && lr_signal_of_share (there) >= judge->limits[LR_LIMIT_CLOTHES_DARK];
+  return fabs (log2 (times)) > judge->limits[LR_LIMIT_FACE_LEVEL_OFF] && there < BURNT_SHARE
+         && lr_signal_of_share (there) >= judge->limits[LR_LIMIT_CLOTHES_DARK];
 }
 
 static void
