@@ -30,7 +30,6 @@ typedef struct
   double   aim_m;             /* to the aim, on the floor; NAN if there is none */
   double   end_m;             /* where the axis meets a wall or the floor, or fades out */
   double   level;             /* share of a way along the axis that it is long on the floor */
-  const LrLight *light;
   const LrPlaced *placed;
   gboolean is_drawn;          /* by this half of a drag */
 } Axis;
@@ -99,17 +98,20 @@ typedef struct
 } Emitter;
 
 static Emitter
-get_emitter (const LrLight *light)
+get_emitter (const LrItem *item)
 {
+  const LrLight *light = &item->light;
+  double half_rad = 0.5 * lr_item_beam_rad (item);
+
   switch ((LrLightForm) light->form)
     {
     case LR_LIGHT_WIDE:
-      return (Emitter) { 0.205, 0.5 * light->width_m, MIN (0.5 * light->beam_rad, SOFT_POOL_RAD) };
+      return (Emitter) { 0.205, 0.5 * light->width_m, MIN (half_rad, SOFT_POOL_RAD) };
     case LR_LIGHT_PANEL:
-      return (Emitter) { 0.07, 0.5 * light->width_m, MIN (0.5 * light->beam_rad, SOFT_POOL_RAD) };
+      return (Emitter) { 0.07, 0.5 * light->width_m, MIN (half_rad, SOFT_POOL_RAD) };
     case LR_LIGHT_POINT:
     default:
-      return (Emitter) { 0.105, 0.07, MIN (0.5 * light->beam_rad, HARD_POOL_MOST_RAD) };
+      return (Emitter) { 0.105, 0.07, MIN (half_rad, HARD_POOL_MOST_RAD) };
     }
 }
 
@@ -117,7 +119,7 @@ static void
 fill_pool (const LrFloor *floor,
            const Axis    *axis)
 {
-  Emitter emitter = get_emitter (axis->light);
+  Emitter emitter = get_emitter (axis->placed->item);
   LrVec2 left = lr_vec2_left (axis->direction);
   LrVec2 near_m = lr_vec2_along (axis->from_m, axis->direction, emitter.front_m);
   LrVec2 far_m = lr_vec2_along (axis->from_m, axis->direction, axis->end_m);
@@ -146,7 +148,7 @@ lr_overlay_light_pools (const LrFloor *floor)
 
   for (guint i = 0; i < floor->study->placed->len; i++)
     {
-      Axis axis = { .light = &placed[i].item->light };
+      Axis axis = { 0 };
 
       if (placed[i].item->kind == LR_ITEM_LIGHT && floor->is_drawn[i] && get_axis (floor, &placed[i], &axis))
         fill_pool (floor, &axis);
@@ -275,7 +277,7 @@ static void
 draw_aim_arrow (const LrFloor *floor,
                 const Axis    *axis)
 {
-  double from_m = MAX (get_emitter (axis->light).front_m + 0.10, AXIS_FROM_M);
+  double from_m = MAX (get_emitter (axis->placed->item).front_m + 0.10, AXIS_FROM_M);
   double to_m = MIN (MAX (ARROW_TO_M, from_m + 0.3), axis->end_m);
   LrVec2 way = lr_vec2 (axis->direction.x, -axis->direction.y);
   LrVec2 from = lr_floor_device (floor, lr_vec2_along (axis->from_m, axis->direction, from_m));
@@ -301,7 +303,7 @@ find_axes (const LrFloor *floor)
 
   for (guint i = 0; i < floor->study->placed->len; i++)
     {
-      Axis axis = { .light = &placed[i].item->light, .is_drawn = floor->is_drawn[i] };
+      Axis axis = { .is_drawn = floor->is_drawn[i] };
 
       if (placed[i].item->kind == LR_ITEM_LIGHT && get_axis (floor, &placed[i], &axis))
         g_array_append_val (axes, axis);

@@ -148,7 +148,7 @@ add_point_source (LrScene        *scene,
                   const LrPlaced *placed,
                   const LrAxes   *axes)
 {
-  double opens_rad = CLAMP (0.5 * placed->item->light.beam_rad + 3.0 * LR_DEG, 0.0, 0.5 * LR_PI);
+  double opens_rad = CLAMP (0.5 * lr_item_beam_rad (placed->item) + 3.0 * LR_DEG, 0.0, 0.5 * LR_PI);
   double reach_x = 0.065 + 0.17 * cos (opens_rad), reach_y = 0.085 + 0.17 * sin (opens_rad);
 
   lr_scene_begin (scene, placed);

@@ -108,7 +108,7 @@ lr_symbol_light (const LrPen *pen)
       break;
     case LR_LIGHT_POINT:
     default:
-      draw_point (pen, light->beam_rad);
+      draw_point (pen, lr_item_beam_rad (pen->item));
       break;
     }
 }

@@ -169,6 +169,7 @@ lr_item_copy (const LrItem *item)
   lr_prop_table_copy (common_table (item), copy, item);
   lr_prop_table_copy (own_table (item), copy, item);
   copy->path_m = g_memdup2 (item->path_m, item->n_path * sizeof *item->path_m);
+  copy->lamp_file = item->lamp_file != NULL ? lr_lamp_file_ref (item->lamp_file) : NULL;
   copy->unknown = lr_json_dup_object (item->unknown);
 
   return copy;
@@ -194,6 +195,7 @@ clear (gpointer data)
   lr_prop_table_clear (own_table (item), item);
   lr_prop_table_clear (common_table (item), item);
   g_free (item->path_m);
+  g_clear_pointer (&item->lamp_file, lr_lamp_file_unref);
   g_clear_pointer (&item->unknown, json_object_unref);
 }
 
@@ -227,7 +229,38 @@ lr_item_equal (const LrItem *a,
       return FALSE;
 
   return lr_prop_table_equal (common_table (a), a, b) && lr_prop_table_equal (own_table (a), a, b)
-         && lr_json_objects_equal (a->unknown, b->unknown);
+         && lr_lamp_file_equal (a->lamp_file, b->lamp_file) && lr_json_objects_equal (a->unknown, b->unknown);
+}
+
+/**
+ * lr_item_beam_rad:
+ * @light: a light
+ *
+ * Returns: the full angle between the directions of half its intensity, in the level plane through its axis [rad], past its modifier
+ */
+double
+lr_item_beam_rad (const LrItem *light)
+{
+  return light->light.modifier_beam_rad > 0.0 ? light->light.modifier_beam_rad : lr_item_bare_beam_rad (light);
+}
+
+/**
+ * lr_item_bare_beam_rad:
+ * @light: a light
+ *
+ * Returns: the full angle between the directions of half its intensity without a modifier [rad]: what its photometric file says, else
+ * what the plan does
+ */
+double
+lr_item_bare_beam_rad (const LrItem *light)
+{
+  const LrLampFile *file = light->lamp_file;
+  double beam_rad = light->light.beam_rad;
+
+  if (file != NULL)
+    lr_photometry_spread_rad (&file->photometry, 0.5, lr_photometry_turn_deg (&file->photometry, light->light.height_m > light->light.width_m),
+                              &beam_rad);
+  return beam_rad;
 }
 
 /**

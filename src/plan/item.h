@@ -10,6 +10,7 @@
 
 #include <json-glib/json-glib.h>
 
+#include "lamp_file.h"
 #include "prop.h"
 #include "vec.h"
 
@@ -230,6 +231,7 @@ typedef struct
   double     along_m;    /* from that corner to the thing's near edge (doors, windows) or middle */
   LrVec2    *path_m;     /* leads */
   gsize      n_path;
+  LrLampFile *lamp_file; /* lights: measured intensities, which count in place of output and beam; may be NULL */
   JsonObject *unknown;   /* members that this version does not know, kept for the writer; may be NULL */
   union
   {
@@ -275,6 +277,9 @@ LrItem  *lr_item_copy  (const LrItem *item);              /* a fresh one that ma
 LrItem  *lr_item_ref   (const LrItem *item);
 void     lr_item_unref (LrItem *item);
 gboolean lr_item_equal (const LrItem *a, const LrItem *b);
+/* Full angle at half the intensity of a light, in the level plane: past its modifier, by its file, else as given [rad] */
+double      lr_item_beam_rad   (const LrItem *light);
+double      lr_item_bare_beam_rad (const LrItem *light); /* before a modifier */
 const char *lr_item_tag_stem   (const LrItem *item); /* of its kind and form: reflector "R", flag "F"; (nullable) */
 const char *lr_item_form_label (const LrItem *item); /* translated: "Chair", "Interviewer", or its kind's title */
 

@@ -21,6 +21,8 @@ typedef struct
 
 LrPlan *lr_plan_change      (const LrPlan *plan, const LrChange *changes, gsize n, GError **error);
 LrPlan *lr_plan_change_text (const LrPlan *plan, const char *id, const char *key, const char *text, GError **error);
+/* The bytes of a photometric file become the light's, under that name; @data NULL: none. The error: "line 14: the angles do not rise" */
+LrPlan *lr_plan_set_lamp_file (const LrPlan *plan, const char *id, const char *name, const char *data, gsize length, GError **error);
 /* Floor things to the point; wall things to the nearest place on a wall; a lead's whole path; worn things: refused */
 LrPlan *lr_plan_move        (const LrPlan *plan, const char *id, LrVec2 to_m, GError **error);
 LrPlan *lr_plan_turn        (const LrPlan *plan, const char *id, double facing_rad, GError **error);

@@ -176,7 +176,6 @@ read_item (const LrJsonPlace  *place,
            GHashTable         *ids,
            GError            **error)
 {
-  static const char *const path_key[] = { "path", NULL };
   const LrItemKindInfo *info = lr_item_kind_info (kind);
   JsonObject *object = lr_json_get_object (place, node, error);
   g_autoptr (LrItem) item = lr_item_new (kind, "");
@@ -184,8 +183,8 @@ read_item (const LrJsonPlace  *place,
 
   if (object == NULL)
     return FALSE;
-  if (!lr_json_get_rows (place, object, rows, G_N_ELEMENTS (rows), info->place == LR_PLACE_PATH ? path_key : NULL,
-                         &item->unknown, error))
+  if (!lr_json_get_rows (place, object, rows, G_N_ELEMENTS (rows), lr_read_item_keys (kind), &item->unknown, error)
+      || !lr_read_lamp_file (place, object, item, error))
     return FALSE;
   if (info->place == LR_PLACE_PATH && !read_path (place, object, item, error))
     return FALSE;

@@ -87,7 +87,7 @@ read_entry (const LrJsonPlace  *place,
             GHashTable         *kit_ids,
             GError            **error)
 {
-  static const char *const known[] = { "kind", NULL };
+  static const char *const known[] = { "kind", NULL }, *const known_of_light[] = { "kind", LR_LAMP_FILE_KEY, NULL };
   JsonObject *object = lr_json_get_object (place, node, error);
   g_autoptr (LrKitEntry) entry = NULL;
   LrItemKind kind = LR_ITEM_LENS;
@@ -104,7 +104,8 @@ read_entry (const LrJsonPlace  *place,
       { lr_kit_entry_table (), entry }, { &lr_item_kind_info (kind)->table, item }, { &id_table, item },
     };
 
-    if (!lr_json_get_rows (place, object, rows, G_N_ELEMENTS (rows), known, &item->unknown, error)
+    if (!lr_json_get_rows (place, object, rows, G_N_ELEMENTS (rows), kind == LR_ITEM_LIGHT ? known_of_light : known, &item->unknown, error)
+        || !lr_read_lamp_file (place, object, item, error)
         || !lr_read_check_order (place, item, error) || !lr_read_id (place, item, kit_ids, error))
       return NULL;
   }

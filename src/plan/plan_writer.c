@@ -94,6 +94,23 @@ write_points (LrJsonWriter *writer,
   lr_json_write_pairs (writer, key, pairs, n, 0);
 }
 
+static void
+write_lamp_file (LrJsonWriter     *writer,
+                 const LrLampFile *file)
+{
+  if (file == NULL)
+    return;
+
+  lr_json_begin (writer, LR_LAMP_FILE_KEY, '{');
+  lr_json_write_text (writer, "format", lr_lamp_format_word (file->format));
+  lr_json_begin (writer, "lines", '[');
+  for (gsize i = 0; i < file->n_lines; i++)
+    lr_json_write_text (writer, NULL, file->lines[i]);
+  lr_json_end (writer, ']');
+  lr_json_write_members (writer, file->unknown);
+  lr_json_end (writer, '}');
+}
+
 /* Parts */
 
 static void
@@ -145,6 +162,7 @@ write_kit (LrJsonWriter *writer,
       write_table (writer, lr_kit_entry_table (), entry);
       lr_json_write_text (writer, "kind", info->word);
       write_table (writer, &info->table, entry->item);
+      write_lamp_file (writer, entry->item->lamp_file);
       lr_json_write_members (writer, entry->item->unknown);
       lr_json_end (writer, '}');
     }
@@ -162,6 +180,7 @@ write_item (LrJsonWriter *writer,
   if (info->place == LR_PLACE_PATH)
     write_points (writer, "path", item->path_m, item->n_path);
   write_table (writer, &info->table, item);
+  write_lamp_file (writer, item->lamp_file);
   lr_json_write_members (writer, item->unknown);
   lr_json_end (writer, '}');
 }

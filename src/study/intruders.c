@@ -163,7 +163,7 @@ add_light (const LrStudy  *study,
     add_block (intruder, LR_INTRUDER_HEAD, &frame, -0.03, 0.04, half_m, half_m);
   else
     {
-      double opens_rad = CLAMP (0.5 * light->beam_rad + 3.0 * LR_DEG, 0.0, 0.5 * LR_PI);
+      double opens_rad = CLAMP (0.5 * lr_item_beam_rad (placed->item) + 3.0 * LR_DEG, 0.0, 0.5 * LR_PI);
       double out_m = 0.085 + 0.17 * sin (opens_rad);
 
       add_block (intruder, LR_INTRUDER_HEAD, &frame, -0.15, 0.065, lr_vec2 (0.085, 0.085), lr_vec2 (0.085, 0.085));

@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A measured level counts before an intensity, and that before a flux: what was measured is surer than what a sheet says. All are of
- * the lamp by itself. A modifier lets a share through. If the beam past it is wider than the lamp's, it spreads the flux that passes;
+ * A photometric file counts before a measured level, that before an intensity, and that before a flux: what was measured is surer than
+ * what a sheet says. All are of the lamp by itself. A modifier lets a share through. If the beam past it is wider than the lamp's, it spreads the flux that passes;
  * if it is narrower, it cuts the beam, and the axis keeps its share: a grid adds no light. Its own size is that of the face that emits.
  */
 
@@ -66,41 +66,64 @@ bare_candela (const LrLight *light,
   return candela;
 }
 
-static gboolean
-is_cut (const LrLight *light)
+/* A file spreads its own way, and round faces have none in it: a square of equal area stands for one */
+static void
+take_file (const LrItem *light,
+           double        pass,
+           LrEmitter    *emitter)
 {
-  return light->modifier_beam_rad > 0.0 && light->beam_rad > light->modifier_beam_rad;
+  if (emitter->shape == LR_EMITTER_DISC)
+    {
+      emitter->shape = LR_EMITTER_RECTANGLE;
+      emitter->width_m = emitter->height_m = emitter->width_m * sqrt (0.25 * LR_PI);
+    }
+  lr_emitter_take_table (emitter, &light->lamp_file->photometry, pass);
+}
+
+/* Intensity on the axis and flux of the lamp by itself */
+static double
+bare_output (const LrItem *light,
+             double       *flux_lm)
+{
+  LrBeam beam = bare_beam (&light->light);
+  double candela;
+
+  if (light->lamp_file != NULL)
+    {
+      *flux_lm = light->lamp_file->flux_lm;
+      return lr_photometry_candela (&light->lamp_file->photometry, 0.0, 0.0);
+    }
+
+  candela = bare_candela (&light->light, &beam);
+  *flux_lm = candela * lr_beam_sr (&beam);
+  return candela;
 }
 
 /**
- * lr_lamp_take_face:
+ * lr_lamp_emit:
  * @light: a light of the plan
- * @emitter: (inout): gets shape, size and beam
- */
-void
-lr_lamp_take_face (const LrLight *light,
-                   LrEmitter     *emitter)
-{
-  take_size (light, emitter);
-  emitter->beam = light->modifier_beam_rad > 0.0 ? beam_of (light->modifier_beam_rad, 0.0) : bare_beam (light);
-}
-
-/**
- * lr_lamp_candela:
- * @light: a light of the plan
+ * @emitter: (inout): gets shape, size, beam and intensity
  *
  * Source: photometric distance law and flux of a beam, see light.h; the rest as told at the head of this file.
- *
- * Returns: the intensity on its axis past the modifier, undimmed [cd]
  */
-double
-lr_lamp_candela (const LrLight *light)
+void
+lr_lamp_emit (const LrItem *light,
+              LrEmitter    *emitter)
 {
-  LrBeam bare = bare_beam (light), past = beam_of (light->modifier_beam_rad, 0.0);
-  double pass = light->modifier_pass > 0.0 ? light->modifier_pass : 1.0, candela = pass * bare_candela (light, &bare);
+  const LrLight *l = &light->light;
+  double pass = l->modifier_pass > 0.0 ? l->modifier_pass : 1.0, flux_lm, candela = bare_output (light, &flux_lm);
 
-  if (!(light->modifier_beam_rad > 0.0) || is_cut (light))
-    return candela;
+  take_size (l, emitter);
+  if (l->modifier_beam_rad > 0.0)
+    {
+      emitter->beam = beam_of (l->modifier_beam_rad, 0.0);
+      /* a narrower beam cuts, a wider one spreads */
+      emitter->candela = pass * (lr_item_bare_beam_rad (light) > l->modifier_beam_rad ? candela : flux_lm / lr_beam_sr (&emitter->beam));
+      return;
+    }
 
-  return candela * lr_beam_sr (&bare) / lr_beam_sr (&past);
+  emitter->beam = bare_beam (l);
+  emitter->candela = pass * candela;
+  if (light->lamp_file != NULL)
+    take_file (light, pass, emitter);
 }

@@ -8,7 +8,6 @@
 #include "item.h"
 #include "light.h"
 
-/* Shape, size and beam of what emits; where it is and which way it points are left as they are */
-void   lr_lamp_take_face (const LrLight *light, LrEmitter *emitter);
-/* On the axis of that face, undimmed [cd]; 0: it gives none */
-double lr_lamp_candela   (const LrLight *light);
+/* Shape, size, beam and intensity of what emits, undimmed; where it is and which way it points are left as they are. The intensity is 0
+ * if the lamp gives none. A photometric file is lent */
+void   lr_lamp_emit (const LrItem *light, LrEmitter *emitter);

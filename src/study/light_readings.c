@@ -27,8 +27,10 @@ lr_light_stop_m (const LrStudy  *study,
                  double         *along_m)
 {
   double before_m = lr_light_ahead_m (&light->item->light), lux, from_m;
-  LrEmitter emitter = lr_light_emitter_of (study, light, 1.0);
+  LrEmitter emitter = lr_light_emitter_of (study, light);
 
+  if (emitter.table == NULL && !(emitter.candela > 0.0))
+    emitter.candela = 1.0;
   if (!lr_emitter_axis_lx (&emitter, aim_m - before_m, &lux)
       || !lr_emitter_distance_m (&emitter, lux * exp2 (stops), &from_m))
     return FALSE;

@@ -50,23 +50,21 @@ lr_light_ahead_m (const LrLight *light)
  * lr_light_emitter_of:
  * @study: a study
  * @light: a light of it
- * @candela: on its axis [cd]
  *
- * Returns: what emits, in its place
+ * Returns: what emits undimmed, in its place; it holds on to the light's photometric file no longer than the plan does
  */
 LrEmitter
 lr_light_emitter_of (const LrStudy  *study,
-                     const LrPlaced *light,
-                     double          candela)
+                     const LrPlaced *light)
 {
   const LrLight *l = &light->item->light;
   double tilt_rad = lr_light_tilt_rad (study, light), cf = cos (light->facing_rad), sf = sin (light->facing_rad);
   double ct = cos (tilt_rad), st = sin (tilt_rad);
   LrEmitter e = {
-    .axis = { ct * cf, ct * sf, st }, .right = { sf, -cf, 0.0 }, .up = { -st * cf, -st * sf, ct }, .candela = candela,
+    .axis = { ct * cf, ct * sf, st }, .right = { sf, -cf, 0.0 }, .up = { -st * cf, -st * sf, ct },
   };
 
-  lr_lamp_take_face (l, &e);
+  lr_lamp_emit (light->item, &e);
   e.at_m = lr_vec3_along (lr_vec2_raise (light->at_m, l->lamp_height_m), e.axis, lr_light_ahead_m (l));
   return e;
 }
@@ -84,12 +82,15 @@ lr_light_emitter (const LrStudy  *study,
                   const LrPlaced *light,
                   LrEmitter      *emitter)
 {
-  double candela = light->item->light.dim * lr_lamp_candela (&light->item->light);
+  LrEmitter e = lr_light_emitter_of (study, light);
+  double dim = light->item->light.dim;
 
-  if (!(candela > 0.0))
+  e.candela *= dim;
+  e.share *= dim;
+  if (!(e.table != NULL ? e.share * light->item->lamp_file->flux_lm > 0.0 : e.candela > 0.0))
     return FALSE;
 
-  *emitter = lr_light_emitter_of (study, light, candela);
+  *emitter = e;
   return TRUE;
 }
 
@@ -205,9 +206,7 @@ seen_share (const LrEmitter    *emitter,
     {
       double x = ((i % parts + 0.5) / parts - 0.5) * emitter->width_m, y = ((i / parts + 0.5) / parts - 0.5) * emitter->height_m;
       LrVec3 part_m = lr_vec3_along (lr_vec3_along (emitter->at_m, emitter->right, x), emitter->up, y);
-      LrVec3 way_m = lr_vec3_sub (part_m, point_m);
-      double square_m2 = lr_vec3_dot (way_m, way_m);
-      double given = fmax (0.0, lr_vec3_dot (way_m, normal)) * fmax (0.0, -lr_vec3_dot (way_m, emitter->axis)) / fmax (square_m2 * square_m2, 1e-12);
+      double given = lr_emitter_part_lx (emitter, part_m, point_m, normal);
 
       if (!(given > 0.0) || (emitter->shape == LR_EMITTER_DISC && hypot (x, y) > 0.5 * emitter->width_m))
         continue;

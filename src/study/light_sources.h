@@ -21,8 +21,8 @@ typedef struct
 GArray  *lr_light_sources      (const LrStudy *study);
 /* What a light of the kit emits, as it is dimmed; FALSE: nothing, or it cannot be told */
 gboolean lr_light_emitter      (const LrStudy *study, const LrPlaced *light, LrEmitter *emitter);
-/* The same with such an intensity on its axis */
-LrEmitter lr_light_emitter_of  (const LrStudy *study, const LrPlaced *light, double candela);
+/* The same undimmed; without an intensity if it has no output */
+LrEmitter lr_light_emitter_of  (const LrStudy *study, const LrPlaced *light);
 /* Of its emitting face before the lamp's joint, as drawn */
 double   lr_light_ahead_m      (const LrLight *light);
 /* What it gives a small face, past what stands between. @seen_share (nullable) (out): of the light that would be there */

@@ -173,7 +173,7 @@ ref_in (JsonObject *property)
 static void
 test_kinds (void)
 {
-  static const char *const none[] = { NULL };
+  static const char *const none[] = { NULL }, *const light[] = { LR_LAMP_FILE_KEY, NULL };
   static const char *const places[] = {
     [LR_PLACE_FLOOR] = "item-on-floor", [LR_PLACE_WALL] = "item-on-wall", [LR_PLACE_PATH] = "item-on-path",
     [LR_PLACE_NONE] = "item-without-place",
@@ -194,7 +194,7 @@ test_kinds (void)
       JsonArray *all;
       JsonObject *list;
 
-      check_table (&info->table, members, none);
+      check_table (&info->table, members, kind == LR_ITEM_LIGHT ? light : none);
       if (info->list_key == NULL)
         continue;
       all = json_object_get_array_member (schema_definition (root (), info->word), "allOf");
@@ -279,6 +279,7 @@ static const char *const good_files[] = {
 static const char *const bad_files[] = {
   "corner-of-three", "corner-text",  "empty-setups", "far-away",       "flag-number",      "job-list",        "kit-kind",
   "kit-no-kind",     "no-format",    "no-id",        "no-object",      "no-setups",        "no-version",      "number-null",
+  "lamp-format",     "lamp-line-end", "lamp-line-number", "lamp-no-lines", "lamp-text",
   "number-text",     "other-format", "out-of-range", "part-of-a-count", "people-object",   "person-text",     "request-number",
   "title-number",    "too-many-corners", "unknown-choice", "version-text", "version-zero",  "wrong-limit",     "wrong-time",
 };

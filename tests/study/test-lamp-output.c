@@ -35,12 +35,22 @@ static const OutputCase output_cases[] = {
   { "cut", PANEL (.output_cd = 1000.0, .modifier_pass = 0.5, .modifier_beam_rad = 40.0 * LR_DEG), 500.0 },
 };
 
+static LrEmitter
+emit (const LrLight *light)
+{
+  LrItem item = { .kind = LR_ITEM_LIGHT, .light = *light };
+  LrEmitter face = { 0 };
+
+  lr_lamp_emit (&item, &face);
+  return face;
+}
+
 static void
 test_output (gconstpointer data)
 {
   const OutputCase *c = data;
 
-  g_assert_cmpfloat_with_epsilon (lr_lamp_candela (&c->light), c->candela, 2e-5 * c->candela + 1e-9);
+  g_assert_cmpfloat_with_epsilon (emit (&c->light).candela, c->candela, 2e-5 * c->candela + 1e-9);
 }
 
 /* A cut beam holds less flux than the lamp's; a spread one holds what passes: what a grid and a sheet of diffusion do */
@@ -48,15 +58,15 @@ static void
 test_flux (void)
 {
   LrLight light = POINT (.output_lm = 1000.0, .beam_rad = 60.0 * LR_DEG, .modifier_pass = 0.7);
-  LrEmitter face = { 0 };
 
   for (int deg = 10; deg <= 170; deg += 5)
     {
+      LrEmitter face;
       double flux_lm;
 
       light.modifier_beam_rad = deg * LR_DEG;
-      lr_lamp_take_face (&light, &face);
-      flux_lm = lr_lamp_candela (&light) * lr_beam_sr (&face.beam);
+      face = emit (&light);
+      flux_lm = face.candela * lr_beam_sr (&face.beam);
       if (deg >= 60)
         g_assert_cmpfloat_with_epsilon (flux_lm, 700.0, 1e-6);
       else
@@ -75,9 +85,8 @@ test_face (void)
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
       LrLight light = { .form = cases[i].form, .shape = cases[i].shape, .width_m = cases[i].width_m, .height_m = 1.2 };
-      LrEmitter face = { 0 };
+      LrEmitter face = emit (&light);
 
-      lr_lamp_take_face (&light, &face);
       g_assert_cmpint (face.shape, ==, cases[i].expected);
       g_assert_cmpfloat (face.height_m, ==, cases[i].shape == LR_SHAPE_ROUND ? cases[i].width_m : 1.2);
     }
