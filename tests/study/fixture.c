@@ -91,6 +91,27 @@ fixture_text (LrPlan    **plan,
 }
 
 void
+fixture_lamp (LrPlan     **plan,
+              const char  *id,
+              double       candela,
+              double       lobe,
+              double       length_m,
+              double       width_m)
+{
+  g_autoptr (GString) text = g_string_new ("IESNA:LM-63-2002\nTILT=NONE\n");
+  GError *error = NULL;
+  int last_deg = lobe < 0.0 ? 180 : 90;
+
+  g_string_append_printf (text, "1 -1 1 %d 1 1 2 %.3f %.3f 0\n1 1 100\n", last_deg + 1, width_m, length_m);
+  for (int v = 0; v <= last_deg; v++)
+    g_string_append_printf (text, "%d ", v);
+  g_string_append (text, "\n0\n");
+  for (int v = 0; v <= last_deg; v++)
+    g_string_append_printf (text, "%.4f\n", lobe < 0.0 ? candela : v == 90 ? 0.0 : candela * pow (cos (v * LR_DEG), lobe));
+  replace (plan, lr_plan_set_lamp_file (*plan, id, "lamp.ies", text->str, text->len, &error), error);
+}
+
+void
 fixture_move (LrPlan    **plan,
               const char *id,
               double      x_m,

@@ -32,6 +32,8 @@ LrPlan     *fixture_example (const char *name);                             /* "
 const char *fixture_add   (LrPlan **plan, LrItemKind kind, int form, double x_m, double y_m); /* its id */
 void        fixture_set   (LrPlan **plan, const char *id, const char *key, double value);
 void        fixture_text  (LrPlan **plan, const char *id, const char *key, const char *text);
+/* A light's photometric file of LM-63: @candela cos^@lobe to its sides, the same all round with a lobe < 0; its size, 0: none */
+void        fixture_lamp  (LrPlan **plan, const char *id, double candela, double lobe, double length_m, double width_m);
 void        fixture_move  (LrPlan **plan, const char *id, double x_m, double y_m);
 
 /* An 8 m by 6 m room, 2.7 m high, in which nothing is wrong: Wenna at (3, 3), seated, looks at Ines at (5.4, 2.4); camera A

@@ -5,6 +5,7 @@
 
 #include "fixture.h"
 
+#include "bounce.h"
 #include "light_readings.h"
 
 /* A light at the height of Wenna's eyes, whose front is @distance_m from them, on the line that goes from them along +y. It is @ahead_m
@@ -156,6 +157,90 @@ test_unknown (void)
   g_assert_cmpfloat (at.lux, ==, 123.0);
 }
 
+/* With a file its intensities count and not the plan's output and beam: 1000 cd at 2.5 m give 160 lx (distance law), dimmed the same share of it.
+ * Without it the plan's count again */
+static void
+test_file (void)
+{
+  const char *id;
+  g_autoptr (LrPlan) plan = lit_plan (LR_LIGHT_POINT, 2.5, 0.065, &id);
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (GError) error = NULL;
+  double along_m = NAN, by_plan_lx;
+  LrPlan *next;
+
+  fixture_set (&plan, id, "output-lm", 50000.0);
+  fixture_set (&plan, id, "dim-pct", 1.0);
+  by_plan_lx = at_aim (plan, id).lux;
+  fixture_lamp (&plan, id, 1000.0, 1.0, 0.0, 0.0);
+  assert_within (at_aim (plan, id).lux, 160.0, 2e-3);
+  fixture_set (&plan, id, "dim-pct", 0.25);
+  assert_within (at_aim (plan, id).lux, 40.0, 2e-3);
+  fixture_set (&plan, id, "output-lm", 0.0);
+  assert_within (at_aim (plan, id).lux, 40.0, 2e-3);
+  study = lr_study_new (plan);
+  g_assert_true (lr_light_stop_m (study, lr_study_find_placed (study, id), 2.065, -1, &along_m));
+  assert_near (along_m, 0.065 + 2.0 * sqrt (2.0), 1e-6);
+
+  next = lr_plan_set_lamp_file (plan, id, "", NULL, 0, &error);
+  g_assert_no_error (error);
+  lr_plan_unref (plan);
+  plan = next;
+  fixture_set (&plan, id, "output-lm", 50000.0);
+  fixture_set (&plan, id, "dim-pct", 1.0);
+  assert_within (at_aim (plan, id).lux, by_plan_lx, 1e-12);
+}
+
+/* A matte face of 0.9 m by 1.2 m with 5000 cd/m2 is the panel of test_panel(): 5400 cd, 2060.26 lx at 1.5 m; half hidden, as there */
+static void
+test_file_with_size (void)
+{
+  const char *id, *flag;
+  g_autoptr (LrPlan) plan = lit_plan (LR_LIGHT_WIDE, 1.5, 0.16, &id), half = lit_plan (LR_LIGHT_WIDE, 1.6, 0.16, &flag);
+  const char *lamp = flag;
+  g_autoptr (LrStudy) study = lr_study_new (half);
+  LrVec3 eyes_m = lr_study_find_placed (study, WENNA)->eyes_m;
+
+  fixture_set (&plan, id, "width-mm", 0.9);
+  fixture_set (&plan, id, "height-mm", 1.2);
+  fixture_set (&plan, id, "dim-pct", 1.0);
+  fixture_lamp (&plan, id, 5400.0, 1.0, 0.0, 0.0);
+  assert_within (at_aim (plan, id).lux, 2060.26, 2e-3);
+  fixture_set (&plan, id, "width-mm", 0.2); /* drawn smaller, still upright: the file's size counts */
+  fixture_set (&plan, id, "height-mm", 0.3);
+  fixture_lamp (&plan, id, 5400.0, 1.0, 1.2, 0.9);
+  assert_within (at_aim (plan, id).lux, 2060.26, 2e-3);
+
+  fixture_lamp (&half, lamp, 1000.0, 1.0, 0.8, 0.8);
+  flag = fixture_add (&half, LR_ITEM_PANEL, LR_PANEL_FLAG, eyes_m.x + 0.5, eyes_m.y + 0.8);
+  fixture_set (&half, flag, "facing-deg", 0.5 * LR_PI);
+  fixture_set (&half, flag, "width-mm", 1.0);
+  fixture_set (&half, flag, "bottom-mm", 0.3);
+  fixture_set (&half, flag, "height-mm", 1.9);
+  assert_near (at_aim (half, lamp).seen_share, 0.5, 1e-4);
+}
+
+/* All the light of a lamp that shines all round, 4 pi 100 cd, falls on what is in the room: behind the lamp as well */
+static void
+test_file_all_round (void)
+{
+  g_autoptr (LrPlan) plan = fixture_room (6.0, 5.0, 2.7);
+  const char *id = fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_POINT, 3.2, 2.4);
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrLightShade) shade = NULL;
+  g_autoptr (GArray) sources = NULL;
+  g_autoptr (LrBounce) bounce = NULL;
+
+  fixture_set (&plan, id, "lamp-height-mm", 1.4);
+  fixture_set (&plan, id, "dim-pct", 1.0);
+  fixture_lamp (&plan, id, 100.0, -1.0, 0.0, 0.0);
+  study = lr_study_new (plan);
+  shade = lr_light_shade_new (study);
+  sources = lr_light_sources (study);
+  bounce = lr_bounce_solve (study, shade, sources, NULL);
+  assert_within (bounce->flux_lm, 4.0 * LR_PI * 100.0, 0.03);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -166,5 +251,8 @@ main (int   argc,
   add_rows ("/light-readings/flag", flag_cases, test_flag);
   g_test_add_func ("/light-readings/stops", test_stops);
   g_test_add_func ("/light-readings/unknown", test_unknown);
+  g_test_add_func ("/light-readings/file", test_file);
+  g_test_add_func ("/light-readings/file-with-size", test_file_with_size);
+  g_test_add_func ("/light-readings/file-all-round", test_file_all_round);
   return g_test_run ();
 }
