@@ -15,6 +15,7 @@
 #include "details_formats.h"
 #include "details_room.h"
 #include "details_rows.h"
+#include "lamp_row.h"
 #include "levels_bar.h"
 #include "line.h"
 #include "placing.h"
@@ -35,7 +36,7 @@ struct _LrDetails
 
   int         n_summary_lines;
 
-  GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *summary, *levels, *more, *more_grid, *room;
+  GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *lamp, *summary, *levels, *more, *more_grid, *room;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetails, lr_details, GTK_TYPE_WIDGET)
@@ -148,6 +149,14 @@ update_field (LrDetails    *self,
     {
       gtk_widget_set_sensitive (GTK_WIDGET (field), FALSE);
       lr_field_set_text (field, "");
+      return;
+    }
+
+  if (lr_details_is_by_file (prop, item))
+    {
+      gtk_widget_set_sensitive (GTK_WIDGET (field), FALSE);
+      lr_field_set_text (field, "");
+      lr_field_set_placeholder (field, _("by its file"));
       return;
     }
 
@@ -268,6 +277,7 @@ update (LrDetails *self)
   gtk_widget_set_visible (self->more, item != NULL);
   gtk_widget_set_visible (self->buttons, item != NULL);
   gtk_widget_set_visible (self->room, item == NULL);
+  lr_lamp_row_show (LR_LAMP_ROW (self->lamp), self->document, item);
   update_head (self, item);
   update_summary (self, item);
   lr_levels_bar_show (LR_LEVELS_BAR (self->levels), self->document, item != NULL && item->kind == LR_ITEM_CAMERA ? item->id : NULL);
@@ -419,6 +429,7 @@ lr_details_class_init (LrDetailsClass *klass)
   g_type_ensure (LR_TYPE_FIELD_GRID);
   g_type_ensure (LR_TYPE_DETAILS_ROOM);
   g_type_ensure (LR_TYPE_LEVELS_BAR);
+  g_type_ensure (LR_TYPE_LAMP_ROW);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "details");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -429,6 +440,7 @@ lr_details_class_init (LrDetailsClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LrDetails, grade);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, buttons);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, grid);
+  gtk_widget_class_bind_template_child (widget_class, LrDetails, lamp);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, summary);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, levels);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, more);

@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 #define FACE "facing-deg"
+#define LAMP_ROW "photometric-file" /* it has a row of its own */
 
 static const char *const person_keys[] = {
   "name", "role", "posture", "stature-mm", "x-mm", "y-mm", "=looks-at", "eye-height-mm", "seat-height-mm", "has-glasses", NULL
@@ -113,7 +114,7 @@ add_others (GPtrArray         *others,
             const char *const *keys)
 {
   for (gsize i = 0; i < table->n_props; i++)
-    if (table->props[i].label != NULL && !has_key (keys, table->props[i].key))
+    if (table->props[i].label != NULL && !has_key (keys, table->props[i].key) && !g_str_equal (table->props[i].key, LAMP_ROW))
       g_ptr_array_add (others, (gpointer) &table->props[i]);
 }
 
@@ -407,6 +408,20 @@ get_target (const LrItem *item)
     default:
       return "";
     }
+}
+
+/**
+ * lr_details_is_by_file:
+ * @prop: a property
+ * @item: what is in hand
+ *
+ * Returns: whether it is the output or the beam of a light whose photometric file says them
+ */
+gboolean
+lr_details_is_by_file (const LrProp *prop,
+                       const LrItem *item)
+{
+  return item->lamp_file != NULL && (g_str_equal (prop->key, "output-lm") || g_str_equal (prop->key, "beam-deg"));
 }
 
 /**

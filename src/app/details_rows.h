@@ -25,5 +25,7 @@ void               lr_details_set_options (LrField *field, const LrPlan *plan, c
 void               lr_details_set_placeholder (LrField *field, const LrStudy *study, const LrItem *item, LrUnits units);
 /* What the field counts from: the walls */
 double             lr_details_offset     (const LrProp *prop, const LrRoom *room);
+/* Whether a light's photometric file says it instead */
+gboolean           lr_details_is_by_file (const LrProp *prop, const LrItem *item);
 /* Whether changing it changes anything as things are */
 gboolean           lr_details_is_live    (const LrProp *prop, const LrItem *item);

@@ -7,6 +7,9 @@
 
 #include "details_formats.h"
 #include "finder_picture.h"
+#include "lamp_row.h"
+
+#include <glib/gstdio.h>
 
 /* Details */
 
@@ -175,6 +178,90 @@ test_named_sizes (void)
   settle ();
   g_assert_false (gtk_widget_is_sensitive (entry_of (window, "converter")));
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry_of (window, "converter"))), ==, "");
+  close_window (window);
+}
+
+static gboolean
+is_lamp_row (GtkWidget     *widget,
+             gconstpointer  data)
+{
+  return LR_IS_LAMP_ROW (widget);
+}
+
+static gboolean
+has_text (GtkWidget     *widget,
+          gconstpointer  text)
+{
+  return GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget) && strstr (gtk_label_get_label (GTK_LABEL (widget)), text) != NULL;
+}
+
+static gboolean
+is_removal (GtkWidget     *widget,
+            gconstpointer  data)
+{
+  return GTK_IS_BUTTON (widget) && g_strcmp0 (gtk_button_get_icon_name (GTK_BUTTON (widget)), "edit-clear-symbolic") == 0;
+}
+
+static void
+give_lamp (LrMainWindow *window,
+           const char   *path,
+           const char   *text)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+
+  g_assert_true (g_file_set_contents (path, text, -1, NULL));
+  lr_lamp_row_take_file (LR_LAMP_ROW (find (GTK_WIDGET (window->details), is_lamp_row, NULL)), file);
+  settle ();
+}
+
+/* A light's photometric file: what it says stands in its row and takes the place of output and beam; a broken one is told and changes nothing;
+ * taken away, all is as before */
+static void
+test_lamp_file (void)
+{
+  /* 1000 cd to 30 degrees and nothing past 60: half at 45, a tenth at 57 degrees. Flux by the closed form of the engine's test */
+  static const char good[] = "IESNA:LM-63-2002\nTILT=NONE\n1 -1 1 3 1 1 2 0.2 0.3 0\n1 1 100\n0 30 60\n0\n1000 1000 0\n[END]\n";
+  static const char broken[] = "IESNA:LM-63-2002\nTILT=NONE\n1 -1 1 3 1 1 2 0 0 0\n1 1 100\n0 60 30\n0\n1000 500 0\n";
+  g_autofree char *folder = g_dir_make_tmp ("lookroom-test-XXXXXX", NULL), *path = g_build_filename (folder, "narrow.ies", NULL);
+  LrMainWindow *window = open_example ();
+  GtkWidget *row, *details = GTK_WIDGET (window->details);
+  LrPlan *before = lr_document_get_plan (window->document);
+
+  lr_document_select (window->document, "camera-a");
+  settle ();
+  row = find (details, is_lamp_row, NULL);
+  g_assert_false (gtk_widget_get_visible (row));
+  lr_document_select (window->document, "light-1");
+  settle ();
+  g_assert_true (gtk_widget_get_visible (row));
+  g_assert_nonnull (find (row, has_text, "none"));
+  g_assert_false (gtk_widget_get_visible (find (row, is_removal, NULL)));
+  g_assert_true (gtk_widget_is_sensitive (entry_of (window, "beam-deg")));
+
+  give_lamp (window, path, broken);
+  g_assert_nonnull (find (row, has_text, "“narrow.ies” cannot be used: line 5: the angles do not rise."));
+  g_assert_true (lr_document_get_plan (window->document) == before);
+
+  give_lamp (window, path, good);
+  g_assert_null (find (row, has_text, "cannot be used"));
+  g_assert_nonnull (find (row, has_text, "narrow.ies"));
+  g_assert_nonnull (find (row, has_text, "beam 90°, field 114°, from 0.30\u00a0m × 0.20\u00a0m."));
+  g_assert_nonnull (find (row, has_text, "Text behind its numbers is left out."));
+  g_assert_cmpstr (get_item (window, "light-1")->light.photometric_file, ==, "narrow.ies");
+  g_assert_false (gtk_widget_is_sensitive (entry_of (window, "beam-deg")));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry_of (window, "beam-deg"))), ==, "");
+
+  g_signal_emit_by_name (find (row, is_removal, NULL), "clicked");
+  settle ();
+  g_assert_null (get_item (window, "light-1")->lamp_file);
+  g_assert_true (gtk_widget_is_sensitive (entry_of (window, "beam-deg")));
+  activate (window, "undo");
+  g_assert_nonnull (get_item (window, "light-1")->lamp_file);
+  activate (window, "undo");
+  g_assert_true (lr_document_get_plan (window->document) == before);
+  g_assert_false (lr_document_has_changes (window->document));
+  g_remove (path);
+  g_rmdir (folder);
   close_window (window);
 }
 
@@ -372,6 +459,7 @@ main (int    argc,
   g_test_add_func ("/window/converter-seen", test_converter_seen);
   g_test_add_func ("/window/vertical", test_vertical);
   g_test_add_func ("/window/named-sizes", test_named_sizes);
+  g_test_add_func ("/window/lamp-file", test_lamp_file);
   g_test_add_func ("/window/room", test_room);
   g_test_add_func ("/window/wall-names", test_wall_names);
   return g_test_run ();
