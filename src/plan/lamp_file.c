@@ -179,7 +179,8 @@ dup_text (const char *data,
 
   for (gsize i = 0; i < length; i++)
     bytes[i] = data[i] == '\0' ? ' ' : data[i];
-  text = g_utf8_validate_len (bytes, length, NULL) ? g_steal_pointer (&bytes) : g_convert (bytes, (gssize) length, "UTF-8", "ISO-8859-1", NULL, NULL, NULL);
+  text = g_utf8_validate_len (bytes, length, NULL) ? g_steal_pointer (&bytes)
+                                                   : g_convert (bytes, (gssize) length, "UTF-8", "ISO-8859-1", NULL, NULL, NULL);
   if (text != NULL && g_str_has_prefix (text, byte_order_mark))
     memmove (text, text + strlen (byte_order_mark), strlen (text) - strlen (byte_order_mark) + 1);
 

@@ -3,7 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * The stable interface for tests and other programs. Keys end in their unit: -m metres, -m2 square metres, -deg degrees,
- * -mm millimetres (on the sensor alone), -w watts, -stops halvings of light, -share a fraction of the frame; a bare number
+ * -mm millimetres (on the sensor alone), -w watts, -lm lumens, -cd candela, -stops halvings of light, -share a fraction of the frame; a bare number
  * is a ratio or a count. A number that cannot be computed is null, and so is a far limit at infinity (then
  * "sharp-to-infinity" is true). Keys are added by later versions, never renamed.
  *
@@ -17,6 +17,7 @@
  *     length-m                                                                        leads
  *     aim-direct-lx (on a face turned to it at its aim, straight from the lamp by its output), aim-seen-share (of
  *     what emits, past what stands between)                                            lights that aim at something
+ *     file-lm, file-axis-cd (straight ahead), file-beam-deg (in the level plane)          lights with a photometric file
  *     load-w                                                                          sockets with a lead in them
  *     mouth-m                                                                         microphones that aim at a person
  *     tape: west-m, south-m, from-p-m, from-q-m, crossing-deg                         what is marked on the floor
@@ -225,6 +226,15 @@ typedef struct
 } Next;
 
 static void
+add_lamp_file (JsonBuilder  *builder,
+               const LrItem *light)
+{
+  lr_readings_add_number (builder, "file-lm", light->lamp_file->flux_lm);
+  lr_readings_add_number (builder, "file-axis-cd", lr_photometry_candela (&light->lamp_file->photometry, 0.0, 0.0));
+  lr_readings_add_degrees (builder, "file-beam-deg", lr_item_beam_rad (light));
+}
+
+static void
 add_supply (JsonBuilder   *builder,
             const LrStudy *study,
             const LrItem  *item)
@@ -238,6 +248,8 @@ add_supply (JsonBuilder   *builder,
 
       lr_readings_add_number (builder, "aim-direct-lx", is_known ? at.lux : (double) NAN);
       lr_readings_add_number (builder, "aim-seen-share", is_known ? at.seen_share : (double) NAN);
+      if (item->lamp_file != NULL)
+        add_lamp_file (builder, item);
     }
   if (item->kind == LR_ITEM_SOCKET && lr_study_socket_load_w (study, item, &number))
     lr_readings_add_number (builder, "load-w", number);

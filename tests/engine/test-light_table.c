@@ -25,7 +25,9 @@ static void
 fill_lobe (Table *table,
            double lobe)
 {
-  *table = (Table) { .photometry = { .n_v = lobe < 0.0 ? N_V : 91, .n_h = 1, .v_deg = table->v_deg, .h_deg = table->h_deg, .candela = table->candela } };
+  *table = (Table) {
+    .photometry = { .n_v = lobe < 0.0 ? N_V : 91, .n_h = 1, .v_deg = table->v_deg, .h_deg = table->h_deg, .candela = table->candela },
+  };
   for (size_t i = 0; i < table->photometry.n_v; i++)
     {
       table->v_deg[i] = (double) i;

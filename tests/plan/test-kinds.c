@@ -322,6 +322,25 @@ check_motion (LrPlan     **plan,
   g_assert_true (lr_plan_find (*plan, "person-1") == person || strcmp (id, "person-1") == 0);
 }
 
+/* What a light has beside its properties: it goes along with every edit */
+static const LrLampFile *
+give_lamp_file (LrPlan     **plan,
+                const char  *id)
+{
+  static const char text[] = "TILT=NONE\n1 -1 1 2 1 1 2 0 0 0 1 1 1 0 90 0 10 10\n";
+  g_autoptr (GError) error = NULL;
+
+  if (lr_plan_find (*plan, id)->kind != LR_ITEM_LIGHT)
+    {
+      g_assert_null (lr_plan_set_lamp_file (*plan, id, "lamp.ies", text, strlen (text), &error));
+      g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+      return NULL;
+    }
+
+  take_next (plan, lr_plan_set_lamp_file (*plan, id, "lamp.ies", text, strlen (text), &error), &error);
+  return lr_plan_find (*plan, id)->lamp_file;
+}
+
 static void
 test_kind (gconstpointer data)
 {
@@ -333,6 +352,7 @@ test_kind (gconstpointer data)
   g_autoptr (GError) error = NULL;
   g_autofree char *id = NULL, *second_id = NULL;
   guint n_before = lr_plan_get_setup (plan)->items->len;
+  const LrLampFile *lamp_file;
 
   check_table (&info->table);
   check_table (lr_item_common_table (info->place));
@@ -349,6 +369,8 @@ test_kind (gconstpointer data)
   g_assert_true (*lr_plan_find (plan, id)->name != '\0' || *lr_plan_find (plan, id)->tag != '\0');
   assert_round_trip (plan);
 
+  lamp_file = give_lamp_file (&plan, id);
+  g_assert_true ((lamp_file != NULL) == (kind == LR_ITEM_LIGHT));
   check_motion (&plan, id);
   take_next (&plan, lr_plan_duplicate (plan, id, lr_vec2 (0.2, 0.0), &second_id, &error), &error);
   g_assert_cmpstr (second_id, !=, id);
@@ -361,6 +383,7 @@ test_kind (gconstpointer data)
   check_every_property (&plan, id, lr_item_common_table (info->place));
   check_every_property (&plan, id, &info->table);
   g_assert_false (lr_plan_equal (plan, before));
+  g_assert_true (lr_plan_find (plan, id)->lamp_file == lamp_file && lr_plan_find (plan, second_id)->lamp_file == lamp_file);
 
   take_next (&plan, lr_plan_remove (plan, id, &error), &error);
   take_next (&plan, lr_plan_remove (plan, second_id, &error), &error);

@@ -101,7 +101,7 @@ has_unit (const char *key)
     "joint", "looks-to", "behind", "behind-item", "behind-wall", "size-ratio", "converter", "f-number",
     "f-number-for-depth", "aspect",
   };
-  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w", "-stops", "-lx" };
+  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w", "-stops", "-lx", "-lm", "-cd" };
 
   for (guint i = 0; i < G_N_ELEMENTS (bare); i++)
     if (g_str_equal (key, bare[i]))
@@ -133,6 +133,25 @@ test_keys (void)
         if (!has_unit (key->data))
           g_error ("“%s” of %s tells no unit", (char *) key->data, (char *) id->data);
     }
+}
+
+/* 1000 cd and cos v to its sides: pi 1000 lm, half of it at 60 degrees (closed forms) */
+static void
+test_lamp_file (void)
+{
+  g_autoptr (LrPlan) plan = fixture_empty ();
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (JsonNode) node = NULL;
+  JsonObject *light;
+
+  fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.0, 1.0);
+  fixture_lamp (&plan, "light-1", 1000.0, 1.0, 0.0, 0.0);
+  study = lr_study_new (plan);
+  node = lr_readings_to_json (study, NULL);
+  light = json_object_get_object_member (json_object_get_object_member (json_node_get_object (node), "items"), "light-1");
+  assert_near (json_object_get_double_member (light, "file-lm"), 1000.0 * LR_PI, 1.0);
+  assert_near (json_object_get_double_member (light, "file-axis-cd"), 1000.0, 1e-9);
+  assert_near (json_object_get_double_member (light, "file-beam-deg"), 120.0, 0.02);
 }
 
 /* What cannot be computed is null: text stays JSON */
@@ -183,6 +202,7 @@ main (int   argc,
   g_test_add_func ("/readings/walls", test_walls);
   g_test_add_func ("/readings/keys", test_keys);
   g_test_add_func ("/readings/null", test_null);
+  g_test_add_func ("/readings/lamp-file", test_lamp_file);
   g_test_add_func ("/readings/same", test_same);
 
   return g_test_run ();
