@@ -15,6 +15,7 @@
 #define BEAM 0.5
 #define FIELD 0.1
 #define SAME_DEG 1.0
+#define SAME_POWER 0.1 /* of it */
 
 /* "62°", or "62° × 40°": level and upright */
 static char *
@@ -38,7 +39,10 @@ static char *
 dup_size (const LrItem *light,
           LrUnits       units)
 {
-  LrEmitter emitter = { .width_m = light->light.width_m, .height_m = light->light.height_m };
+  LrEmitter emitter = {
+    .shape = light->light.form == LR_LIGHT_POINT ? LR_EMITTER_POINT : LR_EMITTER_RECTANGLE,
+    .width_m = light->light.width_m, .height_m = light->light.height_m,
+  };
   g_autofree char *width = NULL, *height = NULL;
 
   lr_emitter_take_table (&emitter, &light->lamp_file->photometry, 1.0);
@@ -50,12 +54,27 @@ dup_size (const LrItem *light,
   return g_strdup_printf ("%s × %s", width, height);
 }
 
+/* What loads a circuit is the plan's */
+static void
+append_power (GString      *text,
+              const LrItem *light,
+              LrUnits       units)
+{
+  const LrProp *prop = lr_item_find_prop (LR_ITEM_LIGHT, "power-w");
+  double watts = light->lamp_file->photometry.watts;
+  g_autofree char *measured = lr_prop_text_format (prop, watts, units), *given = lr_prop_text_format (prop, light->light.power_w, units);
+
+  if (watts > 0.0 && fabs (watts - light->light.power_w) > SAME_POWER * watts)
+    /* Translators: two powers: "It was measured at 100 W; here it takes 200 W." */
+    g_string_append_printf (text, _(" It was measured at %s; here it takes %s."), measured, given);
+}
+
 /**
  * lr_lamp_file_words:
  * @light: a light
  * @units: how to write lengths
  *
- * Returns: (transfer full) (nullable): flux, beam, field and size by its photometric file; %NULL if it has none
+ * Returns: (transfer full) (nullable): flux, beam, field and size by its photometric file, and its power where the plan has another; %NULL if it has none
  */
 char *
 lr_lamp_file_words (const LrItem *light,
@@ -83,6 +102,7 @@ lr_lamp_file_words (const LrItem *light,
     /* Translators: goes on: width and height of what shines */
     g_string_append_printf (text, _(", from %s"), size);
   g_string_append_c (text, '.');
+  append_power (text, light, units);
 
   return g_string_free (text, FALSE);
 }

@@ -7,8 +7,8 @@
 
 #include "summary.h"
 
+#include "fixture.h"
 #include "light_readings.h"
-
 #include "plan_edit.h"
 #include "plan_reader.h"
 
@@ -185,6 +185,47 @@ test_face (void)
   g_assert_nonnull (strstr (text, "nose falls to their left, 28°"));
 }
 
+typedef struct
+{
+  const char *name, *text, *words; /* words expected, in front of which stands the flux */
+} LampCase;
+
+#define LAMP "TILT=NONE\n1 -1 1 3 "
+#define LDT(width) \
+  "s\n1\n4\n4\n90\n3\n30\nr\nd\n1\nd\n2026\n600\n300\n50\n600\n" width "\n0\n0\n0\n0\n100\n100\n1\n0\n1\n1\nLED\n1000\n5600\n95\n60\n1\n1\n1\n1\n1\n1\n1\n1\n1\n1\n" \
+  "0\n90\n180\n270\n0\n30\n60\n1000\n0\n0\n1000\n1000\n0\n"
+
+/* By hand: between two angles half and a tenth lie where the straight line has them. A small panel takes 60 W. In EULUMDAT the plane of C0 is
+ * across the length, which lies level: the first row is upright */
+static const LampCase lamp_cases[] = {
+  { "round", LAMP "1 1 2 0 0 0\n1 1 60\n0 40 80\n0\n1000 500 0\n", " by its file, beam 80°, field 144°, from 0.30\u00a0m × 0.30\u00a0m." },
+  { "power", LAMP "1 1 2 0 0 0\n1 1 100\n0 40 80\n0\n1000 500 0\n",
+    ", field 144°, from 0.30\u00a0m × 0.30\u00a0m. It was measured at 100\u00a0W; here it takes 60\u00a0W." },
+  { "oblong", LAMP "2 1 2 0.2 1.2 0\n1 1 60\n0 30 60\n0 90\n1000 0 0\n1000 1000 0\n",
+    " by its file, beam 30° × 90°, field 54° × 114°, from 1.20\u00a0m × 0.20\u00a0m." },
+  { "ldt", LDT ("200"), " by its file, beam 90° × 30°, field 114° × 54°, from 0.60\u00a0m × 0.20\u00a0m." },
+  { "upwards", LAMP "1 1 2 0 0 0\n1 1 60\n90 135 180\n0\n0 500 500\n", " by its file, none of it straight ahead, from 0.30\u00a0m × 0.30\u00a0m." },
+};
+
+static void
+test_lamp_file (gconstpointer data)
+{
+  const LampCase *c = data;
+  g_autoptr (LrPlan) empty = fixture_room (4.0, 3.0, 2.5), plan = NULL;
+  const char *id = fixture_add (&empty, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.0, 1.0);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *words = NULL, *flux = NULL;
+
+  g_assert_null (lr_lamp_file_words (lr_plan_find (empty, id), LR_UNITS_METRIC));
+  plan = lr_plan_set_lamp_file (empty, id, "lamp", c->text, strlen (c->text), &error);
+  g_assert_no_error (error);
+  words = lr_lamp_file_words (lr_plan_find (plan, id), LR_UNITS_METRIC);
+  flux = g_strdup_printf ("%.0f\u00a0lm by its file, ", lr_plan_find (plan, id)->lamp_file->flux_lm);
+  g_assert_true (g_str_has_prefix (words, flux));
+  if (!g_str_has_suffix (words, c->words))
+    g_error ("“%s” does not end in “%s”", words, c->words);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -198,5 +239,6 @@ main (int    argc,
   g_test_add_func ("/summary/spill", test_spill);
   g_test_add_func ("/summary/window", test_window);
   g_test_add_func ("/summary/face", test_face);
+  add_rows ("/summary/lamp-file", lamp_cases, test_lamp_file);
   return g_test_run ();
 }

@@ -442,6 +442,42 @@ test_straight (void)
   g_assert_true (!lr_light_levels_is_whole (alone) && lr_light_levels_shine_alike (joined, alone));
 }
 
+/* A lamp whose file says what the plan said of it, a matte face with its output, gives the same everywhere: faces, the walls behind, straight and
+ * thrown back, and the net over the floor. A flux of pi 1000 lm over a beam of 120 degrees is 1000 cd cos v (closed form) */
+static void
+test_lamp_file (void)
+{
+  g_autoptr (LrPlan) given = fixture_interview (), filed = NULL;
+  g_autofree char *id = g_strdup (fixture_add (&given, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 4.2, 4.4));
+  g_autoptr (LrLightLevels) by_plan = NULL, by_file = NULL;
+  const LrFaceLight *a, *b;
+  LrVec2 at_m;
+
+  fixture_text (&given, id, "aims-at", WENNA);
+  fixture_set (&given, id, "beam-deg", 120.0 * LR_DEG);
+  fixture_set (&given, id, "output-lm", round (1000.0 * LR_PI));
+  fixture_set (&given, id, "dim-pct", 0.8);
+  filed = lr_plan_ref (given);
+  fixture_lamp (&filed, id, 1000.0, 1.0, 0.0, 0.0);
+  fixture_set (&filed, id, "output-lm", 1.0);
+  by_plan = lr_light_levels_new (given, TRUE, NULL);
+  by_file = lr_light_levels_new (filed, TRUE, NULL);
+  a = lr_light_levels_face (by_plan, WENNA);
+  b = lr_light_levels_face (by_file, WENNA);
+  for (LrFacePoint point = 0; point < LR_N_FACE_POINTS; point++)
+    {
+      assert_near (b->at[point].direct_lx, a->at[point].direct_lx, 0.1 + 0.005 * a->at[point].direct_lx);
+      assert_within (b->at[point].bounced_lx, a->at[point].bounced_lx, 0.005);
+    }
+  g_assert_cmpfloat (a->key_lx, >, 50.0);
+  g_assert_cmpfloat (lr_light_levels_spill_lx (by_plan, id, CAMERA_B), >, 1.0);
+  assert_within (lr_light_levels_spill_lx (by_file, id, CAMERA_B), lr_light_levels_spill_lx (by_plan, id, CAMERA_B), 0.005);
+  assert_within (lr_lux_all (lr_light_levels_background (by_file, CAMERA_A)->mean), lr_lux_all (lr_light_levels_background (by_plan, CAMERA_A)->mean), 0.005);
+  for (at_m = lr_vec2 (3.5, 3.6); at_m.x < 7.0; at_m.x += 0.5)
+    if (!isnan (lr_level_map_lx (lr_light_levels_map (by_plan), at_m)))
+      assert_within (lr_level_map_lx (lr_light_levels_map (by_file), at_m), lr_level_map_lx (lr_light_levels_map (by_plan), at_m), 0.01);
+}
+
 static void
 test_cancelled (void)
 {
@@ -471,6 +507,7 @@ main (int   argc,
   g_test_add_func ("/light-levels/wall-surface", test_wall_surface);
   g_test_add_func ("/light-levels/map", test_map);
   g_test_add_func ("/light-levels/straight", test_straight);
+  g_test_add_func ("/light-levels/lamp-file", test_lamp_file);
   g_test_add_func ("/light-levels/cancelled", test_cancelled);
   return g_test_run ();
 }
