@@ -135,6 +135,8 @@ window_tests_init (int    *argc,
 
   g_setenv ("XDG_CACHE_HOME", g_get_tmp_dir (), TRUE);
   gtk_test_init (argc, argv, NULL);
+  /* sizes that are on their way to others make two pictures of one state differ */
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, NULL);
   app = lr_app_new (G_APPLICATION_NON_UNIQUE);
   g_application_register (G_APPLICATION (app), NULL, &error);
   g_assert_no_error (error);
