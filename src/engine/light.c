@@ -23,19 +23,19 @@
 /**
  * lr_candela_of_lumen:
  * @lumen: flux in the whole beam [lm], >= 0
- * @beam: how it is spread
+ * @lobe: how it is spread
  * @candela: (out): intensity on the axis [cd]
  *
- * Source: lr_beam_sr().
+ * Source: lr_lobe_sr().
  *
- * Returns: %FALSE, with @candela untouched, unless the flux is in its domain and the beam has some
+ * Returns: %FALSE, with @candela untouched, unless the flux is in its domain and the lobe has some
  */
 bool
 lr_candela_of_lumen (double        lumen,
-                     const LrBeam *beam,
+                     const LrLobe *lobe,
                      double       *candela)
 {
-  double sr = lr_beam_sr (beam);
+  double sr = lr_lobe_sr (lobe);
 
   if (!lr_is_at_least_zero (lumen) || !lr_is_positive (sr))
     return false;
@@ -183,7 +183,7 @@ is_known (const LrEmitter *emitter)
   if (emitter->table != NULL)
     return lr_table_is_known (emitter);
 
-  return lr_is_at_least_zero (emitter->candela) && lr_is_at_least_zero (emitter->beam.lobe)
+  return lr_is_at_least_zero (emitter->candela) && lr_is_at_least_zero (emitter->lobe.power)
          && (emitter->shape == LR_EMITTER_POINT || lr_is_positive (area_of (emitter)));
 }
 
@@ -218,7 +218,7 @@ lr_emitter_part_lx (const LrEmitter *emitter,
  * @normal: of the face there, of length 1
  * @lux: (out): illuminance [lx], nothing in between
  *
- * A panel that is not Lambertian is one of the same luminance, dimmed by how its beam falls off against the cosine, from its
+ * A panel that is not Lambertian is one of the same luminance, dimmed by how its lobe falls off against the cosine, from its
  * middle to the point: exact from afar, an approximation near a panel with a grid or lenses. With a table see lr_table_lx(); it may shine backwards.
  *
  * Source: photometric distance law; lr_polygon_factor().
@@ -252,7 +252,7 @@ lr_emitter_lx (const LrEmitter *emitter,
     }
   if (emitter->shape == LR_EMITTER_POINT)
     {
-      *lux = emitter->candela * lr_beam_relative (&emitter->beam, cosine) * fmax (0.0, -lr_vec3_dot (way_m, normal))
+      *lux = emitter->candela * lr_lobe_relative (&emitter->lobe, cosine) * fmax (0.0, -lr_vec3_dot (way_m, normal))
              / (distance_m * distance_m * distance_m);
       return true;
     }
@@ -260,7 +260,7 @@ lr_emitter_lx (const LrEmitter *emitter,
   if (!lr_polygon_factor (corner_m, outline_of (emitter, corner_m), point_m, normal, &factor))
     return false;
 
-  *lux = LR_PI * emitter->candela / area_of (emitter) * factor * lr_beam_relative (&emitter->beam, cosine) / cosine;
+  *lux = LR_PI * emitter->candela / area_of (emitter) * factor * lr_lobe_relative (&emitter->lobe, cosine) / cosine;
   return true;
 }
 

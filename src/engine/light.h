@@ -7,12 +7,12 @@
 
 #pragma once
 
-#include "beam.h"
+#include "lobe.h"
 #include "photometry.h"
 
 typedef enum { LR_EMITTER_POINT, LR_EMITTER_RECTANGLE, LR_EMITTER_DISC } LrEmitterShape;
 
-/* A source of even luminance, or a point. Its light falls off from its axis by its beam */
+/* A source of even luminance, or a point. Its light falls off from its axis by its lobe */
 typedef struct
 {
   LrEmitterShape shape;
@@ -20,14 +20,14 @@ typedef struct
   LrVec3 axis, right, up;    /* of length 1, at right angles */
   double width_m, height_m;  /* a rectangle's; a disc is width_m across */
   double candela;            /* on the axis, from afar */
-  LrBeam beam;               /* a lobe of 1 is a Lambertian panel, of 0 a point that is the same all round its front */
-  const LrPhotometry *table; /* (nullable) (unowned): measured intensities, which count in place of the beam; a rectangle or a point */
+  LrLobe lobe;               /* a power of 1 is a Lambertian panel, of 0 a point that is the same all round its front */
+  const LrPhotometry *table; /* (nullable) (unowned): measured intensities, which count in place of the lobe; a rectangle or a point */
   double share;              /* of them: 1 undimmed */
   double turn_deg;           /* their horizontal angle towards @right; it goes on towards @up */
 } LrEmitter;
 
 /* From what a data sheet says to the intensity on the axis */
-bool   lr_candela_of_lumen (double lumen, const LrBeam *beam, double *candela);
+bool   lr_candela_of_lumen (double lumen, const LrLobe *lobe, double *candela);
 bool   lr_candela_of_lux   (double lux, double distance_m, double *candela);
 
 /* Share of the light of an even ground that a polygon of it gives to a point: E = pi L F */

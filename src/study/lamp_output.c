@@ -3,8 +3,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * A photometric file counts before a measured level, that before an intensity, and that before a flux: what was measured is surer than
- * what a sheet says. All are of the lamp by itself. A modifier lets a share through. If the beam past it is wider than the lamp's, it spreads the flux that passes;
- * if it is narrower, it cuts the beam, and the axis keeps its share: a grid adds no light. Its own size is that of the face that emits.
+ * what a sheet says. All are of the lamp by itself. A modifier lets a share through. If the beam past it is wider than the lamp's, it
+ * spreads the flux that passes; if it is narrower, it cuts the beam, and the axis keeps its share: a grid adds no light. Its own size is
+ * that of the face that emits.
  */
 
 #include "lamp_output.h"
@@ -12,21 +13,21 @@
 #define MOST_BEAM_RAD (178.0 * LR_DEG)
 
 /* One angle makes a power of the cosine; none, or one that takes in everything, a Lambertian face */
-static LrBeam
-beam_of (double beam_rad,
+static LrLobe
+lobe_of (double beam_rad,
          double field_rad)
 {
-  LrBeam beam = { .lobe = 1.0 };
+  LrLobe lobe = { .power = 1.0 };
 
-  if (beam_rad > 0.0 && !lr_beam_init (&beam, MIN (beam_rad, MOST_BEAM_RAD), MIN (field_rad, LR_PI)))
-    lr_beam_init (&beam, MIN (beam_rad, MOST_BEAM_RAD), 0.0);
-  return beam;
+  if (beam_rad > 0.0 && !lr_lobe_init (&lobe, MIN (beam_rad, MOST_BEAM_RAD), MIN (field_rad, LR_PI)))
+    lr_lobe_init (&lobe, MIN (beam_rad, MOST_BEAM_RAD), 0.0);
+  return lobe;
 }
 
-static LrBeam
-bare_beam (const LrLight *light)
+static LrLobe
+bare_lobe (const LrLight *light)
 {
-  return beam_of (light->beam_rad, light->field_rad);
+  return lobe_of (light->beam_rad, light->field_rad);
 }
 
 static void
@@ -44,7 +45,7 @@ take_size (const LrLight *light,
 static double
 candela_of_level (const LrLight *light)
 {
-  LrEmitter one = { .axis = { 1.0, 0.0, 0.0 }, .right = { 0.0, -1.0, 0.0 }, .up = { 0.0, 0.0, 1.0 }, .candela = 1.0, .beam = bare_beam (light) };
+  LrEmitter one = { .axis = { 1.0, 0.0, 0.0 }, .right = { 0.0, -1.0, 0.0 }, .up = { 0.0, 0.0, 1.0 }, .candela = 1.0, .lobe = bare_lobe (light) };
   double lux;
 
   take_size (light, &one);
@@ -53,7 +54,7 @@ candela_of_level (const LrLight *light)
 
 static double
 bare_candela (const LrLight *light,
-              const LrBeam  *beam)
+              const LrLobe  *lobe)
 {
   double candela = 0.0;
 
@@ -62,7 +63,7 @@ bare_candela (const LrLight *light,
   if (light->output_cd > 0.0)
     return light->output_cd;
 
-  lr_candela_of_lumen (light->output_lm, beam, &candela);
+  lr_candela_of_lumen (light->output_lm, lobe, &candela);
   return candela;
 }
 
@@ -85,7 +86,7 @@ static double
 bare_output (const LrItem *light,
              double       *flux_lm)
 {
-  LrBeam beam = bare_beam (&light->light);
+  LrLobe lobe = bare_lobe (&light->light);
   double candela;
 
   if (light->lamp_file != NULL)
@@ -94,8 +95,8 @@ bare_output (const LrItem *light,
       return lr_photometry_candela (&light->lamp_file->photometry, 0.0, 0.0);
     }
 
-  candela = bare_candela (&light->light, &beam);
-  *flux_lm = candela * lr_beam_sr (&beam);
+  candela = bare_candela (&light->light, &lobe);
+  *flux_lm = candela * lr_lobe_sr (&lobe);
   return candela;
 }
 
@@ -116,13 +117,13 @@ lr_lamp_emit (const LrItem *light,
   take_size (l, emitter);
   if (l->modifier_beam_rad > 0.0)
     {
-      emitter->beam = beam_of (l->modifier_beam_rad, 0.0);
+      emitter->lobe = lobe_of (l->modifier_beam_rad, 0.0);
       /* a narrower beam cuts, a wider one spreads */
-      emitter->candela = pass * (lr_item_bare_beam_rad (light) > l->modifier_beam_rad ? candela : flux_lm / lr_beam_sr (&emitter->beam));
+      emitter->candela = pass * (lr_item_bare_beam_rad (light) > l->modifier_beam_rad ? candela : flux_lm / lr_lobe_sr (&emitter->lobe));
       return;
     }
 
-  emitter->beam = bare_beam (l);
+  emitter->lobe = bare_lobe (l);
   emitter->candela = pass * candela;
   if (light->lamp_file != NULL)
     take_file (light, pass, emitter);

@@ -100,10 +100,10 @@ get_house_light (const LrPlaced *placed,
 {
   const LrHouseLight *lamp = &placed->item->house_light;
   LrEmitter e = {
-    .shape = LR_EMITTER_POINT, .axis = { 0.0, 0.0, -1.0 }, .right = { 1.0, 0.0, 0.0 }, .up = { 0.0, 1.0, 0.0 }, .beam = { .lobe = 1.0 },
+    .shape = LR_EMITTER_POINT, .axis = { 0.0, 0.0, -1.0 }, .right = { 1.0, 0.0, 0.0 }, .up = { 0.0, 1.0, 0.0 }, .lobe = { .power = 1.0 },
   };
 
-  if (!lamp->is_on || !(lamp->output_lm > 0.0) || !lr_candela_of_lumen (lamp->output_lm, &e.beam, &e.candela))
+  if (!lamp->is_on || !(lamp->output_lm > 0.0) || !lr_candela_of_lumen (lamp->output_lm, &e.lobe, &e.candela))
     return FALSE;
 
   e.at_m = lr_vec2_raise (placed->at_m, lamp->height_m);
@@ -136,7 +136,7 @@ get_window (const LrStudy  *study,
   double head_m = item->window.blind == LR_BLIND_HALF ? 0.5 * (item->window.sill_m + item->window.head_m) : item->window.head_m;
   double length_m, luminance = UPRIGHT_SHARE * GLASS_SHARE * level_lx / LR_PI;
   LrVec2 from_m, along, inward;
-  LrEmitter e = { .shape = LR_EMITTER_RECTANGLE, .up = { 0.0, 0.0, 1.0 }, .beam = { .lobe = 1.0 } };
+  LrEmitter e = { .shape = LR_EMITTER_RECTANGLE, .up = { 0.0, 0.0, 1.0 }, .lobe = { .power = 1.0 } };
 
   if (item->window.blind == LR_BLIND_DOWN || !(level_lx > 0.0) || !lr_room_wall (study->setup->room, item->wall, &from_m, &along, &length_m))
     return FALSE;

@@ -17,8 +17,8 @@ test_lumen (void)
   LrEmitter lamp = { .shape = LR_EMITTER_POINT, .axis = { 1.0, 0.0, 0.0 } };
   double lux = NAN, off = 20.0 * LR_DEG;
 
-  g_assert_true (lr_beam_init (&lamp.beam, 60.0 * LR_DEG, 0.0));
-  g_assert_true (lr_candela_of_lumen (3000.0, &lamp.beam, &lamp.candela));
+  g_assert_true (lr_lobe_init (&lamp.lobe, 60.0 * LR_DEG, 0.0));
+  g_assert_true (lr_candela_of_lumen (3000.0, &lamp.lobe, &lamp.candela));
   assert_within (lamp.candela, 2778.29, 1e-5);
   g_assert_true (lr_emitter_axis_lx (&lamp, 2.5, &lux));
   assert_within (lux, 444.53, 1e-4);
@@ -139,7 +139,7 @@ make_panel (double width_m,
             double height_m)
 {
   return (LrEmitter) { .shape = LR_EMITTER_RECTANGLE, .axis = { 1, 0, 0 }, .right = { 0, -1, 0 }, .up = { 0, 0, 1 },
-                       .width_m = width_m, .height_m = height_m, .candela = 5000.0 * width_m * height_m, .beam = { .lobe = 1.0 } };
+                       .width_m = width_m, .height_m = height_m, .candela = 5000.0 * width_m * height_m, .lobe = { .power = 1.0 } };
 }
 
 static void
@@ -160,7 +160,7 @@ test_panel (gconstpointer data)
 static void
 test_disc (void)
 {
-  LrEmitter disc = { .shape = LR_EMITTER_DISC, .axis = { 1, 0, 0 }, .right = { 0, -1, 0 }, .up = { 0, 0, 1 }, .width_m = 0.9, .beam = { .lobe = 1.0 } };
+  LrEmitter disc = { .shape = LR_EMITTER_DISC, .axis = { 1, 0, 0 }, .right = { 0, -1, 0 }, .up = { 0, 0, 1 }, .width_m = 0.9, .lobe = { .power = 1.0 } };
   double lux = NAN;
 
   disc.candela = 3000.0 * 0.25 * LR_PI * 0.9 * 0.9;
@@ -205,7 +205,7 @@ test_domain (void)
       g_assert_false (lr_emitter_axis_lx (&panel, not_positive[i], &untouched));
       g_assert_false (lr_emitter_distance_m (&panel, not_positive[i], &untouched));
     }
-  g_assert_false (lr_candela_of_lumen (-1.0, &panel.beam, &untouched));
+  g_assert_false (lr_candela_of_lumen (-1.0, &panel.lobe, &untouched));
   g_assert_false (lr_emitter_axis_lx (&panel, 1.0, &untouched)); /* no area */
   g_assert_false (lr_polygon_factor (NULL, 2, lr_vec3 (0, 0, 0), lr_vec3 (0, 0, 1), &untouched));
   g_assert_cmpfloat (untouched, ==, UNTOUCHED);

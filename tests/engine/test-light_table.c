@@ -95,9 +95,9 @@ test_lobe (gconstpointer data)
   lobe.width_m = c->width_m;
   lobe.height_m = c->height_m;
   lobe.candela = 1000.0;
-  lobe.beam.lobe = c->lobe;
+  lobe.lobe.power = c->lobe;
   lamp = lobe;
-  lamp.beam.lobe = 0.0;
+  lamp.lobe.power = 0.0;
   lr_emitter_take_table (&lamp, &table.photometry, 1.0);
   g_assert_cmpint (lamp.shape, ==, lobe.shape);
   g_test_message ("%.6g, %.6g", lux_at (&lamp, c->at_m, c->normal), lux_at (&lobe, c->at_m, c->normal));

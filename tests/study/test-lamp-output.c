@@ -66,7 +66,7 @@ test_flux (void)
 
       light.modifier_beam_rad = deg * LR_DEG;
       face = emit (&light);
-      flux_lm = face.candela * lr_beam_sr (&face.beam);
+      flux_lm = face.candela * lr_lobe_sr (&face.lobe);
       if (deg >= 60)
         g_assert_cmpfloat_with_epsilon (flux_lm, 700.0, 1e-6);
       else

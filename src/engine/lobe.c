@@ -1,4 +1,4 @@
-/* beam.c - how a lamp's intensity falls off from its axis
+/* lobe.c - how a lamp's intensity falls off from its axis
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
@@ -7,7 +7,7 @@
  * that of the field: a Gaussian for a ratio of 1.823, flatter and sharper for less.
  */
 
-#include "beam.h"
+#include "lobe.h"
 
 #include "domain.h"
 
@@ -16,17 +16,17 @@
 #define TENTH_IN_STOPS 3.321928094887362 /* log2 10 */
 
 /**
- * lr_beam_init:
- * @beam: (out): a beam
+ * lr_lobe_init:
+ * @lobe: (out): a lobe
  * @beam_rad: full angle to half the intensity on the axis [rad], in (0, pi)
  * @field_rad: full angle to a tenth [rad], over 1.02 of the other; 0: not known
  *
  * Source: closed form; the angles' definitions are CIE's (International Lighting Vocabulary).
  *
- * Returns: %FALSE, with @beam untouched, unless the angles are in their domain
+ * Returns: %FALSE, with @lobe untouched, unless the angles are in their domain
  */
 bool
-lr_beam_init (LrBeam *beam,
+lr_lobe_init (LrLobe *lobe,
               double  beam_rad,
               double  field_rad)
 {
@@ -35,63 +35,63 @@ lr_beam_init (LrBeam *beam,
     return false;
 
   if (field_rad > 0.0)
-    *beam = (LrBeam) { .beam_rad = beam_rad, .sharpness = log (TENTH_IN_STOPS) / log (field_rad / beam_rad) };
+    *lobe = (LrLobe) { .beam_rad = beam_rad, .sharpness = log (TENTH_IN_STOPS) / log (field_rad / beam_rad) };
   else
-    *beam = (LrBeam) { .lobe = log (0.5) / log (cos (0.5 * beam_rad)) };
+    *lobe = (LrLobe) { .power = log (0.5) / log (cos (0.5 * beam_rad)) };
   return true;
 }
 
 /**
- * lr_beam_relative:
- * @beam: a beam
+ * lr_lobe_relative:
+ * @lobe: a lobe
  * @cosine: of the angle off the axis
  *
  * Returns: the intensity there, 1 on the axis
  */
 double
-lr_beam_relative (const LrBeam *beam,
+lr_lobe_relative (const LrLobe *lobe,
                   double        cosine)
 {
   if (!(cosine > 0.0))
     return 0.0;
-  if (beam->beam_rad > 0.0)
-    return exp2 (-pow (2.0 * acos (fmin (cosine, 1.0)) / beam->beam_rad, beam->sharpness));
+  if (lobe->beam_rad > 0.0)
+    return exp2 (-pow (2.0 * acos (fmin (cosine, 1.0)) / lobe->beam_rad, lobe->sharpness));
 
-  return beam->lobe == 1.0 ? cosine : pow (cosine, beam->lobe);
+  return lobe->power == 1.0 ? cosine : pow (cosine, lobe->power);
 }
 
 /**
- * lr_beam_sr:
- * @beam: a beam
+ * lr_lobe_sr:
+ * @lobe: a lobe
  *
  * Source: closed form for a power of the cosine, `2 pi / (n + 1)`; else Simpson's rule over the front.
  *
  * Returns: its flux by its intensity on the axis [sr]
  */
 double
-lr_beam_sr (const LrBeam *beam)
+lr_lobe_sr (const LrLobe *lobe)
 {
-  double step = 0.5 * LR_PI / STEPS, sum = lr_beam_relative (beam, 1e-15); /* at the side; on the axis the sine is 0 */
+  double step = 0.5 * LR_PI / STEPS, sum = lr_lobe_relative (lobe, 1e-15); /* at the side; on the axis the sine is 0 */
 
-  if (!(beam->beam_rad > 0.0))
-    return 2.0 * LR_PI / (beam->lobe + 1.0);
+  if (!(lobe->beam_rad > 0.0))
+    return 2.0 * LR_PI / (lobe->power + 1.0);
 
   for (int i = 1; i < STEPS; i++)
-    sum += (i % 2 == 1 ? 4.0 : 2.0) * lr_beam_relative (beam, cos (i * step)) * sin (i * step);
+    sum += (i % 2 == 1 ? 4.0 : 2.0) * lr_lobe_relative (lobe, cos (i * step)) * sin (i * step);
   return 2.0 * LR_PI * step / 3.0 * sum;
 }
 
 /**
- * lr_beam_field_rad:
- * @beam: a beam
+ * lr_lobe_field_rad:
+ * @lobe: a lobe
  *
  * Returns: the full angle between the directions of a tenth of the intensity [rad]
  */
 double
-lr_beam_field_rad (const LrBeam *beam)
+lr_lobe_field_rad (const LrLobe *lobe)
 {
-  if (beam->beam_rad > 0.0)
-    return beam->beam_rad * pow (TENTH_IN_STOPS, 1.0 / beam->sharpness);
+  if (lobe->beam_rad > 0.0)
+    return lobe->beam_rad * pow (TENTH_IN_STOPS, 1.0 / lobe->sharpness);
 
-  return 2.0 * acos (pow (0.1, 1.0 / beam->lobe));
+  return 2.0 * acos (pow (0.1, 1.0 / lobe->power));
 }
