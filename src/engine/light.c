@@ -180,6 +180,8 @@ area_of (const LrEmitter *emitter)
 static bool
 is_known (const LrEmitter *emitter)
 {
+  if (emitter->shape == LR_EMITTER_BEAM)
+    return lr_is_at_least_zero (emitter->parallel_lx) && lr_is_positive (area_of (emitter));
   if (emitter->table != NULL)
     return lr_table_is_known (emitter);
 
@@ -212,14 +214,57 @@ lr_emitter_part_lx (const LrEmitter *emitter,
 }
 
 /**
+ * lr_emitter_way:
+ * @emitter: a source
+ * @point_m: where it shines [m]
+ *
+ * Returns: the direction from there to it, of length 1
+ */
+LrVec3
+lr_emitter_way (const LrEmitter *emitter,
+                LrVec3           point_m)
+{
+  return emitter->shape == LR_EMITTER_BEAM ? lr_vec3_scale (emitter->axis, -1.0) : lr_vec3_way (point_m, emitter->at_m);
+}
+
+/**
+ * lr_beam_entry:
+ * @beam: parallel light through a rectangle
+ * @point_m: a place [m]
+ * @entry_m: (out): where what reaches it comes through [m]
+ *
+ * Returns: %FALSE, with @entry_m untouched, if the place is not in the beam
+ */
+bool
+lr_beam_entry (const LrEmitter *beam,
+               LrVec3           point_m,
+               LrVec3          *entry_m)
+{
+  LrVec3 face = lr_vec3_cross (beam->right, beam->up), at_m, off_m;
+  double along = lr_vec3_dot (beam->axis, face), back_m = lr_vec3_dot (lr_vec3_sub (point_m, beam->at_m), face) / along;
+
+  if (!(back_m > 0.0) || !isfinite (back_m))
+    return false;
+
+  at_m = lr_vec3_along (point_m, beam->axis, -back_m);
+  off_m = lr_vec3_sub (at_m, beam->at_m);
+  if (fabs (lr_vec3_dot (off_m, beam->right)) > 0.5 * beam->width_m || fabs (lr_vec3_dot (off_m, beam->up)) > 0.5 * beam->height_m)
+    return false;
+
+  *entry_m = at_m;
+  return true;
+}
+
+/**
  * lr_emitter_lx:
  * @emitter: a source
  * @point_m: where it shines [m]
  * @normal: of the face there, of length 1
  * @lux: (out): illuminance [lx], nothing in between
  *
- * A panel that is not Lambertian is one of the same luminance, dimmed by how its lobe falls off against the cosine, from its
- * middle to the point: exact from afar, an approximation near a panel with a grid or lenses. With a table see lr_table_lx(); it may shine backwards.
+ * A panel that is not Lambertian is one of the same luminance, dimmed by how its lobe falls off against the cosine, from its middle
+ * to the point: exact from afar, an approximation near a panel with a grid or lenses. With a table see lr_table_lx(); it may shine
+ * backwards. A beam gives what it has, by the cosine, to all that it reaches.
  *
  * Source: photometric distance law; lr_polygon_factor().
  *
@@ -237,6 +282,13 @@ lr_emitter_lx (const LrEmitter *emitter,
 
   if (!is_known (emitter) || !lr_is_positive (distance_m))
     return false;
+  if (emitter->shape == LR_EMITTER_BEAM)
+    {
+      LrVec3 entry_m;
+
+      *lux = lr_beam_entry (emitter, point_m, &entry_m) ? emitter->parallel_lx * fmax (0.0, -lr_vec3_dot (emitter->axis, normal)) : 0.0;
+      return true;
+    }
 
   if (emitter->table != NULL)
     {

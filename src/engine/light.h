@@ -10,20 +10,22 @@
 #include "lobe.h"
 #include "photometry.h"
 
-typedef enum { LR_EMITTER_POINT, LR_EMITTER_RECTANGLE, LR_EMITTER_DISC } LrEmitterShape;
+typedef enum { LR_EMITTER_POINT, LR_EMITTER_RECTANGLE, LR_EMITTER_DISC, LR_EMITTER_BEAM } LrEmitterShape;
 
-/* A source of even luminance, or a point. Its light falls off from its axis by its lobe */
+/* A source of even luminance, or a point: its light falls off from its axis by its lobe. Or parallel light through a rectangle, which
+ * it fills */
 typedef struct
 {
   LrEmitterShape shape;
-  LrVec3 at_m;               /* the middle of what emits */
-  LrVec3 axis, right, up;    /* of length 1, at right angles */
-  double width_m, height_m;  /* a rectangle's; a disc is width_m across */
+  LrVec3 at_m;               /* the middle of what emits, or of what a beam comes through */
+  LrVec3 axis, right, up;    /* of length 1, at right angles; a beam's axis goes with its light, at any angle to the others */
+  double width_m, height_m;  /* a rectangle's, a beam's; a disc is width_m across */
   double candela;            /* on the axis, from afar */
   LrLobe lobe;               /* a power of 1 is a Lambertian panel, of 0 a point that is the same all round its front */
   const LrPhotometry *table; /* (nullable) (unowned): measured intensities, which count in place of the lobe; a rectangle or a point */
   double share;              /* of them: 1 undimmed */
   double turn_deg;           /* their horizontal angle towards @right; it goes on towards @up */
+  double parallel_lx;        /* of a beam: on a face turned to it */
 } LrEmitter;
 
 /* From what a data sheet says to the intensity on the axis */
@@ -42,3 +44,7 @@ bool   lr_emitter_lx      (const LrEmitter *emitter, LrVec3 point_m, LrVec3 norm
 bool   lr_emitter_axis_lx (const LrEmitter *emitter, double distance_m, double *lux);
 /* How far out on the axis that level is; FALSE: nowhere */
 bool   lr_emitter_distance_m (const LrEmitter *emitter, double lux, double *distance_m);
+/* Where light of it comes from, of length 1: from its middle; of a beam, against its axis */
+LrVec3 lr_emitter_way     (const LrEmitter *emitter, LrVec3 point_m);
+/* Where a beam that reaches the point comes through; FALSE: it does not reach it */
+bool   lr_beam_entry      (const LrEmitter *beam, LrVec3 point_m, LrVec3 *entry_m);

@@ -211,6 +211,37 @@ test_domain (void)
   g_assert_cmpfloat (untouched, ==, UNTOUCHED);
 }
 
+/* Parallel light of 80000 lx from 30 degrees up the y axis through a window of 1 m by 1 m at y = 0: on a face turned to it all of it, by the
+ * cosine elsewhere, within the slanted prism and not beside it; closed form */
+static void
+test_parallel (void)
+{
+  const double c = cos (30.0 * LR_DEG), s = 0.5;
+  const LrEmitter beam = {
+    .shape = LR_EMITTER_BEAM, .at_m = { 0.0, 0.0, 1.5 }, .axis = { 0.0, c, -s }, .right = { -1.0, 0.0, 0.0 }, .up = { 0.0, 0.0, 1.0 },
+    .width_m = 1.0, .height_m = 1.0, .parallel_lx = 80000.0,
+  };
+  static const struct { double x, y, over; bool is_in; } points[] = { /* over the beam's middle line */
+    { 0.0, 0.5, 0.0, true }, { 0.49, 2.0, 0.49, true }, { 0.51, 2.0, 0.0, false }, { 0.0, 2.0, 0.51, false }, { 0.0, 2.0, -0.51, false },
+    { 0.0, -0.5, 0.0, false },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (points); i++)
+    {
+      LrVec3 at_m = { points[i].x, points[i].y, 1.5 + points[i].over - points[i].y * s / c }, entry_m;
+      double lux = NAN;
+
+      g_assert_true (lr_emitter_lx (&beam, at_m, lr_vec3 (0.0, -c, s), &lux));
+      assert_near (lux, points[i].is_in ? 80000.0 : 0.0, 1e-6);
+      g_assert_true (lr_emitter_lx (&beam, at_m, lr_vec3 (0.0, 0.0, 1.0), &lux)); /* a floor: sin 30 degrees */
+      assert_near (lux, points[i].is_in ? 40000.0 : 0.0, 1e-6);
+      g_assert_true (lr_emitter_lx (&beam, at_m, lr_vec3 (0.0, 1.0, 0.0), &lux)); /* turned away */
+      assert_near (lux, 0.0, 1e-12);
+      g_assert_cmpint (lr_beam_entry (&beam, at_m, &entry_m), ==, points[i].is_in);
+    }
+  assert_near (lr_vec3_dot (lr_emitter_way (&beam, lr_vec3 (3.0, 2.0, 0.0)), lr_vec3 (0.0, -c, s)), 1.0, 1e-12);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -224,5 +255,6 @@ main (int   argc,
   g_test_add_func ("/light/disc", test_disc);
   g_test_add_func ("/light/fall-off", test_fall_off);
   g_test_add_func ("/light/domain", test_domain);
+  g_test_add_func ("/light/parallel", test_parallel);
   return g_test_run ();
 }
