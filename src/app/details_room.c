@@ -36,7 +36,7 @@ static const char *const room_keys[] = { "height-mm", "north-deg", "=floor-note"
 
 static const char *const job_keys[] = {
   "=title", "=subtitle", "=client", "date", "time-zone", "time-in", "time-roll", "time-wrap", "time-out", "=place", "=address",
-  "latitude-deg", "longitude-deg", "mains-hz", "owner", "created-by", "approved-by", "identification", "revision", "issued", "=notes",
+  "latitude-deg", "longitude-deg", "=sky", "mains-hz", "owner", "created-by", "approved-by", "identification", "revision", "issued", "=notes",
   NULL
 };
 

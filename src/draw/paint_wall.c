@@ -21,14 +21,16 @@ typedef struct
 } Steps;
 
 static Steps
-take_steps (const LrWallLight *light)
+take_steps (const LrWallLight *light,
+            LrColor            mean)
 {
+  /* in the sun it is white long before the brightest place: the steps are for what can be told apart */
   Steps steps = { light->n, light->m, g_new (double, light->n * light->m), sqrt (light->least_lx / light->mean_lx),
-                  sqrt (light->most_lx / light->mean_lx) };
+                  sqrt (fmin (light->most_lx / light->mean_lx, lr_tone_most_gain (mean))) };
   double range = fmax (1e-9, steps.most - steps.least);
 
   for (guint i = 0; i < light->n * light->m; i++)
-    steps.step[i] = (sqrt (light->lx[i] / light->mean_lx) - steps.least) / range;
+    steps.step[i] = fmin (1.0, (sqrt (light->lx[i] / light->mean_lx) - steps.least) / range);
   return steps;
 }
 
@@ -326,7 +328,7 @@ lr_paint_wall (const LrPainter *painter,
       return;
     }
 
-  steps = take_steps (face->light);
+  steps = take_steps (face->light, face->color);
   if (painter->pixels.surface != NULL)
     paint_pixels (painter, scene, face, patch, &steps);
   else

@@ -99,3 +99,15 @@ lr_tone_light (LrColor tone,
   return (LrColor) { encode (gain * decode (tone.r)), encode (gain * decode (tone.g)),
                      encode (gain * decode (tone.b)) };
 }
+
+/**
+ * lr_tone_most_gain:
+ * @tone: a tone
+ *
+ * Returns: how much more light makes it white; more than that cannot be told from it
+ */
+double
+lr_tone_most_gain (LrColor tone)
+{
+  return 1.0 / fmax (1e-4, decode (fmin (tone.r, fmin (tone.g, tone.b))));
+}

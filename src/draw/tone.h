@@ -23,3 +23,5 @@ typedef enum
 LrColor lr_tone     (LrHue hue, double luminance);
 LrColor lr_tone_mix (LrColor a, LrColor b, double share_of_b);
 LrColor lr_tone_light (LrColor tone, double gain);
+/* From which on it is white */
+double  lr_tone_most_gain (LrColor tone);

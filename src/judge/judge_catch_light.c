@@ -41,7 +41,7 @@ static gboolean
 shows (const Eye       *eye,
        const LrEmitter *lamp)
 {
-  LrVec3 eyes_m = eye->person->eyes_m, way = lr_vec3_way (eyes_m, lamp->at_m);
+  LrVec3 eyes_m = eye->person->eyes_m, way = lr_emitter_way (lamp, eyes_m);
 
   return lr_eye_mirrors (eye->gaze, eye->to_lens, way) && lr_light_source_lx (lamp, eye->shade, eyes_m, way, eye->person, NULL) >= LEAST_LX;
 }
@@ -167,6 +167,9 @@ lr_judge_catch_light (LrJudge *judge)
 
   shade = lr_light_shade_new (judge->study);
   sources = lr_light_sources (judge->study);
+  for (guint i = sources->len; i-- > 0;) /* its window counts, once */
+    if (g_array_index (sources, LrLightSource, i).is_sun)
+      g_array_remove_index (sources, i);
   for (guint i = 0; i < judge->study->cameras->len; i++)
     {
       const LrCameraReading *camera = lr_judge_camera (judge, i);

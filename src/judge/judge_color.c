@@ -63,79 +63,78 @@ judge_balance (LrJudge               *judge,
   lr_judge_keep (judge, remark, remedy);
 }
 
-/* K; 0: it gives no white of its own */
-static double
-kelvin_of (const LrItem *item)
-{
-  switch (item->kind)
-    {
-    case LR_ITEM_LIGHT:
-      return item->light.color_temperature_k;
-    case LR_ITEM_HOUSE_LIGHT:
-      return item->house_light.color_temperature_k;
-    case LR_ITEM_WINDOW:
-      return LR_OVERCAST_K;
-    case LR_ITEM_PERSON:
-    case LR_ITEM_CAMERA:
-    case LR_ITEM_MICROPHONE:
-    case LR_ITEM_PANEL:
-    case LR_ITEM_LEAD:
-    case LR_ITEM_FURNITURE:
-    case LR_ITEM_DOOR:
-    case LR_ITEM_SOCKET:
-    case LR_ITEM_CIRCUIT:
-    case LR_ITEM_NOISE:
-    case LR_ITEM_LENS:
-    case LR_N_ITEM_KINDS:
-    default:
-      return 0.0;
-    }
-}
-
 static gboolean
 counts (const LrJudge     *judge,
         const LrFaceLight *face,
-        const LrItem      *source)
+        guint              source)
 {
   const LrFacePoint cheeks[] = { face->lit, face->shadow };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cheeks); i++)
-    if (lr_light_levels_source_lx (judge->levels, source->id, face->person->item->id, cheeks[i])
-        > COUNTS * lr_lux_all (face->at[cheeks[i]]))
+    if (lr_light_levels_lx_of (judge->levels, source, face->person->item->id, cheeks[i]) > COUNTS * lr_lux_all (face->at[cheeks[i]]))
       return TRUE;
   return FALSE;
+}
+
+static const char *
+say_source (LrJudge             *judge,
+            const LrLightSource *source)
+{
+  return source->is_sun ? lr_say_sun (judge, source->placed) : lr_say_name (judge, source->placed);
+}
+
+/* What the sun has is known to no more */
+static const char *
+say_kelvin (LrJudge             *judge,
+            const LrLightSource *source)
+{
+  return lr_say_number (judge, source->is_sun ? STEP_K * round (source->kelvin / STEP_K) : source->kelvin, 0);
+}
+
+/* The levels are of a study of their own */
+static void
+mark_source (LrJudge             *judge,
+             LrRemark            *remark,
+             const LrPlaced      *person,
+             const LrLightSource *source)
+{
+  const LrPlaced *placed = lr_study_find_placed (judge->study, source->placed->item->id);
+
+  lr_remark_about (remark, placed);
+  if (placed != NULL)
+    lr_remark_mark_line (remark, person->at_m, placed->at_m, NULL);
 }
 
 /* The warmest and the coldest that count on the face, one of them (nullable) thought otherwise; both NULL: none counts */
 typedef struct
 {
-  const LrPlaced *warm, *cold;
-  double          warm_k, cold_k;
+  const LrLightSource *warm, *cold;
+  double               warm_k, cold_k;
 } Whites;
 
 static Whites
-read_whites (const LrJudge     *judge,
-             const LrFaceLight *face,
-             const LrPlaced    *other,
-             double             other_k)
+read_whites (const LrJudge       *judge,
+             const LrFaceLight   *face,
+             const LrLightSource *other,
+             double               other_k)
 {
   Whites whites = { NULL, NULL, HUGE_VAL, 0.0 };
 
-  for (guint i = 0; i < judge->study->placed->len; i++)
+  for (guint i = 0; i < lr_light_levels_n_sources (judge->levels); i++)
     {
-      const LrPlaced *placed = &g_array_index (judge->study->placed, LrPlaced, i);
-      double kelvin = placed == other ? other_k : kelvin_of (placed->item);
+      const LrLightSource *source = lr_light_levels_source (judge->levels, i);
+      double kelvin = source == other ? other_k : source->kelvin;
 
-      if (!(kelvin > 0.0) || !counts (judge, face, placed->item))
+      if (!(kelvin > 0.0) || !counts (judge, face, i))
         continue;
       if (kelvin < whites.warm_k)
         {
-          whites.warm = placed;
+          whites.warm = source;
           whites.warm_k = kelvin;
         }
       if (kelvin > whites.cold_k)
         {
-          whites.cold = placed;
+          whites.cold = source;
           whites.cold_k = kelvin;
         }
     }
@@ -150,24 +149,25 @@ apart_of (const Whites *whites)
 
 /* Whether the lamp can be set so near to a white that all agree; then that is the remedy */
 static gboolean
-set_lamp (LrJudge           *judge,
-          LrRemark          *remark,
-          const LrFaceLight *face,
-          const LrPlaced    *lamp,
-          double             wanted_k)
+set_lamp (LrJudge             *judge,
+          LrRemark            *remark,
+          const LrFaceLight   *face,
+          const LrLightSource *source,
+          double               wanted_k)
 {
-  const LrLight *light = &lamp->item->light;
+  const LrPlaced *lamp = lr_study_find_placed (judge->study, source->placed->item->id);
+  const LrLight *light = &source->placed->item->light;
   double kelvin = round (fmin (fmax (wanted_k, light->color_temperature_min_k), light->color_temperature_max_k));
   const char *figure = lr_say_number (judge, kelvin, 0);
   g_autofree char *short_figure = g_strconcat (figure, " K", NULL);
   Whites then;
   LrRemedy *remedy;
 
-  if (lamp->item->kind != LR_ITEM_LIGHT || !(light->color_temperature_min_k > 0.0)
+  if (lamp == NULL || lamp->item->kind != LR_ITEM_LIGHT || !(light->color_temperature_min_k > 0.0)
       || !(light->color_temperature_max_k > light->color_temperature_min_k))
     return FALSE;
 
-  then = read_whites (judge, face, lamp, kelvin);
+  then = read_whites (judge, face, source, kelvin);
   if (apart_of (&then) > judge->limits[LR_LIMIT_MIXED_WHITES])
     return FALSE;
 
@@ -211,8 +211,8 @@ say_filters (LrJudge      *judge,
   lr_mired_shift (whites->cold_k, whites->warm_k, &orange);
   /* Translators: "A blue filter of −134 MK⁻¹ on L1 would match them, or an orange one of +134 MK⁻¹ on L2." */
   lr_remark_say (remark, _("A blue filter of %s on %s would match them, or an orange one of %s on %s."),
-                 say_shift (judge, blue, FULL_BLUE, N_("a full blue has <b>%s</b>")), lr_say_name (judge, whites->warm),
-                 say_shift (judge, orange, FULL_ORANGE, N_("a full orange has <b>%s</b>")), lr_say_name (judge, whites->cold));
+                 say_shift (judge, blue, FULL_BLUE, N_("a full blue has <b>%s</b>")), say_source (judge, whites->warm),
+                 say_shift (judge, orange, FULL_ORANGE, N_("a full orange has <b>%s</b>")), say_source (judge, whites->cold));
 }
 
 /* The key is left as it is, if the other can be set */
@@ -222,7 +222,7 @@ offer_match (LrJudge           *judge,
              const LrFaceLight *face,
              const Whites      *whites)
 {
-  gboolean is_cold_first = whites->warm == face->key;
+  gboolean is_cold_first = whites->warm->placed == face->key && !whites->warm->is_sun;
 
   if (is_cold_first && set_lamp (judge, remark, face, whites->cold, whites->warm_k))
     return;
@@ -253,13 +253,11 @@ judge_mixed (LrJudge           *judge,
 
   remark->value = apart;
   remark->limit = limit;
-  lr_remark_about (remark, whites.warm);
-  lr_remark_about (remark, whites.cold);
-  lr_remark_mark_line (remark, person->at_m, whites.warm->at_m, NULL);
-  lr_remark_mark_line (remark, person->at_m, whites.cold->at_m, NULL);
+  mark_source (judge, remark, person, whites.warm);
+  mark_source (judge, remark, person, whites.cold);
   lr_remark_say (remark, _("On %s’s face %s (<b>%s</b> K) meets %s (<b>%s</b> K), <b>%s</b> MK⁻¹ apart."), lr_say_name (judge, person),
-                 lr_say_name (judge, whites.warm), lr_say_number (judge, whites.warm_k, 0), lr_say_name (judge, whites.cold),
-                 lr_say_number (judge, whites.cold_k, 0), lr_say_number (judge, apart, 0));
+                 say_source (judge, whites.warm), say_kelvin (judge, whites.warm), say_source (judge, whites.cold), say_kelvin (judge, whites.cold),
+                 lr_say_number (judge, apart, 0));
   if (apart > limit)
     offer_match (judge, remark, face, &whites);
 }

@@ -101,6 +101,7 @@ double        lr_nominal_stop       (double f_number, gboolean is_wider);
 /* sentences.c: words live as long as the judge. Names are escaped for markup. */
 const char *lr_say_name   (LrJudge *judge, const LrPlaced *placed); /* short: "A", "L1", "Wenna" */
 const char *lr_say_title  (LrJudge *judge, const LrPlaced *placed); /* full: "Camera A", "L1 key" */
+const char *lr_say_sun    (LrJudge *judge, const LrPlaced *window); /* "the sun through window 2" */
 const char *lr_say_length (LrJudge *judge, double length_m);        /* "0.46 m" */
 const char *lr_say_plain  (LrJudge *judge, double length_m);        /* "0.46", before another with its unit */
 const char *lr_say_small  (LrJudge *judge, double length_m);        /* "14 cm" */

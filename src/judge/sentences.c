@@ -48,6 +48,23 @@ lr_say_title (LrJudge        *judge,
 }
 
 /**
+ * lr_say_sun:
+ * @judge: a judge
+ * @window: where it comes in
+ *
+ * Returns: (transfer none): "the sun through window 2", escaped for markup
+ */
+const char *
+lr_say_sun (LrJudge        *judge,
+            const LrPlaced *window)
+{
+  /* Translators: a window; in the middle of a sentence */
+  g_autofree char *text = g_strdup_printf (_("the sun through %s"), lr_say_title (judge, window));
+
+  return g_string_chunk_insert (judge->words, text);
+}
+
+/**
  * lr_say_name:
  * @judge: a judge
  * @placed: a thing

@@ -147,6 +147,14 @@ describe_face (const LrFaceLight *face)
                             lr_lux_round (lit_lx), lr_lux_round (fmax (shadow_lx, 1.0)));
 
   key = lr_item_title (face->key->item);
+  if (face->key_is_sun)
+    {
+      char *window = key;
+
+      /* Translators: a window; at the beginning of a sentence */
+      key = g_strdup_printf (_("The sun through %s"), window);
+      g_free (window);
+    }
   if (!(shadow_lx >= 1.0))
     return g_strdup_printf (_("%s lights one side of the face with %.0f lx; the other is dark."), key, lr_lux_round (lit_lx));
   /* Translators: a lamp, two angles, three illuminances and stops */

@@ -14,6 +14,12 @@
 
 #define ROW_OWNER LrJob
 
+static const LrChoice skies[] = {
+  [LR_SKY_OVERCAST] = { "overcast", N_("Overcast") },
+  [LR_SKY_CLEAR] = { "clear", N_("Clear, with sun") },
+  { NULL, NULL },
+};
+
 static const LrProp job_rows[] = {
   TEXT ("title", N_("Title"), title),
   TEXT ("subtitle", N_("Subtitle"), subtitle),
@@ -31,6 +37,7 @@ static const LrProp job_rows[] = {
   NUMBER ("latitude-deg", N_("Latitude"), latitude_deg, -90.0, 90.0, 0.0, 5, "°"),
   NUMBER ("longitude-deg", N_("Longitude"), longitude_deg, -180.0, 180.0, 0.0, 5, "°"),
   NUMBER_OR_NONE ("mains-hz", N_("Mains frequency"), mains_hz, 16.0, 400.0, 0, "Hz"),
+  ROW ("sky", N_("Sky"), LR_PROP_CHOICE, sky, .max = LR_N_SKIES - 1, .choices = skies, .is_optional = TRUE),
   TEXT ("created-by", N_("Created"), created_by),
   TEXT ("approved-by", N_("Approved"), approved_by),
   TEXT ("identification", N_("Plan no."), identification),

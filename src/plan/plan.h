@@ -16,6 +16,7 @@
 
 #include "item.h"
 #include "plan_limits.h"
+#include "sky.h"
 
 #define LR_PLAN_FORMAT "lookroom-plan"
 #define LR_PLAN_VERSION 1
@@ -68,6 +69,7 @@ typedef struct
   char *time_zone;                             /* IANA name or UTC */
   double latitude_deg, longitude_deg;
   double mains_hz;                             /* of the place; 0: not told, taken from the volts of its circuits */
+  int    sky;                                  /* LrSky: what is reckoned with */
   char *created_by, *approved_by, *identification, *revision, *issued;
   LrContact *contacts;
   gsize      n_contacts;

@@ -68,7 +68,7 @@ lr_plan_set_job (const LrPlan  *plan,
 /**
  * lr_plan_set_job_number:
  * @plan: a plan
- * @key: "latitude-deg", "longitude-deg" or "mains-hz"
+ * @key: "latitude-deg", "longitude-deg", "mains-hz" or "sky"
  * @value: in inside units, here degrees and hertz; a frequency of 0: not told
  * @error: return location
  *

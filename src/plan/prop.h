@@ -38,7 +38,7 @@ typedef struct
   int             decimals; /* NUMBER: most decimals in the file */
   const char     *unit;     /* NUMBER: what to print behind it, "K", "W", "fps" */
   const LrChoice *choices;  /* CHOICE: ends in { NULL } */
-  gboolean        is_optional; /* 0 (number, may lie outside the range; choice) or "" (text) means "not given"; left out of the file */
+  gboolean        is_optional; /* 0 (number, may lie outside the range) or "" (text) means "not given"; of a choice its first; left out of the file */
   const char     *target;   /* REF: the word of the kind it must name, or LR_TARGET_ITEM, LR_TARGET_KIT */
 } LrProp;
 

@@ -69,7 +69,7 @@ lr_prop_text_format (const LrProp *prop,
 {
   g_autofree char *unit = NULL;
 
-  if (prop->is_optional && value == 0.0)
+  if (prop->is_optional && value == 0.0 && prop->type != LR_PROP_CHOICE)
     return g_strdup ("");
 
   switch (prop->type)

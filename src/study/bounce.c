@@ -3,7 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Walls, floor and ceiling are cut into patches of about the same size, as many as the time allows; furniture and panels have one or a
- * few a side. What stands on the floor or against a wall covers the patches under and behind it. People are in the way, and give
+ * few a side. The sun has sharp edges and is looked at on many points of each patch; other light at its middle. What stands on the floor or against a wall covers the patches under and behind it. People are in the way, and give
  * nothing back. Reflection is matte everywhere.
  */
 
@@ -15,6 +15,7 @@
 
 #define WANTED_PATCHES 700
 #define LEAST_SIDE_M 0.25
+#define SUN_CUTS 4         /* of the sides of half a patch */
 #define OFF_M 0.004        /* a patch's middle off its surface, so that a solid's own side does not stand in its way */
 
 typedef struct
@@ -236,7 +237,51 @@ is_clear_cb (LrVec3      from_m,
   return lr_light_shade_is_clear (shade, from_m, to_m, NULL);
 }
 
-/* Straight from the sources onto the middle of each patch */
+/* Parallel light on a corner of a patch, in its mean: on the middles of small triangles, SUN_CUTS to a side */
+static double
+triangle_lx (const LrEmitter    *beam,
+             const LrLightShade *shade,
+             const LrPatch      *patch,
+             LrVec3              a_m,
+             LrVec3              b_m,
+             LrVec3              c_m)
+{
+  LrVec3 along = lr_vec3_scale (lr_vec3_sub (b_m, a_m), 1.0 / SUN_CUTS), up = lr_vec3_scale (lr_vec3_sub (c_m, a_m), 1.0 / SUN_CUTS);
+  double lux = 0.0;
+
+  for (int j = 0; j < SUN_CUTS; j++)
+    for (int i = 0; i < 2 * (SUN_CUTS - j) - 1; i++)
+      {
+        double third = i % 2 == 0 ? 1.0 / 3.0 : 2.0 / 3.0;
+        LrVec3 at_m = lr_vec3_along (lr_vec3_along (a_m, along, i / 2 + third), up, j + third);
+
+        lux += lr_light_source_lx (beam, shade, lr_vec3_along (at_m, patch->normal, OFF_M), patch->normal, NULL, NULL);
+      }
+  return lux / (SUN_CUTS * SUN_CUTS);
+}
+
+static double
+sun_lx (const LrEmitter    *beam,
+        const LrLightShade *shade,
+        const LrPatch      *patch)
+{
+  double sum = 0.0, area_m2 = 0.0;
+
+  if (!(lr_vec3_dot (beam->axis, patch->normal) < 0.0))
+    return 0.0;
+
+  for (gsize i = 1; i + 1 < patch->n; i++)
+    {
+      LrVec3 a_m = patch->corner_m[0], b_m = patch->corner_m[i], c_m = patch->corner_m[i + 1];
+      double part_m2 = 0.5 * lr_vec3_length (lr_vec3_cross (lr_vec3_sub (b_m, a_m), lr_vec3_sub (c_m, a_m)));
+
+      sum += part_m2 * triangle_lx (beam, shade, patch, a_m, b_m, c_m);
+      area_m2 += part_m2;
+    }
+  return sum / area_m2;
+}
+
+/* Straight from the sources onto each patch */
 static double *
 light_patches (const GArray       *patches,
                const LrLightShade *shade,
@@ -250,8 +295,12 @@ light_patches (const GArray       *patches,
       const LrPatch *patch = &g_array_index (patches, LrPatch, i);
 
       for (guint j = 0; j < sources->len; j++)
-        direct_lx[i] += lr_light_source_lx (&g_array_index (sources, LrLightSource, j).emitter, shade, patch->middle_m, patch->normal, NULL,
-                                            NULL);
+        {
+          const LrEmitter *emitter = &g_array_index (sources, LrLightSource, j).emitter;
+
+          direct_lx[i] += emitter->shape == LR_EMITTER_BEAM ? sun_lx (emitter, shade, patch)
+                                                            : lr_light_source_lx (emitter, shade, patch->middle_m, patch->normal, NULL, NULL);
+        }
       *flux_lm += direct_lx[i] * patch->area_m2;
     }
   return direct_lx;

@@ -36,6 +36,13 @@ brightest_on (const LrLightLevels *self,
   return best;
 }
 
+static gboolean
+is_sun (const LrLightLevels *self,
+        guint                index)
+{
+  return index < self->sources->len && g_array_index (self->sources, LrLightSource, index).is_sun;
+}
+
 /* Where a source is from somebody's eyes; %NULL: nothing gives light there */
 static const LrPlaced *
 read_way (const LrLightLevels *self,
@@ -52,7 +59,7 @@ read_way (const LrLightLevels *self,
     return NULL;
 
   source = &g_array_index (self->sources, LrLightSource, index);
-  way = lr_vec3_sub (source->emitter.at_m, person->eyes_m);
+  way = lr_emitter_way (&source->emitter, person->eyes_m);
   *side_rad = lr_angle_wrap_rad (lr_vec2_angle_rad (lr_vec3_flat (way)) - person->facing_rad);
   *up_rad = atan2 (way.z, lr_vec2_length (lr_vec3_flat (way)));
   return source->placed;
@@ -77,6 +84,7 @@ read_key (const LrLightLevels *self,
   guint key = brightest_on (self, lit_probe);
 
   face->key = read_way (self, face->person, key, &face->key_side_rad, &face->key_up_rad);
+  face->key_is_sun = is_sun (self, key);
   face->nose_under_rad = nose_under_rad (face);
   face->fill_lx = lr_lux_all (face->at[face->shadow]);
   if (face->key == NULL)
@@ -121,6 +129,7 @@ read_face (LrLightLevels *self,
   face.ratio_stops = log2 (fmax (left_lx, right_lx) / fmin (left_lx, right_lx));
   face.back_lx = face.at[LR_FACE_BACK].direct_lx;
   face.back = read_way (self, face.person, brightest_on (self, first + LR_FACE_BACK), &face.back_side_rad, &face.back_up_rad);
+  face.back_is_sun = is_sun (self, brightest_on (self, first + LR_FACE_BACK));
   face.mixed_k = mixed_k (self, first + face.lit);
   read_key (self, &face, first + face.lit, first + face.shadow);
   g_array_append_val (self->faces, face);

@@ -30,6 +30,7 @@ typedef struct
   LrLux    at[LR_N_FACE_POINTS];
   LrFacePoint lit, shadow;       /* the cheeks: the brighter one, and the other */
   const LrPlaced *key;           /* (nullable): what gives the lit cheek most; (nullable) when nothing does */
+  gboolean key_is_sun;           /* through that window */
   double   key_lx;               /* of it there, straight */
   double   fill_lx;              /* on the shadow cheek, all but the key's straight light */
   double   ratio_stops;          /* lit cheek to shadow cheek, everything counted */
@@ -38,6 +39,7 @@ typedef struct
   double   nose_under_rad;       /* the way that the nose's shadow falls, below level; to the side away from the key. NAN: no key, or it is behind */
   double   back_lx;              /* straight, on the back of the head */
   const LrPlaced *back;          /* (nullable): what gives most of it */
+  gboolean back_is_sun;
   double   back_side_rad, back_up_rad; /* like those of the key */
   double   mixed_k;              /* correlated color temperature of what comes straight to the lit cheek; NAN: nothing does */
 } LrFaceLight;
@@ -75,6 +77,9 @@ LrLightLevels     *lr_light_levels_get_settled (LrLightLevels *levels);
 /* Whether a picture lit by the one is as one lit by the other, but for what the camera is set to */
 gboolean           lr_light_levels_shine_alike (const LrLightLevels *levels, const LrLightLevels *other);
 guint              lr_light_levels_n_sources  (const LrLightLevels *levels);
+const LrLightSource *lr_light_levels_source   (const LrLightLevels *levels, guint index);
+/* What that one gives straight to a point of a person; 0: nothing, or they are not there */
+double             lr_light_levels_lx_of      (const LrLightLevels *levels, guint index, const char *person, LrFacePoint point);
 const LrFaceLight *lr_light_levels_face       (const LrLightLevels *levels, const char *person); /* (nullable) */
 const LrBackLight *lr_light_levels_background (const LrLightLevels *levels, const char *camera); /* (nullable) */
 /* To two figures, for predictions of light are right to half a stop at best */

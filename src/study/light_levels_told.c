@@ -129,6 +129,45 @@ lr_light_levels_n_sources (const LrLightLevels *levels)
 }
 
 /**
+ * lr_light_levels_source:
+ * @levels: levels
+ * @index: of a source
+ *
+ * Returns: (transfer none): what it is
+ */
+const LrLightSource *
+lr_light_levels_source (const LrLightLevels *levels,
+                        guint                index)
+{
+  return &g_array_index (levels->sources, LrLightSource, index);
+}
+
+/**
+ * lr_light_levels_lx_of:
+ * @levels: levels
+ * @index: of a source
+ * @person: id of a person
+ * @point: of them
+ *
+ * Returns: what it gives straight there [lx]; 0: nothing, or they are not there
+ */
+double
+lr_light_levels_lx_of (const LrLightLevels *levels,
+                       guint                index,
+                       const char          *person,
+                       LrFacePoint          point)
+{
+  for (guint i = 0; i < levels->probes->len; i++)
+    {
+      const LrLightProbe *probe = &g_array_index (levels->probes, LrLightProbe, i);
+
+      if (probe->type == LR_PROBE_FACE && probe->point == point && g_str_equal (probe->placed->item->id, person))
+        return lr_levels_direct_lx (levels, i, index);
+    }
+  return 0.0;
+}
+
+/**
  * lr_light_levels_face:
  * @levels: levels
  * @person: (nullable): id of a person
@@ -177,6 +216,8 @@ lr_light_levels_background (const LrLightLevels *levels,
  * @person: id of a person
  * @point: of them
  *
+ * A window gives the sky's light and the sun's.
+ *
  * Returns: what it gives straight there [lx]; 0: nothing, or one of them is not there
  */
 double
@@ -185,17 +226,12 @@ lr_light_levels_source_lx (const LrLightLevels *levels,
                            const char          *person,
                            LrFacePoint          point)
 {
-  for (guint i = 0; i < levels->probes->len; i++)
-    {
-      const LrLightProbe *probe = &g_array_index (levels->probes, LrLightProbe, i);
+  double lux = 0.0;
 
-      if (probe->type != LR_PROBE_FACE || probe->point != point || !g_str_equal (probe->placed->item->id, person))
-        continue;
-      for (guint j = 0; j < levels->sources->len; j++)
-        if (g_str_equal (g_array_index (levels->sources, LrLightSource, j).placed->item->id, source))
-          return lr_levels_direct_lx (levels, i, j);
-    }
-  return 0.0;
+  for (guint j = 0; j < levels->sources->len; j++)
+    if (g_str_equal (g_array_index (levels->sources, LrLightSource, j).placed->item->id, source))
+      lux += lr_light_levels_lx_of (levels, j, person, point);
+  return lux;
 }
 
 /**
@@ -212,23 +248,26 @@ lr_light_levels_spill_lx (const LrLightLevels *levels,
                           const char          *camera)
 {
   double sum_lx = 0.0;
-  guint j = 0, n = 0;
+  gboolean is_there = FALSE;
+  guint n = 0;
 
-  while (j < levels->sources->len && !g_str_equal (g_array_index (levels->sources, LrLightSource, j).placed->item->id, source))
-    j++;
-  if (j == levels->sources->len)
-    return NAN;
-
-  for (guint i = 0; i < levels->probes->len; i++)
+  for (guint j = 0; j < levels->sources->len; j++)
     {
-      const LrLightProbe *probe = &g_array_index (levels->probes, LrLightProbe, i);
-
-      if (probe->type != LR_PROBE_BACKGROUND || !g_str_equal (probe->placed->item->id, camera))
+      if (!g_str_equal (g_array_index (levels->sources, LrLightSource, j).placed->item->id, source))
         continue;
-      sum_lx += lr_levels_direct_lx (levels, i, j);
-      n++;
+      is_there = TRUE;
+      n = 0;
+      for (guint i = 0; i < levels->probes->len; i++)
+        {
+          const LrLightProbe *probe = &g_array_index (levels->probes, LrLightProbe, i);
+
+          if (probe->type != LR_PROBE_BACKGROUND || !g_str_equal (probe->placed->item->id, camera))
+            continue;
+          sum_lx += lr_levels_direct_lx (levels, i, j);
+          n++;
+        }
     }
-  return n > 0 ? sum_lx / n : (double) NAN;
+  return is_there && n > 0 ? sum_lx / n : (double) NAN;
 }
 
 static double

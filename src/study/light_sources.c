@@ -3,8 +3,13 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * What emits stands before the stand as the symbols draw it. A house light is a point that shines downwards as a matte one would.
- * A window without a blind is a matte panel of the sky's mean luminance over it, under a closed cover of cloud, half-way between the
- * first and the last minute of the shoot: what stands before it outside is not known, so it is an upper end.
+ * A window without a blind is a matte panel of the mean luminance that is seen through it, under the sky of the job, half-way between the
+ * first and the last minute of the shoot: what stands before it outside is not known, so it is an upper end. A clear sky is far from even:
+ * its share of an upright face is summed for each window by its bearing to the sun, but into the room it shines from all of the window
+ * alike, not more from the sun's side. The ground before the window gives back a fifth, and lies in the sun unless the wall is turned away
+ * from it. Under a clear sky the sun itself is a second source through the same window: parallel light, with the disc's half degree
+ * left out, so edges are sharper than they come out (by 9 mm for each metre), and with glass that takes as much at any angle. What daylight
+ * is reckoned with are means: at one time it may be half or twice as much.
  *
  * Past what stands between, a soft source gives what its parts give that are seen: 4 by 4 of them, and where they differ 8 by 8.
  */
@@ -21,9 +26,9 @@
 #define WIDE_AHEAD_M 0.16
 #define PANEL_AHEAD_M 0.04
 #define POINT_AHEAD_M 0.065
-/* Upright to level illuminance under CIE's overcast sky (ISO 15469), 0.396, with a tenth of it off the ground of 0.2 */
-#define UPRIGHT_SHARE 0.496
-#define GLASS_SHARE 0.8 /* through two clear panes; common practice, no source */
+/* Upright to level illuminance under CIE's overcast sky (ISO 15469) */
+#define OVERCAST_UPRIGHT 0.396
+#define GROUND 0.2       /* reflectance; an upright face sees it for half of its view (common practice, no source) */
 
 /**
  * lr_light_ahead_m:
@@ -111,58 +116,106 @@ get_house_light (const LrPlaced *placed,
   return TRUE;
 }
 
-/* On a level outside, half-way through the shoot; 0: at night, or nobody knows when and where */
-static double
-overcast_lx (const LrStudy *study)
+/* Half-way through the shoot */
+typedef struct
 {
-  const LrJob *job = study->plan->job;
-  LrSunPlace sun;
-  int from, to;
+  LrSky  sky;
+  LrVec3 way;          /* to the sun */
+  double altitude_rad; /* of it */
+  double level_lx;     /* on level ground, from the sky; 0: at night, or nobody knows when and where */
+  double sun_lx;       /* on a face turned to it; 0: clouds */
+} Daylight;
 
-  if (!lr_minute_parse (job->time_roll, &from) || !lr_minute_parse (job->time_wrap, &to)
-      || !lr_study_sun_at (study, (from + to) / 2, &sun) || !(sun.altitude_rad > 0.0))
-    return 0.0;
+static Daylight
+get_daylight (const LrStudy *study)
+{
+  Daylight day = { .sky = (LrSky) study->plan->job->sky };
 
-  return lr_sky_overcast_lx (sun.altitude_rad);
+  if (!lr_study_sun_way (study, lr_study_light_minute (study), &day.way))
+    return day;
+
+  day.altitude_rad = asin (day.way.z);
+  day.level_lx = day.sky == LR_SKY_CLEAR ? lr_sky_clear_lx (day.altitude_rad) : lr_sky_overcast_lx (day.altitude_rad);
+  day.sun_lx = day.sky == LR_SKY_CLEAR ? lr_sun_direct_normal_lx (day.altitude_rad) : 0.0;
+  return day;
 }
 
-static gboolean
-get_window (const LrStudy  *study,
-            const LrPlaced *placed,
-            double          level_lx,
-            LrEmitter      *emitter)
+/* On the pane from outside, from sky and ground */
+static double
+upright_lx (const Daylight *day,
+            LrVec2          outward)
 {
-  const LrItem *item = placed->item;
-  double head_m = item->window.blind == LR_BLIND_HALF ? 0.5 * (item->window.sill_m + item->window.head_m) : item->window.head_m;
-  double length_m, luminance = UPRIGHT_SHARE * GLASS_SHARE * level_lx / LR_PI;
-  LrVec2 from_m, along, inward;
-  LrEmitter e = { .shape = LR_EMITTER_RECTANGLE, .up = { 0.0, 0.0, 1.0 }, .lobe = { .power = 1.0 } };
+  LrVec2 to_sun = lr_vec3_flat (day->way);
+  double sun_level_lx = lr_vec2_dot (to_sun, outward) > 0.0 ? day->sun_lx * day->way.z : 0.0, share = OVERCAST_UPRIGHT;
 
-  if (item->window.blind == LR_BLIND_DOWN || !(level_lx > 0.0) || !lr_room_wall (study->setup->room, item->wall, &from_m, &along, &length_m))
+  if (day->sky == LR_SKY_CLEAR)
+    share = lr_sky_upright_share (day->sky, day->altitude_rad, lr_vec2_angle_rad (outward) - lr_vec2_angle_rad (to_sun));
+  return share * day->level_lx + 0.5 * GROUND * (day->level_lx + sun_level_lx);
+}
+
+/* What both lights of a window come through. FALSE: its blind is down */
+static gboolean
+get_opening (const LrStudy  *study,
+             const LrPlaced *placed,
+             LrEmitter      *emitter)
+{
+  LrSunOpening opening;
+  LrEmitter e = { .up = { 0.0, 0.0, 1.0 }, .lobe = { .power = 1.0 } };
+
+  if (!lr_sun_opening (study, placed, &opening))
     return FALSE;
 
-  inward = lr_vec2_left (along);
-  e.axis = lr_vec2_raise (inward, 0.0);
-  e.right = lr_vec2_raise (lr_vec2_scale (along, -1.0), 0.0);
-  e.width_m = item->window.width_m;
-  e.height_m = head_m - item->window.sill_m;
-  e.at_m = lr_vec2_raise (lr_vec2_along (from_m, along, item->along_m + 0.5 * item->window.width_m), 0.5 * (item->window.sill_m + head_m));
-  e.candela = luminance * e.width_m * e.height_m;
+  e.axis = lr_vec2_raise (opening.inward, 0.0);
+  e.right = lr_vec2_raise (lr_vec2_scale (opening.along, -1.0), 0.0);
+  e.width_m = opening.width_m;
+  e.height_m = opening.head_m - opening.sill_m;
+  e.at_m = lr_vec2_raise (lr_vec2_along (opening.at_m, opening.along, 0.5 * e.width_m), 0.5 * (opening.sill_m + opening.head_m));
   *emitter = e;
-  return e.width_m > 0.0 && e.height_m > 0.0;
+  return TRUE;
+}
+
+static void
+add_window (GArray         *sources,
+            const LrStudy  *study,
+            const LrPlaced *placed,
+            const Daylight *day)
+{
+  LrEmitter opening;
+  LrLightSource sky = { .placed = placed, .kelvin = day->sky == LR_SKY_CLEAR ? LR_CLEAR_SKY_K : LR_OVERCAST_K }, sun = { .placed = placed, .is_sun = TRUE };
+  LrVec2 outward;
+
+  if (!(day->level_lx > 0.0) || !get_opening (study, placed, &opening))
+    return;
+
+  outward = lr_vec2_scale (lr_vec3_flat (opening.axis), -1.0);
+  sky.emitter = opening;
+  sky.emitter.shape = LR_EMITTER_RECTANGLE;
+  sky.emitter.candela = LR_GLASS_SHARE * upright_lx (day, outward) / LR_PI * opening.width_m * opening.height_m;
+  g_array_append_val (sources, sky);
+  if (!(day->sun_lx > 0.0) || !(lr_vec2_dot (lr_vec3_flat (day->way), outward) > 0.0))
+    return;
+
+  sun.kelvin = lr_sun_kelvin (day->altitude_rad);
+  sun.emitter = opening;
+  sun.emitter.shape = LR_EMITTER_BEAM;
+  sun.emitter.axis = lr_vec3_scale (day->way, -1.0);
+  sun.emitter.parallel_lx = LR_GLASS_SHARE * day->sun_lx;
+  g_array_append_val (sources, sun);
 }
 
 /**
  * lr_light_sources:
  * @study: a study
  *
- * Returns: (transfer full) (element-type LrLightSource): what gives light, but for the sun itself
+ * Under a clear sky a window is two: the sky through it, then the sun.
+ *
+ * Returns: (transfer full) (element-type LrLightSource): what gives light
  */
 GArray *
 lr_light_sources (const LrStudy *study)
 {
   GArray *sources = g_array_new (FALSE, FALSE, sizeof (LrLightSource));
-  double level_lx = overcast_lx (study);
+  const Daylight day = get_daylight (study);
 
   for (guint i = 0; i < study->placed->len; i++)
     {
@@ -181,10 +234,7 @@ lr_light_sources (const LrStudy *study)
           source.kelvin = item->house_light.color_temperature_k;
         }
       else if (item->kind == LR_ITEM_WINDOW)
-        {
-          is_lit = get_window (study, source.placed, level_lx, &source.emitter);
-          source.kelvin = LR_OVERCAST_K;
-        }
+        add_window (sources, study, source.placed, &day);
       if (is_lit)
         g_array_append_val (sources, source);
     }
@@ -237,11 +287,14 @@ lr_light_source_lx (const LrEmitter    *emitter,
                     double             *share)
 {
   double lux = 0.0, seen = 1.0;
+  LrVec3 entry_m;
 
   if (!lr_emitter_lx (emitter, point_m, normal, &lux) || !(lux > 0.0))
     seen = lux = 0.0;
   else if (shade != NULL && emitter->shape == LR_EMITTER_POINT)
     seen = lr_light_shade_is_clear (shade, point_m, emitter->at_m, of) ? 1.0 : 0.0;
+  else if (shade != NULL && emitter->shape == LR_EMITTER_BEAM)
+    seen = lr_beam_entry (emitter, point_m, &entry_m) && lr_light_shade_is_clear (shade, point_m, entry_m, of) ? 1.0 : 0.0;
   else if (shade != NULL)
     {
       seen = seen_share (emitter, shade, point_m, normal, of, COARSE);

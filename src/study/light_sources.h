@@ -9,10 +9,13 @@
 #include "light_shade.h"
 
 #define LR_OVERCAST_K 6500.0 /* white of a sky under a closed cover of cloud */
+#define LR_CLEAR_SKY_K 10000.0 /* of a blue one, without the sun: 8000 to 20000 (common practice, no source) */
+#define LR_GLASS_SHARE 0.8   /* through two clear panes; common practice, no source */
 
 typedef struct
 {
   const LrPlaced *placed;   /* a light, a house light that is on, a window by day */
+  gboolean is_sun;          /* through that window */
   LrEmitter emitter;
   double kelvin;
 } LrLightSource;

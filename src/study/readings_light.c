@@ -32,6 +32,8 @@ add_face (JsonBuilder       *builder,
     add_lux (builder, point_words[point], face->at[point]);
   lr_readings_add_text (builder, "lit", point_words[face->lit]);
   lr_readings_add_text (builder, "key", lr_readings_id_of (face->key));
+  json_builder_set_member_name (builder, "key-is-sun");
+  json_builder_add_boolean_value (builder, face->key_is_sun);
   lr_readings_add_number (builder, "key-lx", face->key_lx);
   lr_readings_add_number (builder, "fill-lx", face->fill_lx);
   lr_readings_add_number (builder, "ratio-stops", face->ratio_stops);

@@ -80,36 +80,63 @@ lr_study_sun_at (const LrStudy *study,
          && lr_sun_place (day, job->latitude_deg * LR_DEG, job->longitude_deg * LR_DEG, place);
 }
 
-/* Whether the way from a place passes through what the blind leaves of the window */
-static gboolean
-passes_window (const LrRoom *room,
-               const LrItem *item,
-               LrVec3        point_m,
-               double        radius_m,
-               LrVec3        way)
+/**
+ * lr_sun_opening:
+ * @study: a study
+ * @window: a thing of it
+ * @opening: (out): what the blind leaves open
+ *
+ * Returns: %FALSE, with @opening untouched, if that is nothing, or it is no window
+ */
+gboolean
+lr_sun_opening (const LrStudy  *study,
+                const LrPlaced *window,
+                LrSunOpening   *opening)
 {
-  double sill_m = item->window.sill_m, head_m = item->window.head_m, length_m, off_m, t, along_m, beside_m, over_m;
-  LrVec2 from_m, along, inward;
+  const LrItem *item = window->item;
+  LrVec2 from_m, along;
+  double length_m, head_m;
+
+  if (item->kind != LR_ITEM_WINDOW || item->window.blind == LR_BLIND_DOWN || !(item->window.width_m > 0.0)
+      || !(item->window.head_m > item->window.sill_m) || !lr_room_wall (study->setup->room, item->wall, &from_m, &along, &length_m))
+    return FALSE;
+
+  head_m = item->window.blind == LR_BLIND_HALF ? 0.5 * (item->window.sill_m + item->window.head_m) : item->window.head_m;
+  *opening = (LrSunOpening) { lr_vec2_along (from_m, along, item->along_m), along, lr_vec2_left (along), item->window.width_m,
+                              item->window.sill_m, head_m };
+  return TRUE;
+}
+
+/**
+ * lr_sun_opening_holds:
+ * @opening: of a window
+ * @point_m: middle of a ball in the room [m]
+ * @radius_m: of the ball [m], >= 0
+ * @way: to the sun, of length 1
+ *
+ * Returns: whether the way from any of the ball passes through it
+ */
+gboolean
+lr_sun_opening_holds (const LrSunOpening *opening,
+                      LrVec3              point_m,
+                      double              radius_m,
+                      LrVec3              way)
+{
+  double off_m = lr_vec2_dot (lr_vec2_sub (lr_vec3_flat (point_m), opening->at_m), opening->inward);
+  double out = -lr_vec2_dot (lr_vec3_flat (way), opening->inward), t = off_m / out, along_m, beside_m, over_m, flat;
   LrVec3 at_m;
 
-  if (item->window.blind == LR_BLIND_DOWN || !lr_room_wall (room, item->wall, &from_m, &along, &length_m))
-    return FALSE;
-  if (item->window.blind == LR_BLIND_HALF)
-    head_m = 0.5 * (sill_m + head_m);
-
-  inward = lr_vec2_left (along);
-  off_m = lr_vec2_dot (lr_vec2_sub (lr_vec3_flat (point_m), from_m), inward);
-  t = -off_m / lr_vec2_dot (lr_vec3_flat (way), inward);
   if (!(off_m > 0.0) || !(t > 0.0) || !isfinite (t))
     return FALSE;
 
   at_m = lr_vec3_along (point_m, way, t);
-  along_m = lr_vec2_dot (lr_vec2_sub (lr_vec3_flat (at_m), from_m), along);
+  along_m = lr_vec2_dot (lr_vec2_sub (lr_vec3_flat (at_m), opening->at_m), opening->along);
   /* ways past the sides of the ball, and over and under it, meet the wall so far off */
-  beside_m = radius_m * lr_vec2_length (lr_vec3_flat (way)) / lr_vec2_dot (lr_vec3_flat (way), lr_vec2_scale (inward, -1.0));
-  over_m = radius_m / lr_vec2_length (lr_vec3_flat (way));
-  return along_m >= item->along_m - beside_m && along_m <= item->along_m + item->window.width_m + beside_m
-         && at_m.z >= sill_m - over_m && at_m.z <= head_m + over_m;
+  flat = lr_vec2_length (lr_vec3_flat (way));
+  beside_m = radius_m * flat / out;
+  over_m = radius_m / flat;
+  return along_m >= -beside_m && along_m <= opening->width_m + beside_m && at_m.z >= opening->sill_m - over_m
+         && at_m.z <= opening->head_m + over_m;
 }
 
 static const LrPlaced *
@@ -121,8 +148,9 @@ find_window (const LrStudy *study,
   for (guint i = 0; i < study->placed->len; i++)
     {
       const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
+      LrSunOpening opening;
 
-      if (placed->item->kind == LR_ITEM_WINDOW && passes_window (study->setup->room, placed->item, point_m, radius_m, way))
+      if (lr_sun_opening (study, placed, &opening) && lr_sun_opening_holds (&opening, point_m, radius_m, way))
         return placed;
     }
 
@@ -154,6 +182,23 @@ lr_study_sun_way (const LrStudy *study,
 
   *way = lr_sun_way (altitude_rad, sun.azimuth_rad, study->setup->room->north_rad);
   return TRUE;
+}
+
+/**
+ * lr_study_light_minute:
+ * @study: a study
+ *
+ * Returns: the minute of the day half-way through the shoot, for which levels of light are told; -1: its hours are not given
+ */
+int
+lr_study_light_minute (const LrStudy *study)
+{
+  int from, to;
+
+  if (!lr_minute_parse (study->plan->job->time_roll, &from) || !lr_minute_parse (study->plan->job->time_wrap, &to))
+    return -1;
+
+  return (from + to) / 2;
 }
 
 /**
@@ -203,22 +248,18 @@ lr_study_sun_patch (const LrStudy  *study,
                     int             minute,
                     LrVec2          patch_m[4])
 {
-  const LrItem *item = window->item;
-  double head_m = item->window.blind == LR_BLIND_HALF ? 0.5 * (item->window.sill_m + item->window.head_m) : item->window.head_m, length_m;
-  LrVec2 from_m, along, a_m, b_m;
+  LrSunOpening opening;
   LrVec3 way;
 
-  if (item->kind != LR_ITEM_WINDOW || item->window.blind == LR_BLIND_DOWN || !lr_room_wall (study->setup->room, item->wall, &from_m, &along, &length_m)
-      || !lr_study_sun_way (study, minute, &way))
+  if (!lr_sun_opening (study, window, &opening) || !lr_study_sun_way (study, minute, &way))
     return FALSE;
 
-  a_m = lr_vec2_along (from_m, along, item->along_m);
-  b_m = lr_vec2_along (a_m, along, item->window.width_m);
   {
-    LrVec3 corner_m[4] = { lr_vec2_raise (a_m, item->window.sill_m), lr_vec2_raise (b_m, item->window.sill_m), lr_vec2_raise (b_m, head_m),
-                           lr_vec2_raise (a_m, head_m) };
+    LrVec2 b_m = lr_vec2_along (opening.at_m, opening.along, opening.width_m);
+    LrVec3 corner_m[4] = { lr_vec2_raise (opening.at_m, opening.sill_m), lr_vec2_raise (b_m, opening.sill_m),
+                           lr_vec2_raise (b_m, opening.head_m), lr_vec2_raise (opening.at_m, opening.head_m) };
 
-    return lr_sun_patch (corner_m, 4, lr_vec2_raise (lr_vec2_scale (lr_vec2_left (along), -1.0), 0.0), way, 0.0, patch_m);
+    return lr_sun_patch (corner_m, 4, lr_vec2_raise (lr_vec2_scale (opening.inward, -1.0), 0.0), way, 0.0, patch_m);
   }
 }
 

@@ -3,7 +3,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * What comes straight is looked at twice as finely as what the room gives back, which changes slowly. Where furniture stands against
- * the wall the room's light is not known: there it is the wall's mean, for nobody sees it.
+ * the wall the room's light is not known: there it is the wall's mean, for nobody sees it. A wall that the sun reaches is cut more finely
+ * yet, for that light has edges.
  */
 
 #include "wall_light.h"
@@ -11,6 +12,7 @@
 #include "bounce.h"
 
 #define FINER 2
+#define FINER_IN_SUN 6
 #define OFF_M 0.004
 
 /* Between the middles of even cells; beyond the last it is theirs */
@@ -67,8 +69,10 @@ given_back (const LrBounce      *bounce,
   return lx;
 }
 
+/* From beams of the sun, or from all but those */
 static double
 straight_lx (const GArray       *sources,
+             gboolean            is_sun,
              const LrLightShade *shade,
              LrVec3              at_m,
              LrVec3              normal)
@@ -76,7 +80,12 @@ straight_lx (const GArray       *sources,
   double lx = 0.0;
 
   for (guint i = 0; i < sources->len; i++)
-    lx += lr_light_source_lx (&g_array_index (sources, LrLightSource, i).emitter, shade, at_m, normal, NULL, NULL);
+    {
+      const LrLightSource *source = &g_array_index (sources, LrLightSource, i);
+
+      if (source->is_sun == is_sun)
+        lx += lr_light_source_lx (&source->emitter, shade, at_m, normal, NULL, NULL);
+    }
   return lx;
 }
 
@@ -95,6 +104,65 @@ sum_up (LrWallLight *light)
   light->mean_lx = sum_lx / (light->n * light->m);
 }
 
+typedef struct
+{
+  LrVec2 from_m, along, inward;
+  double length_m, height_m;
+} Place;
+
+static LrVec3
+middle_of (const Place *place,
+           guint        n,
+           guint        m,
+           guint        i)
+{
+  LrVec2 at_m = lr_vec2_along (place->from_m, place->along, place->length_m * (i % n + 0.5) / n);
+
+  return lr_vec2_raise (lr_vec2_along (at_m, place->inward, OFF_M), place->height_m * (i / n + 0.5) / m);
+}
+
+/* On cells of their own, between which the rest of the light is known; the mean stays that of the rest, what the wall is outside the sun.
+ * Nothing happens to a wall that it does not reach */
+static void
+add_sun (LrWallLight        *light,
+         const Place        *place,
+         const LrLightShade *shade,
+         const GArray       *sources)
+{
+  guint n = light->n / FINER * FINER_IN_SUN, m = light->m / FINER * FINER_IN_SUN;
+  g_autofree double *lx = g_new0 (double, n * m);
+  gboolean is_reached = FALSE;
+
+  for (guint i = 0; i < n * m; i++)
+    {
+      lx[i] = straight_lx (sources, TRUE, shade, middle_of (place, n, m, i), lr_vec2_raise (place->inward, 0.0));
+      is_reached = is_reached || lx[i] > 0.0;
+    }
+  if (!is_reached)
+    return;
+
+  for (guint i = 0; i < n * m; i++)
+    {
+      lx[i] += between (light->lx, light->n, light->m, (i % n + 0.5) / n, (i / n + 0.5) / m);
+      light->most_lx = MAX (light->most_lx, lx[i]);
+    }
+  g_free (light->lx);
+  light->lx = g_steal_pointer (&lx);
+  light->n = n;
+  light->m = m;
+}
+
+static gboolean
+has_sun (const GArray *sources,
+         LrVec2        inward)
+{
+  for (guint i = 0; i < sources->len; i++)
+    if (g_array_index (sources, LrLightSource, i).is_sun
+        && lr_vec2_dot (lr_vec3_flat (g_array_index (sources, LrLightSource, i).emitter.axis), inward) < 0.0)
+      return TRUE;
+  return FALSE;
+}
+
 static void
 light_wall (LrWallLight         *light,
             const LrWallPatches *wall,
@@ -104,20 +172,16 @@ light_wall (LrWallLight         *light,
             const LrLightShade  *shade,
             const GArray        *sources)
 {
-  LrVec2 from_m, along, inward;
-  double length_m;
+  Place place = { .height_m = room->height_m };
 
-  lr_room_wall (room, index, &from_m, &along, &length_m);
-  inward = lr_vec2_left (along);
+  lr_room_wall (room, index, &place.from_m, &place.along, &place.length_m);
+  place.inward = lr_vec2_left (place.along);
   for (guint i = 0; i < light->n * light->m; i++)
-    {
-      double s = (i % light->n + 0.5) / light->n, t = (i / light->n + 0.5) / light->m;
-      LrVec2 at_m = lr_vec2_along (lr_vec2_along (from_m, along, s * length_m), inward, OFF_M);
-
-      light->lx[i] = between (back_lx, wall->n, wall->m, s, t)
-                     + straight_lx (sources, shade, lr_vec2_raise (at_m, t * room->height_m), lr_vec2_raise (inward, 0.0));
-    }
+    light->lx[i] = between (back_lx, wall->n, wall->m, (i % light->n + 0.5) / light->n, (i / light->n + 0.5) / light->m)
+                   + straight_lx (sources, FALSE, shade, middle_of (&place, light->n, light->m, i), lr_vec2_raise (place.inward, 0.0));
   sum_up (light);
+  if (has_sun (sources, place.inward))
+    add_sun (light, &place, shade, sources);
 }
 
 static void

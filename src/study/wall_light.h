@@ -16,7 +16,8 @@ typedef struct
 {
   guint   n, m;
   double *lx;         /* n * m, at the middles of the cells */
-  double  least_lx, most_lx, mean_lx;
+  double  least_lx, most_lx;
+  double  mean_lx;    /* without the sun's patch */
 } LrWallLight;
 
 /* (transfer full) (element-type LrWallLight) (nullable): one for each wall of the room; NULL: cancelled */

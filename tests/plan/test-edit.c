@@ -354,10 +354,12 @@ test_job (void)
         }
     }
   take_next (&plan, lr_plan_set_job_number (plan, "latitude-deg", 50.34, &error), &error);
+  take_next (&plan, lr_plan_set_job_number (plan, "sky", LR_SKY_CLEAR, &error), &error);
   take_next (&plan, lr_plan_set_requests (plan, requests, &error), &error);
   take_next (&plan, lr_plan_set_contacts (plan, &contact, 1, &error), &error);
   g_assert_cmpstr (plan->job->contacts[0].name, ==, "Tamsin Roe");
   assert_round_trip (plan);
+  g_assert_cmpint (plan->job->sky, ==, LR_SKY_CLEAR);
   g_assert_null (lr_plan_set_job_number (plan, "latitude-deg", 91.0, &error));
   g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
   g_clear_error (&error);
