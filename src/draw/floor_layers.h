@@ -69,6 +69,7 @@ void       lr_overlay_light_axes   (const LrFloor *floor);
 void       lr_overlay_levels       (const LrFloor *floor);
 void       lr_overlay_sun          (const LrFloor *floor);
 void       lr_overlay_sun_notes    (const LrFloor *floor);
+void       lr_overlay_sun_touched  (const LrFloor *floor, LrVec3 way);
 void       lr_overlay_sound        (const LrFloor *floor);
 void       lr_overlay_power        (const LrFloor *floor);
 

@@ -2,15 +2,16 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * What falls on the floor at the chosen time is filled, and hatched along the ray, so that it differs from light by more than colour; at
- * the first and at the last minute of the shoot it is an outline. What stands before the windows outside is not known.
+ * What falls on the floor at the chosen time is filled, and hatched along the ray, so that it differs from light by more than colour, but
+ * for the shadows of furniture and panels; at the first and at the last minute of the shoot it is an outline. What stands before the
+ * windows outside is not known.
  */
 
 #include "config.h"
 
 #include "floor_layers.h"
-#include "sun_readings.h"
-#include "washes.h"
+#include "intruders.h"
+#include "sun_patches.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -56,61 +57,116 @@ is_shown (const LrFloor *floor)
 }
 
 static void
-trace_patch (const LrFloor *floor,
-             const LrVec2   patch_m[4])
+trace_patch (const LrFloor    *floor,
+             const LrSunPatch *patch)
 {
-  for (int i = 0; i < 4; i++)
+  for (gsize i = 0; i < patch->n; i++)
     if (i == 0)
-      lr_floor_move_to (floor, patch_m[i]);
+      lr_floor_move_to (floor, lr_vec3_flat (patch->corner_m[i]));
     else
-      lr_floor_line_to (floor, patch_m[i]);
+      lr_floor_line_to (floor, lr_vec3_flat (patch->corner_m[i]));
   cairo_close_path (floor->cr);
 }
 
-/* Lines along the ray, evenly across it */
+/* Takes the shadow of what stands there out of what is painted */
 static void
-hatch_patch (const LrFloor *floor,
-             const LrVec2   patch_m[4])
+clip_shadow (const LrFloor  *floor,
+             const LrVolume *shape,
+             LrVec3          way)
 {
-  LrVec2 along = lr_vec2_sub (patch_m[3], patch_m[0]), across = lr_vec2_sub (patch_m[1], patch_m[0]);
-  double length_m = lr_vec2_length (along), wide_m = length_m > 1e-6 ? fabs (lr_vec2_cross (along, across)) / length_m : 0.0;
-  int n = (int) (wide_m / HATCH_M + 0.5);
+  LrVec2 corner_m[2 * LR_OUTLINE_MAX];
+  gsize n = lr_sun_shadow (shape, way, corner_m);
+  double x0, y0, x1, y1;
 
-  for (int i = 1; i < n; i++)
+  if (n == 0)
+    return;
+
+  cairo_clip_extents (floor->cr, &x0, &y0, &x1, &y1);
+  cairo_rectangle (floor->cr, x0 - 1.0, y0 - 1.0, x1 - x0 + 2.0, y1 - y0 + 2.0);
+  for (gsize i = 0; i < n; i++)
+    if (i == 0)
+      lr_floor_move_to (floor, corner_m[i]);
+    else
+      lr_floor_line_to (floor, corner_m[i]);
+  cairo_close_path (floor->cr);
+  cairo_set_fill_rule (floor->cr, CAIRO_FILL_RULE_EVEN_ODD);
+  cairo_clip (floor->cr);
+  cairo_set_fill_rule (floor->cr, CAIRO_FILL_RULE_WINDING);
+}
+
+static void
+clip_shadows (const LrFloor *floor,
+              LrVec3         way)
+{
+  for (guint i = 0; i < floor->study->placed->len; i++)
     {
-      LrVec2 from_m = lr_vec2_along (patch_m[0], across, (double) i / n);
+      const LrPlaced *placed = &g_array_index (floor->study->placed, LrPlaced, i);
+      LrVolume shapes[2];
+      guint n = 0;
 
-      lr_floor_move_to (floor, from_m);
-      lr_floor_line_to (floor, lr_vec2_along (from_m, along, 1.0));
+      if (floor->is_drawn[i] && placed->item->kind == LR_ITEM_FURNITURE)
+        n = lr_furniture_slabs (placed, shapes);
+      else if (floor->is_drawn[i] && placed->item->kind == LR_ITEM_PANEL)
+        lr_panel_sheet (placed, &shapes[n++]);
+      for (guint k = 0; k < n; k++)
+        clip_shadow (floor, &shapes[k], way);
+    }
+}
+
+/* Lines along the ray, evenly across it, where the clip lets them */
+static void
+hatch (const LrFloor    *floor,
+       const LrSunPatch *patch,
+       LrVec3            way)
+{
+  LrVec2 along = lr_vec2_scale (lr_vec3_flat (way), 1.0 / lr_vec2_length (lr_vec3_flat (way))), across = lr_vec2_left (along);
+  double low = HUGE_VAL, high = -HUGE_VAL, near_m = HUGE_VAL, far_m = -HUGE_VAL;
+
+  for (gsize i = 0; i < patch->n; i++)
+    {
+      double aside = lr_vec2_dot (lr_vec3_flat (patch->corner_m[i]), across), ahead = lr_vec2_dot (lr_vec3_flat (patch->corner_m[i]), along);
+
+      low = fmin (low, aside);
+      high = fmax (high, aside);
+      near_m = fmin (near_m, ahead);
+      far_m = fmax (far_m, ahead);
+    }
+  for (double aside = HATCH_M * ceil (low / HATCH_M); aside < high; aside += HATCH_M)
+    {
+      LrVec2 at_m = lr_vec2_scale (across, aside);
+
+      lr_floor_move_to (floor, lr_vec2_along (at_m, along, near_m));
+      lr_floor_line_to (floor, lr_vec2_along (at_m, along, far_m));
     }
   lr_theme_set_line (floor->cr, floor->theme, LR_LINE_HAIR, LR_DASH_SOLID);
   cairo_stroke (floor->cr);
 }
 
 static void
-draw_patch (const LrFloor *floor,
-            const LrVec2   patch_m[4],
-            gboolean       is_chosen)
+draw_patch (const LrFloor    *floor,
+            const LrSunPatch *patch,
+            LrVec3            way,
+            gboolean          is_chosen)
 {
   const LrTheme *theme = floor->theme;
   LrColor line = theme->family_line[LR_FAMILY_SUN];
 
   cairo_save (floor->cr);
-  lr_floor_trace_room (floor);
-  cairo_clip (floor->cr);
   if (is_chosen)
     {
+      trace_patch (floor, patch);
+      cairo_clip (floor->cr);
+      clip_shadows (floor, way);
       lr_theme_set_color (floor->cr, theme->family_fill[LR_FAMILY_SUN], lr_floor_wash (floor, LR_FAMILY_SUN));
-      trace_patch (floor, patch_m);
-      cairo_fill (floor->cr);
+      cairo_paint (floor->cr);
       lr_theme_set_color (floor->cr, line, 1.0);
-      hatch_patch (floor, patch_m);
+      hatch (floor, patch, way);
     }
+  cairo_restore (floor->cr);
   lr_theme_set_color (floor->cr, line, 1.0);
   lr_theme_set_line (floor->cr, theme, is_chosen ? LR_LINE_OUTLINE : LR_LINE_THIN, is_chosen ? LR_DASH_SOLID : LR_DASH_SHORT);
-  trace_patch (floor, patch_m);
+  trace_patch (floor, patch);
   cairo_stroke (floor->cr);
-  cairo_restore (floor->cr);
 }
 
 /**
@@ -129,15 +185,22 @@ lr_overlay_sun (const LrFloor *floor)
 
   get_hours (floor->study, &minutes[0], &minutes[1]);
   minutes[2] = chosen_minute (floor); /* over the others */
-  for (guint i = 0; i < floor->study->placed->len; i++)
-    for (int k = 0; k < 3; k++)
-      {
-        LrVec2 patch_m[4];
+  for (int k = 0; k < 3; k++)
+    {
+      g_autoptr (GArray) patches = NULL;
+      LrVec3 way;
 
-        if (floor->is_drawn[i] && minutes[k] >= 0
-            && lr_study_sun_patch (floor->study, &g_array_index (floor->study->placed, LrPlaced, i), minutes[k], patch_m))
-          draw_patch (floor, patch_m, k == 2);
-      }
+      if (minutes[k] < 0 || !lr_study_sun_way (floor->study, minutes[k], &way))
+        continue;
+      patches = lr_sun_patches (floor->study, way);
+      for (guint i = 0; i < patches->len; i++)
+        {
+          const LrSunPatch *patch = &g_array_index (patches, LrSunPatch, i);
+
+          if (patch->ground == LR_SUN_ON_FLOOR && lr_floor_has (floor, patch->window))
+            draw_patch (floor, patch, way, k == 2);
+        }
+    }
 }
 
 static void
@@ -212,7 +275,7 @@ draw_arrow (const LrFloor  *floor,
  * lr_overlay_sun_notes:
  * @floor: a drawing
  *
- * Times, and the way of the sun outside.
+ * Times, the way of the sun outside, and what it touches over the floor.
  */
 void
 lr_overlay_sun_notes (const LrFloor *floor)
@@ -224,6 +287,8 @@ lr_overlay_sun_notes (const LrFloor *floor)
   if (!is_shown (floor))
     return;
 
+  if (lr_study_sun_way (floor->study, chosen, &way))
+    lr_overlay_sun_touched (floor, way);
   get_hours (floor->study, &minutes[0], &minutes[1]);
   minutes[2] = chosen;
   for (guint i = 0; i < floor->study->placed->len; i++)

@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 #define COMMON_PRACTICE N_("common practice, no source")
+#define SUN N_("geometry; the sun’s place after Meeus, Astronomical Algorithms")
 #define GEOMETRY N_("geometry: what stands in the same place cannot be set up")
 
 static const LrCheckInfo checks[LR_N_CHECKS] = {
@@ -75,8 +76,10 @@ static const LrCheckInfo checks[LR_N_CHECKS] = {
     N_("common practice, no source: the 180-degree shutter; the figure is its definition, 360° × frame rate × time") },
   [LR_CHECK_FLICKER] = { "flicker", N_("Flicker of house lights"), LR_N_LIMITS, LR_PROP_NUMBER,
     N_("closed form: whole pulses of light in an exposure") },
-  [LR_CHECK_SUN] = { "sun", N_("Sun on the face"), LR_N_LIMITS, LR_PROP_NUMBER,
-    N_("geometry; the sun’s place after Meeus, Astronomical Algorithms") },
+  [LR_CHECK_SUN] = { "sun", N_("Sun on the subject"), LR_N_LIMITS, LR_PROP_NUMBER, SUN },
+  [LR_CHECK_SUN_BACKGROUND] = { "sun-background", N_("Sun on the wall behind"), LR_N_LIMITS, LR_PROP_NUMBER, SUN },
+  [LR_CHECK_SUN_LENS] = { "sun-lens", N_("Sun into a lens"), LR_N_LIMITS, LR_PROP_NUMBER, SUN },
+  [LR_CHECK_SUN_TABLE] = { "sun-table", N_("Sun on a table"), LR_N_LIMITS, LR_PROP_NUMBER, SUN },
   [LR_CHECK_GLARE] = { "glare", N_("Lamps in glasses"), LR_N_LIMITS, LR_PROP_ANGLE,
     N_("law of reflection, from a lens of base 6 that is tipped by 10°; common practice, no source") },
   [LR_CHECK_FLARE] = { "flare", N_("Lamps beside the picture"), LR_N_LIMITS, LR_PROP_ANGLE, COMMON_PRACTICE },

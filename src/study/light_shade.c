@@ -76,14 +76,9 @@ add_lamp (LrLightShade   *shade,
       g_array_append_val (shade->solids, ((Solid) { intruder.shape[i], light, TRUE }));
 }
 
-/**
- * lr_light_shade_new:
- * @study: a study
- *
- * Returns: (transfer full): what keeps light away in it
- */
-LrLightShade *
-lr_light_shade_new (const LrStudy *study)
+static LrLightShade *
+new_shade (const LrStudy *study,
+           gboolean       is_still)
 {
   LrLightShade *shade = g_new0 (LrLightShade, 1);
 
@@ -94,14 +89,40 @@ lr_light_shade_new (const LrStudy *study)
     {
       const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
       LrVolume shapes[2];
-      guint n = get_shapes (placed, shapes);
+      guint n = is_still && placed->item->kind == LR_ITEM_PERSON ? 0 : get_shapes (placed, shapes);
 
       for (guint j = 0; j < n; j++)
         g_array_append_val (shade->solids, ((Solid) { shapes[j], placed, FALSE }));
-      if (placed->item->kind == LR_ITEM_LIGHT)
+      if (placed->item->kind == LR_ITEM_LIGHT && !is_still)
         add_lamp (shade, study, placed);
     }
   return shade;
+}
+
+/**
+ * lr_light_shade_new:
+ * @study: a study
+ *
+ * Returns: (transfer full): what keeps light away in it
+ */
+LrLightShade *
+lr_light_shade_new (const LrStudy *study)
+{
+  return new_shade (study, FALSE);
+}
+
+/**
+ * lr_light_shade_new_still:
+ * @study: a study
+ *
+ * People lean and lamps are shifted: nobody would rely on their shadow.
+ *
+ * Returns: (transfer full): furniture and panels alone
+ */
+LrLightShade *
+lr_light_shade_new_still (const LrStudy *study)
+{
+  return new_shade (study, TRUE);
 }
 
 /**

@@ -192,6 +192,13 @@ const Provocation provocations[] = {
       { CAMERA_A, "frame-rate-fps", 120.0, NULL } } },
   { "winter-sun", LR_CHECK_SUN, LR_GRADE_MIND, "sun:person-1:window-1", TRUE,
     { { TRUE, LR_ITEM_WINDOW, 0, 3.0, 0.0 } }, { { "window-1", "blind", LR_BLIND_UP, NULL }, { "window-1", "head-mm", 2.4, NULL } } },
+  { "winter-sun-on-the-wall", LR_CHECK_SUN_BACKGROUND, LR_GRADE_MIND, "sun-background:camera-1:window-1", TRUE,
+    { { TRUE, LR_ITEM_WINDOW, 0, 0.7, 0.0 } }, { { "window-1", "blind", LR_BLIND_UP, NULL }, { "window-1", "head-mm", 2.4, NULL } } },
+  { "winter-sun-in-the-lens", LR_CHECK_SUN_LENS, LR_GRADE_MIND, "sun-lens:camera-2:window-1", TRUE,
+    { { TRUE, LR_ITEM_WINDOW, 0, 5.05, 0.0 } }, { { "window-1", "blind", LR_BLIND_UP, NULL }, { "window-1", "head-mm", 2.69, NULL } } },
+  { "winter-sun-on-a-table", LR_CHECK_SUN_TABLE, LR_GRADE_MIND, "sun-table:furniture-1:window-1", TRUE,
+    { { TRUE, LR_ITEM_WINDOW, 0, 1.5, 0.0 }, { TRUE, LR_ITEM_FURNITURE, LR_FURNITURE_TABLE, 1.5, 4.0 } },
+    { { "window-1", "blind", LR_BLIND_UP, NULL }, { "window-1", "head-mm", 2.4, NULL } } },
   { "key-in-glasses", LR_CHECK_GLARE, LR_GRADE_MIND, "glare:light-1:camera-1", TRUE,
     { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 5.4, 1.2 } },
     { { "light-1", "aims-at", 0, WENNA }, { "light-1", "lamp-height-mm", 1.5, NULL }, { WENNA, "has-glasses", 1.0, NULL } } },
@@ -249,7 +256,7 @@ provoke (const Provocation *provocation)
 {
   LrPlan *plan = fixture_interview ();
 
-  if (provocation->check == LR_CHECK_SUN)
+  if (provocation->check >= LR_CHECK_SUN && provocation->check <= LR_CHECK_SUN_TABLE)
     set_winter (&plan);
   for (guint i = 0; i < G_N_ELEMENTS (provocation->extra) && provocation->extra[i].is_there; i++)
     fixture_add (&plan, provocation->extra[i].kind, provocation->extra[i].form, provocation->extra[i].x_m,
