@@ -20,6 +20,14 @@ typedef struct
   double  least, most; /* square roots over that of the mean */
 } Steps;
 
+/* 0 to 1 */
+static double
+step_of (const Steps *steps,
+         double       over_mean)
+{
+  return fmin (1.0, (sqrt (over_mean) - steps->least) / fmax (1e-9, steps->most - steps->least));
+}
+
 static Steps
 take_steps (const LrWallLight *light,
             LrColor            mean)
@@ -27,10 +35,17 @@ take_steps (const LrWallLight *light,
   /* in the sun it is white long before the brightest place: the steps are for what can be told apart */
   Steps steps = { light->n, light->m, g_new (double, light->n * light->m), sqrt (light->least_lx / light->mean_lx),
                   sqrt (fmin (light->most_lx / light->mean_lx, lr_tone_most_gain (mean))) };
-  double range = fmax (1e-9, steps.most - steps.least);
 
   for (guint i = 0; i < light->n * light->m; i++)
-    steps.step[i] = fmin (1.0, (sqrt (light->lx[i] / light->mean_lx) - steps.least) / range);
+    {
+      double share = light->sun_lx != NULL ? light->sun_lx[i] / light->full_sun_lx : 0.0;
+
+      steps.step[i] = step_of (&steps, light->lx[i] / light->mean_lx);
+      /* on the sun's edge as much of the cell is white as lies in it: it is so bright that a tenth of it would be white too */
+      if (share > 0.0 && share < 1.0)
+        steps.step[i] = (1.0 - share) * step_of (&steps, (light->lx[i] - light->sun_lx[i]) / light->mean_lx)
+                        + share * step_of (&steps, (light->lx[i] - light->sun_lx[i] + light->full_sun_lx) / light->mean_lx);
+    }
   return steps;
 }
 

@@ -80,26 +80,42 @@ find_ways (Day *day)
   return TRUE;
 }
 
-/* Whether it comes to a point that is in the beam past what stands in the room. TRUE as well where it is not in the beam: @is_in */
+/* Where the way from a point meets the plane of the window's wall; TRUE: within what is open of it */
 static gboolean
-is_clear_at (Day         *day,
-             const Query *query,
-             LrVec3       point_m,
-             LrVec3       way,
-             gboolean    *is_in)
+find_entry (const LrSunOpening *opening,
+            LrVec3              point_m,
+            LrVec3              way,
+            LrVec3             *entry_m)
 {
-  double off_m = lr_vec2_dot (lr_vec2_sub (lr_vec3_flat (point_m), query->opening.at_m), query->opening.inward);
-  double out = -lr_vec2_dot (lr_vec3_flat (way), query->opening.inward);
+  double off_m = lr_vec2_dot (lr_vec2_sub (lr_vec3_flat (point_m), opening->at_m), opening->inward);
 
-  *is_in = lr_sun_opening_holds (&query->opening, point_m, 0.0, way);
-  if (!*is_in)
-    return TRUE;
-
-  if (day->shade == NULL)
-    day->shade = lr_light_shade_new_still (day->study);
-  return lr_light_shade_is_clear (day->shade, point_m, lr_vec3_along (point_m, way, off_m / out), query->placed);
+  *entry_m = lr_vec3_along (point_m, way, off_m / -lr_vec2_dot (lr_vec3_flat (way), opening->inward));
+  return lr_sun_opening_holds (opening, point_m, 0.0, way);
 }
 
+/* What is open that is nearest to a place on the wall */
+static LrVec3
+into_opening (const LrSunOpening *opening,
+              LrVec3              at_m)
+{
+  double along_m = lr_vec2_dot (lr_vec2_sub (lr_vec3_flat (at_m), opening->at_m), opening->along);
+
+  return lr_vec2_raise (lr_vec2_along (opening->at_m, opening->along, CLAMP (along_m, 0.0, opening->width_m)),
+                        CLAMP (at_m.z, opening->sill_m, opening->head_m));
+}
+
+static gboolean
+is_clear (Day         *day,
+          const Query *query,
+          LrVec3       point_m,
+          LrVec3       entry_m)
+{
+  if (day->shade == NULL)
+    day->shade = lr_light_shade_new_still (day->study);
+  return lr_light_shade_is_clear (day->shade, point_m, entry_m, query->placed);
+}
+
+/* Some of a few of its points, or the one that is next to the edge of the beam, is in the sun */
 static gboolean
 reaches_ball (Day         *day,
               const Query *query,
@@ -108,7 +124,7 @@ reaches_ball (Day         *day,
   static const struct { double aside, up; } points[] = { { 0.0, 0.0 }, { 0.8, 0.0 }, { -0.8, 0.0 }, { 0.0, 0.8 }, { 0.0, -0.8 } };
   LrVec2 flat = lr_vec3_flat (way);
   LrVec3 aside = lr_vec2_raise (lr_vec2_scale (lr_vec2_left (flat), 1.0 / lr_vec2_length (flat)), 0.0), up = lr_vec3_cross (way, aside);
-  gboolean was_in = FALSE;
+  LrVec3 entry_m;
 
   if (!lr_sun_opening_holds (&query->opening, query->middle_m, query->radius_m, way))
     return FALSE;
@@ -116,13 +132,15 @@ reaches_ball (Day         *day,
   for (gsize i = 0; i < G_N_ELEMENTS (points); i++)
     {
       LrVec3 at_m = lr_vec3_along (lr_vec3_along (query->middle_m, aside, points[i].aside * query->radius_m), up, points[i].up * query->radius_m);
-      gboolean is_in, is_clear = is_clear_at (day, query, at_m, way, &is_in);
 
-      if (is_in && is_clear)
+      if (find_entry (&query->opening, at_m, way, &entry_m) && is_clear (day, query, at_m, entry_m))
         return TRUE;
-      was_in = was_in || is_in;
     }
-  return !was_in; /* it touches the edge alone, which nothing is known to shade */
+  if (find_entry (&query->opening, query->middle_m, way, &entry_m))
+    return FALSE;
+
+  entry_m = into_opening (&query->opening, entry_m);
+  return is_clear (day, query, lr_vec3_along (entry_m, way, lr_vec3_dot (lr_vec3_sub (query->middle_m, entry_m), way)), entry_m);
 }
 
 /* What of a patch is in the frame, as a share of it; @middle: of that part */

@@ -13,6 +13,7 @@
 
 #define FINER 2
 #define FINER_IN_SUN 6
+#define EDGE_POINTS 5
 #define OFF_M 0.004
 
 /* Between the middles of even cells; beyond the last it is theirs */
@@ -110,15 +111,41 @@ typedef struct
   double length_m, height_m;
 } Place;
 
+/* In a cell, by shares of its sides */
 static LrVec3
-middle_of (const Place *place,
-           guint        n,
-           guint        m,
-           guint        i)
+place_in (const Place *place,
+          guint        n,
+          guint        m,
+          guint        i,
+          double       across,
+          double       up)
 {
-  LrVec2 at_m = lr_vec2_along (place->from_m, place->along, place->length_m * (i % n + 0.5) / n);
+  LrVec2 at_m = lr_vec2_along (place->from_m, place->along, place->length_m * (i % n + across) / n);
 
-  return lr_vec2_raise (lr_vec2_along (at_m, place->inward, OFF_M), place->height_m * (i / n + 0.5) / m);
+  return lr_vec2_raise (lr_vec2_along (at_m, place->inward, OFF_M), place->height_m * (i / n + up) / m);
+}
+
+/* Where a cell lies on an edge, how much of it is lit is found by many points */
+static double
+sun_in_cell_lx (const Place        *place,
+                guint               n,
+                guint               m,
+                guint               i,
+                const LrLightShade *shade,
+                const GArray       *sources)
+{
+  LrVec3 normal = lr_vec2_raise (place->inward, 0.0);
+  double corner_lx[4], lx = 0.0;
+
+  for (int k = 0; k < 4; k++)
+    corner_lx[k] = straight_lx (sources, TRUE, shade, place_in (place, n, m, i, k % 2, k / 2), normal);
+  if (corner_lx[0] == corner_lx[1] && corner_lx[1] == corner_lx[2] && corner_lx[2] == corner_lx[3])
+    return corner_lx[0];
+
+  for (int k = 0; k < EDGE_POINTS * EDGE_POINTS; k++)
+    lx += straight_lx (sources, TRUE, shade,
+                       place_in (place, n, m, i, (k % EDGE_POINTS + 0.5) / EDGE_POINTS, (k / EDGE_POINTS + 0.5) / EDGE_POINTS), normal);
+  return lx / (EDGE_POINTS * EDGE_POINTS);
 }
 
 /* On cells of their own, between which the rest of the light is known; the mean stays that of the rest, what the wall is outside the sun.
@@ -130,24 +157,24 @@ add_sun (LrWallLight        *light,
          const GArray       *sources)
 {
   guint n = light->n / FINER * FINER_IN_SUN, m = light->m / FINER * FINER_IN_SUN;
-  g_autofree double *lx = g_new0 (double, n * m);
-  gboolean is_reached = FALSE;
+  g_autofree double *lx = g_new (double, n * m), *sun_lx = g_new (double, n * m);
 
   for (guint i = 0; i < n * m; i++)
     {
-      lx[i] = straight_lx (sources, TRUE, shade, middle_of (place, n, m, i), lr_vec2_raise (place->inward, 0.0));
-      is_reached = is_reached || lx[i] > 0.0;
+      sun_lx[i] = sun_in_cell_lx (place, n, m, i, shade, sources);
+      light->full_sun_lx = MAX (light->full_sun_lx, sun_lx[i]);
     }
-  if (!is_reached)
+  if (!(light->full_sun_lx > 0.0))
     return;
 
   for (guint i = 0; i < n * m; i++)
     {
-      lx[i] += between (light->lx, light->n, light->m, (i % n + 0.5) / n, (i / n + 0.5) / m);
+      lx[i] = sun_lx[i] + between (light->lx, light->n, light->m, (i % n + 0.5) / n, (i / n + 0.5) / m);
       light->most_lx = MAX (light->most_lx, lx[i]);
     }
   g_free (light->lx);
   light->lx = g_steal_pointer (&lx);
+  light->sun_lx = g_steal_pointer (&sun_lx);
   light->n = n;
   light->m = m;
 }
@@ -178,7 +205,7 @@ light_wall (LrWallLight         *light,
   place.inward = lr_vec2_left (place.along);
   for (guint i = 0; i < light->n * light->m; i++)
     light->lx[i] = between (back_lx, wall->n, wall->m, (i % light->n + 0.5) / light->n, (i / light->n + 0.5) / light->m)
-                   + straight_lx (sources, FALSE, shade, middle_of (&place, light->n, light->m, i), lr_vec2_raise (place.inward, 0.0));
+                   + straight_lx (sources, FALSE, shade, place_in (&place, light->n, light->m, i, 0.5, 0.5), lr_vec2_raise (place.inward, 0.0));
   sum_up (light);
   if (has_sun (sources, place.inward))
     add_sun (light, &place, shade, sources);
@@ -188,6 +215,7 @@ static void
 clear_cb (gpointer data)
 {
   g_free (((LrWallLight *) data)->lx);
+  g_free (((LrWallLight *) data)->sun_lx);
 }
 
 /**

@@ -18,6 +18,8 @@ typedef struct
   double *lx;         /* n * m, at the middles of the cells */
   double  least_lx, most_lx;
   double  mean_lx;    /* without the sun's patch */
+  double *sun_lx;     /* n * m, what of lx is the sun's; NULL: it does not reach the wall */
+  double  full_sun_lx; /* of it where nothing is in its way */
 } LrWallLight;
 
 /* (transfer full) (element-type LrWallLight) (nullable): one for each wall of the room; NULL: cancelled */
