@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * From sunrise to sunset of the day of the shoot, with its first and last minute marked. Without a date or a place on the earth it
- * says what is missing.
+ * From sunrise to sunset of the day of the shoot, which are told at its ends, with the first and the last minute of the shoot marked.
+ * Without a date or a place on the earth it says what is missing.
  */
 
 #include "config.h"
@@ -55,12 +55,24 @@ moved_cb (LrSunScale *self)
 
 static void
 mark (LrSunScale *self,
-      const char *time)
+      const char *time,
+      int         first,
+      int         last)
 {
   int minute;
 
-  if (lr_minute_parse (time, &minute))
+  if (lr_minute_parse (time, &minute) && minute > first && minute < last)
     gtk_scale_add_mark (GTK_SCALE (self->scale), minute, GTK_POS_BOTTOM, time);
+}
+
+/* Translators: when the sun comes up, and when it goes down; (transfer full) */
+static char *
+say_end (const char *format,
+         int         minute)
+{
+  g_autofree char *time = format_minute (minute);
+
+  return g_strdup_printf (format, time);
 }
 
 /* The day of the job */
@@ -70,6 +82,7 @@ take_day (LrSunScale *self)
   const LrStudy *study = lr_document_get_study (self->document);
   const LrJob *job = study->plan->job;
   int first, last, roll, wrap;
+  g_autofree char *rise = NULL, *set = NULL;
 
   self->job = job;
   self->is_known = lr_study_sun_up (study, &first, &last);
@@ -82,8 +95,12 @@ take_day (LrSunScale *self)
   self->is_setting = TRUE;
   gtk_range_set_range (GTK_RANGE (self->scale), first, last);
   gtk_scale_clear_marks (GTK_SCALE (self->scale));
-  mark (self, job->time_roll);
-  mark (self, job->time_wrap);
+  rise = say_end (_("up %s"), first);
+  set = say_end (_("down %s"), last);
+  gtk_scale_add_mark (GTK_SCALE (self->scale), first, GTK_POS_BOTTOM, rise);
+  gtk_scale_add_mark (GTK_SCALE (self->scale), last, GTK_POS_BOTTOM, set);
+  mark (self, job->time_roll, first, last);
+  mark (self, job->time_wrap, first, last);
   if (lr_document_get_sun_minute (self->document) > 0)
     gtk_range_set_value (GTK_RANGE (self->scale), lr_document_get_sun_minute (self->document));
   else if (lr_minute_parse (job->time_roll, &roll) && lr_minute_parse (job->time_wrap, &wrap))
@@ -140,6 +157,7 @@ lr_sun_scale_init (LrSunScale *self)
   gtk_widget_add_css_class (self->missing, "note");
   gtk_widget_set_hexpand (self->scale, TRUE);
   gtk_scale_set_draw_value (GTK_SCALE (self->scale), FALSE);
+  gtk_scale_set_has_origin (GTK_SCALE (self->scale), FALSE); /* a time, not an amount */
   gtk_range_set_increments (GTK_RANGE (self->scale), 5.0, 30.0);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->scale), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Time of day"), -1);
   g_signal_connect_swapped (self->scale, "value-changed", G_CALLBACK (moved_cb), self);

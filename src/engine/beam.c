@@ -108,7 +108,7 @@ path_to (const LrVec2 *room_m,
  * @room_m: corners of the room, anticlockwise [m]
  * @n: their number
  * @a_m: one end of the opening, on a wall [m]
- * @b_m: its other end [m]
+ * @b_m: its other end [m], the room to the left of the way there
  * @direction: of the light from above, of length 1
  * @strips: (out): what it is cut into, across the opening
  *
@@ -126,7 +126,7 @@ lr_beam_strips (const LrVec2 *room_m,
   double share[MOST_CORNERS + 3];
   size_t n_cuts, m = 0;
 
-  if (!(fabs (lr_vec2_cross (wide_m, direction)) > LEAST))
+  if (!(lr_vec2_cross (wide_m, direction) > LEAST))
     return 0;
 
   n_cuts = find_cuts (room_m, n, a_m, b_m, direction, share);
@@ -136,7 +136,7 @@ lr_beam_strips (const LrVec2 *room_m,
       LrBeamStrip *strip = &strips[m];
       LrRayHit hit;
 
-      if (share[i + 1] - share[i] < 1e-6 || !lr_polygon_contains (room_m, n, middle_m) || !lr_polygon_ray (room_m, n, middle_m, direction, &hit))
+      if (share[i + 1] - share[i] < 1e-6 || !lr_polygon_ray (room_m, n, middle_m, direction, &hit))
         continue;
       /* past a corner that it does not meet it goes on to the same wall */
       if (m > 0 && strips[m - 1].edge == hit.edge)

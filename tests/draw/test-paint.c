@@ -341,7 +341,7 @@ test_wall_light (void)
   const LrVec3 wall_m[] = { { 6.0, 0.0, 0.0 }, { 0.0, 0.0, 0.0 }, { 0.0, 0.0, 2.8 }, { 6.0, 0.0, 2.8 } };
   const LrColor color = { 0.4, 0.35, 0.3 };
   double lx[N * M];
-  LrWallLight light = { N, M, lx, HUGE_VAL, 0.0, 0.0 };
+  LrWallLight light = { .n = N, .m = M, .lx = lx, .least_lx = HUGE_VAL };
   g_autoptr (LrItem) item = lr_item_new (LR_ITEM_CAMERA, "a");
   LrScene scene = { .points = g_array_new (FALSE, FALSE, sizeof (LrVec3)) };
   LrFace face = { .n = 4, .normal = { 0.0, 1.0, 0.0 }, .color = color, .alpha = 1.0, .light = &light };
