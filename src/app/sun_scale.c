@@ -149,7 +149,7 @@ lr_sun_scale_init (LrSunScale *self)
   self->scale = gtk_scale_new_with_range (GTK_ORIENTATION_HORIZONTAL, 0.0, LR_DAY_MIN, 1.0);
   self->missing = gtk_label_new (_("Give the date, the time zone, latitude and longitude in Details, under Job, to see where the sun comes in."));
   gtk_widget_set_margin_start (self->box, 14);
-  gtk_widget_set_margin_end (self->box, 14);
+  gtk_widget_set_margin_end (self->box, 40); /* for half of what is written under the end */
   gtk_label_set_width_chars (GTK_LABEL (self->time), 5);
   gtk_widget_add_css_class (self->time, "numeric");
   gtk_label_set_wrap (GTK_LABEL (self->missing), TRUE);

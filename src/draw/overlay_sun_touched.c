@@ -17,11 +17,13 @@
 #define BAR_PX 6.0
 #define LABEL_OFF_PX 13.0
 #define LEAST_LABEL_M 0.25 /* of a stretch, to be told with its heights */
+#define LEAST_HEIGHT_M 0.03 /* of a patch, to be shown */
+#define AT_FLOOR_M 0.005
 #define RAYS 12
 #define RAY_FROM_PX 4.0    /* off the head */
 #define RAY_PX 6.0
 
-/* "0.62 to 1.95 m up" beside the bar */
+/* "0.62 to 1.95 m up", "up to 0.44 m" beside the bar */
 static void
 label_wall (const LrFloor      *floor,
             const LrSunStretch *stretch,
@@ -30,8 +32,8 @@ label_wall (const LrFloor      *floor,
             LrVec2              inward)
 {
   g_autofree char *low = lr_length_format_short (stretch->low_m, floor->view->units), *high = lr_length_format (stretch->high_m, floor->view->units);
-  /* Translators: heights on a wall, from and to */
-  g_autofree char *text = g_strdup_printf (_("%s to %s up"), low, high);
+  /* Translators: heights on a wall, from and to; from the floor to */
+  g_autofree char *text = stretch->low_m < AT_FLOOR_M ? g_strdup_printf (_("up to %s"), high) : g_strdup_printf (_("%s to %s up"), low, high);
   LrLabel label = lr_floor_new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, text);
   double off_m = LABEL_OFF_PX * floor->px / floor->view->scale, length_m = stretch->to_m - stretch->from_m;
   LrVec2 places[6];
@@ -55,7 +57,7 @@ draw_wall (const LrFloor    *floor,
   double inset_m = 0.5 * BAR_PX * floor->px / floor->view->scale, length_m;
   LrVec2 from_m, along, inward, ends_m[2];
 
-  if (!lr_room_wall (floor->room, patch->wall, &from_m, &along, &length_m))
+  if (stretch.high_m - stretch.low_m < LEAST_HEIGHT_M || !lr_room_wall (floor->room, patch->wall, &from_m, &along, &length_m))
     return;
 
   inward = lr_vec2_left (along);
