@@ -10,6 +10,7 @@
 
 #define TONE_STEP 8     /* between tones that are computed: the rest is mixed of them */
 #define PIECES 4        /* of a cell, each way */
+#define PIECES_IN_SUN 2 /* of the smaller cells of a wall that the sun reaches */
 #define LAP 0.06        /* how far a piece lies under the next, of its side: no light shines through between them */
 
 /* What falls on a wall from the least, 0, to the most, 1, in steps that look about alike: of its square root */
@@ -18,6 +19,7 @@ typedef struct
   guint   n, m;
   double *step;
   double  least, most; /* square roots over that of the mean */
+  guint   pieces;
 } Steps;
 
 /* 0 to 1 */
@@ -34,7 +36,8 @@ take_steps (const LrWallLight *light,
 {
   /* in the sun it is white long before the brightest place: the steps are for what can be told apart */
   Steps steps = { light->n, light->m, g_new (double, light->n * light->m), sqrt (light->least_lx / light->mean_lx),
-                  sqrt (fmin (light->most_lx / light->mean_lx, lr_tone_most_gain (mean))) };
+                  sqrt (fmin (light->most_lx / light->mean_lx, lr_tone_most_gain (mean))),
+                  light->sun_lx != NULL ? PIECES_IN_SUN : PIECES };
 
   for (guint i = 0; i < light->n * light->m; i++)
     {
@@ -128,12 +131,12 @@ paint_pieces (const LrPainter *painter,
               const Steps     *steps)
 {
   const Wall wall = find_wall (scene, face);
-  const double side = 1.0 / PIECES, lap = LAP * side;
+  const double side = 1.0 / steps->pieces, lap = LAP * side;
 
   cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_NONE);
-  for (guint i = 0; i < PIECES * steps->n * PIECES * steps->m; i++)
+  for (guint i = 0; i < steps->pieces * steps->n * steps->pieces * steps->m; i++)
     {
-      double x = side * (i % (PIECES * steps->n)), y = side * (i / (PIECES * steps->n));
+      double x = side * (i % (steps->pieces * steps->n)), y = side * (i / (steps->pieces * steps->n));
       LrVec3 corners_m[4] = { place_on (&wall, steps, x, y), place_on (&wall, steps, x + side + lap, y),
                               place_on (&wall, steps, x + side + lap, y + side + lap), place_on (&wall, steps, x, y + side + lap) };
       LrColor tone;

@@ -181,7 +181,8 @@ add_window (GArray         *sources,
             const Daylight *day)
 {
   LrEmitter opening;
-  LrLightSource sky = { .placed = placed, .kelvin = day->sky == LR_SKY_CLEAR ? LR_CLEAR_SKY_K : LR_OVERCAST_K }, sun = { .placed = placed, .is_sun = TRUE };
+  LrLightSource sky = { .placed = placed, .kelvin = day->sky == LR_SKY_CLEAR ? LR_CLEAR_SKY_K : LR_OVERCAST_K };
+  LrLightSource sun = { .placed = placed, .is_sun = TRUE };
   LrVec2 outward;
 
   if (!(day->level_lx > 0.0) || !get_opening (study, placed, &opening))

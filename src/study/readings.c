@@ -39,7 +39,9 @@
  *   } }
  *   mains { frequency-hz, is-guessed }
  *   sun { in-height-deg, in-bearing-deg, out-height-deg, out-bearing-deg (when the crew comes and goes; without the air),
- *     face-from, face-to ("09:09": first and last minute of the day on the subject's eyes), face-window }
+ *     face-from, face-to ("09:09": first and last minute of the day on the subject's eyes), face-window, sky ("overcast",
+ *     "clear"), touches [ { thing ("face", "clothes", "background" of a camera, "lens", "table"), item, window, spans [ { from, to } ] } ]
+ *     (from rolling to wrap) }
  *   pairs [ { a, b, angle-deg (at the middle of the head), shot-steps, size-ratio, is-same-side, is-same-look, eyes-step-share, gaze-step-deg,
  *     gaze-up-step-deg } ]               two cameras on one person; steps are b less a
  *   reverses [ { a, b, is-opposed, gaze-step-deg, gaze-up-step-deg, size-ratio } ]   two on the two who look at each other
@@ -52,8 +54,8 @@
  *   clashes [ { type ("overlap", "outside", "door", "ceiling"), a, b, depth-m, push-deg, x-m, y-m } ]
  *   light { n-sources (lights, house lights that are on, windows by day), has-bounces (what the room gives back is known),
  *     faces [ { person, left-cheek, right-cheek, forehead, top, back, chest (each { direct-lx, bounced-lx }), lit (the brighter
- *       cheek), key (id of what gives it most), key-lx (there, straight), fill-lx (on the other cheek, all but the key's straight
- *       light), ratio-stops (the two cheeks, all light counted), key-side-deg (off the look; > 0 to the person's left), key-up-deg,
+ *       cheek), key (id of what gives it most), key-is-sun (through that window), key-lx (there, straight), fill-lx (on the other
+ *       cheek, all but the key's straight light), ratio-stops (the two cheeks, all light counted), key-side-deg (off the look; > 0 to the person's left), key-up-deg,
  *       back-lx (straight, on the back of the head), mixed-k (of the straight light on the lit cheek) } ],
  *     pictures [ { camera, walls { direct-lx, bounced-lx } (mean of what it sees of walls), walls-n (places looked at), walls-least-lx,
  *       walls-most-lx, face-signal, shadow-signal, clothes-signal, walls-signal (0..1, ITU-R BT.709, 1 clips),
@@ -63,7 +65,7 @@
 #include "readings_private.h"
 
 #include "light_readings.h"
-#include "sun_readings.h"
+#include "sun_touches.h"
 
 static const char *const shot_words[LR_N_SHOTS + 1] = {
   [LR_SHOT_EXTREME_CLOSE_UP] = "extreme-close-up",
@@ -376,6 +378,48 @@ add_minute (JsonBuilder *builder,
 }
 
 static void
+add_touch (JsonBuilder      *builder,
+           const LrSunTouch *touch)
+{
+  static const char *const things[LR_N_SUN_THINGS] = { "face", "clothes", "background", "lens", "table" };
+
+  json_builder_begin_object (builder);
+  lr_readings_add_text (builder, "thing", things[touch->thing]);
+  lr_readings_add_text (builder, "item", lr_readings_id_of (touch->placed));
+  lr_readings_add_text (builder, "window", lr_readings_id_of (touch->window));
+  json_builder_set_member_name (builder, "spans");
+  json_builder_begin_array (builder);
+  for (guint i = 0; i < touch->n; i++)
+    {
+      json_builder_begin_object (builder);
+      add_minute (builder, "from", touch->span[i].first);
+      add_minute (builder, "to", touch->span[i].last);
+      json_builder_end_object (builder);
+    }
+  json_builder_end_array (builder);
+  json_builder_end_object (builder);
+}
+
+static void
+add_touches (JsonBuilder   *builder,
+             const LrStudy *study)
+{
+  int roll, wrap;
+
+  json_builder_set_member_name (builder, "touches");
+  json_builder_begin_array (builder);
+  if (lr_minute_parse (study->plan->job->time_roll, &roll) && lr_minute_parse (study->plan->job->time_wrap, &wrap)
+      && study->setup->room->n_corners >= 3)
+    {
+      g_autoptr (GArray) touches = lr_sun_touches (study, roll, wrap);
+
+      for (guint i = 0; i < touches->len; i++)
+        add_touch (builder, &g_array_index (touches, LrSunTouch, i));
+    }
+  json_builder_end_array (builder);
+}
+
+static void
 add_sun (JsonBuilder   *builder,
          const LrStudy *study)
 {
@@ -392,6 +436,8 @@ add_sun (JsonBuilder   *builder,
   add_minute (builder, "face-from", first);
   add_minute (builder, "face-to", last);
   lr_readings_add_text (builder, "face-window", window != NULL ? lr_readings_id_of (window) : NULL);
+  lr_readings_add_text (builder, "sky", job->sky == LR_SKY_CLEAR ? "clear" : "overcast");
+  add_touches (builder, study);
   json_builder_end_object (builder);
 }
 

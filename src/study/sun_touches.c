@@ -216,11 +216,12 @@ touches (Day         *day,
   if (!(way.z > 0.0) || !(lr_vec2_dot (lr_vec3_flat (way), query->opening.inward) < 0.0))
     return FALSE;
   if (query->radius_m > 0.0)
-    return (query->thing != LR_SUN_LENS || lr_vec3_dot (way, query->camera->projection.forward) > cos (INTO_LENS_RAD)) && reaches_ball (day, query, way);
+    return (query->thing != LR_SUN_LENS || lr_vec3_dot (way, query->camera->projection.forward) > cos (INTO_LENS_RAD))
+           && reaches_ball (day, query, way);
 
   g_array_set_size (day->patches, 0);
-  lr_sun_patches_add (day->patches, day->study, query->window, &query->opening, way, 1u << (query->thing == LR_SUN_TABLE ? LR_SUN_ON_TOP : LR_SUN_ON_WALL),
-                      query->placed);
+  lr_sun_patches_add (day->patches, day->study, query->window, &query->opening, way,
+                      1u << (query->thing == LR_SUN_TABLE ? LR_SUN_ON_TOP : LR_SUN_ON_WALL), query->placed);
   for (guint i = 0; i < day->patches->len; i++)
     if (shows (day, query, &g_array_index (day->patches, LrSunPatch, i)))
       return TRUE;

@@ -34,7 +34,8 @@ test_luminance (void)
   assert_near (lr_sky_luminance (LR_SKY_OVERCAST, 0.5, 30.0 * LR_DEG, 2.0), 2.0 / 3.0, 1e-9);
 }
 
-/* The overcast sky gives an upright face (pi / 6 + 4 / 9) / (7 pi / 9) = .396 of what level ground has, closed form. The clear one is summed anew, a degree at a time */
+/* The overcast sky gives an upright face (pi / 6 + 4 / 9) / (7 pi / 9) = .396 of what level ground has, closed form. The
+ * clear one is summed anew, a degree at a time */
 static void
 test_upright (void)
 {

@@ -149,6 +149,36 @@ test_worst (void)
   g_assert_cmpint (lr_remarks_worst_for (remarks, "nobody"), ==, LR_GRADE_FINE);
 }
 
+/* The sun is told by window, with its minutes, and as surely as the sky of the job has it; minutes are held against rays elsewhere. Half a
+ * blind is offered where it is enough, all of it where it is not, cloth where there is none */
+static void
+test_sun (void)
+{
+  static const struct { LrSky sky; const char *roll; int blind; const char *words, *mended; } cases[] = {
+    { LR_SKY_OVERCAST, "10:00", LR_BLIND_UP, "If it shines, the sun comes through window 2: on Wenna’s face 10:00 to 10:24", "half down by 10:00" },
+    { LR_SKY_CLEAR, "10:00", LR_BLIND_UP, "The sun comes through window 2: on Wenna’s face 10:00 to 10:24", "half down by 10:00" },
+    { LR_SKY_CLEAR, "08:30", LR_BLIND_UP, "on Wenna’s face 09:08 to 10:24, on the clothes 08:53 to", "Let down the blind of window 2 by 08:53" },
+    { LR_SKY_CLEAR, "10:00", LR_BLIND_NONE, "on Wenna’s face 10:00 to 10:24", "Cover window 2 by 10:00" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (LrPlan) whole = fixture_example ("loft"), begun = lr_plan_set_job (whole, "time-roll", cases[i].roll, NULL);
+      g_autoptr (LrPlan) plan = lr_plan_set_job_number (begun, "sky", cases[i].sky, NULL);
+      g_autoptr (LrRemarks) remarks = NULL;
+      const LrRemark *remark;
+
+      fixture_set (&plan, "window-2", "blind", cases[i].blind);
+      remarks = judge (plan, LR_UNITS_METRIC);
+      remark = lr_remarks_find (remarks, "sun:wenna:window-2");
+      g_assert_nonnull (remark);
+      g_test_message ("%s | %s", remark->text, remark->remedy->sentence);
+      g_assert_nonnull (strstr (remark->text, cases[i].words));
+      g_assert_nonnull (strstr (remark->remedy->sentence, cases[i].mended));
+      g_assert_null (lr_remarks_find (remarks, "sun:wenna")); /* nothing reaches them */
+    }
+}
+
 /* What people write is shown as they wrote it */
 /* A subject nearer than the 0.80 m at which the lens begins to focus: the camera goes back by what is missing, to a centimetre,
  * and on its own line from the eyes. A converter behind the lens leaves its nearest focus as it is. */
@@ -359,6 +389,7 @@ main (int   argc,
   g_test_add_func ("/remarks/hiding", test_hiding);
   g_test_add_func ("/remarks/one-way", test_one_way);
   g_test_add_func ("/remarks/worst", test_worst);
+  g_test_add_func ("/remarks/sun", test_sun);
   g_test_add_func ("/remarks/too-near", test_too_near);
   g_test_add_func ("/remarks/names", test_names);
   g_test_add_func ("/remarks/limits", test_limits);

@@ -49,7 +49,7 @@ test_head (void)
       for (int k = 0; altitude > 0.0 && k < 40 * 20; k++)
         {
           double turn = 2.0 * LR_PI * (k % 40) / 40, lift = LR_PI * ((k / 40 + 0.5) / 20 - 0.5);
-          LrVec3 at_m = { eyes_m.x + radius_m * cos (turn) * cos (lift), eyes_m.y + radius_m * sin (turn) * cos (lift), eyes_m.z + radius_m * sin (lift) };
+          LrVec3 out = { cos (turn) * cos (lift), sin (turn) * cos (lift), sin (lift) }, at_m = lr_vec3_along (eyes_m, out, radius_m);
           double t = at_m.y / -sin (angle), x = at_m.x + t * cos (angle), z = at_m.z + t * tan (altitude);
 
           is_in = is_in || (t > 0.0 && x >= 3.05 && x <= 4.25 && z >= 0.80 && z <= 2.35);
@@ -152,7 +152,8 @@ static void
 test_patches (void)
 {
   g_autoptr (LrPlan) plan = fixture_room (8.0, 1.5, 2.7);
-  const char *window = fixture_add (&plan, LR_ITEM_WINDOW, 0, 4.0, 0.0), *table = fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_TABLE, 4.0, 0.75);
+  const char *window = fixture_add (&plan, LR_ITEM_WINDOW, 0, 4.0, 0.0);
+  const char *table = fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_TABLE, 4.0, 0.75);
   const LrVec3 way = { 0.0, -M_SQRT1_2, M_SQRT1_2 };
   g_autoptr (LrStudy) study = NULL;
   g_autoptr (GArray) patches = NULL;
