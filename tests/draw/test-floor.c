@@ -5,7 +5,9 @@
 
 #include "small_room.h"
 
+#include "light_shade.h"
 #include "remarks.h"
+#include "sun_readings.h"
 
 #include <string.h>
 
@@ -414,6 +416,78 @@ test_levels (Fixture      *f,
   cairo_surface_destroy (without);
 }
 
+/* An empty room with a window in the south and a box before it, at noon on 21 December at 50 degrees north: the sun is 16.6 degrees high */
+static LrPlan *
+sunny_room (char **window)
+{
+  static const LrVec2 corners_m[] = { { 0, 0 }, { 6, 0 }, { 6, 4 }, { 0, 4 } };
+  static const char *const texts[][2] = { { "date", "2026-12-21" }, { "time-zone", "UTC" } };
+  g_autofree char *box = NULL;
+  LrPlan *plan = lr_plan_new_empty ();
+  GError *error = NULL;
+
+  plan = next (plan, lr_plan_set_corners (plan, corners_m, 4, &error), error);
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
+    plan = next (plan, lr_plan_set_job (plan, texts[i][0], texts[i][1], &error), error);
+  plan = next (plan, lr_plan_set_job_number (plan, "latitude-deg", 50.0, &error), error);
+  plan = add (plan, LR_ITEM_WINDOW, LR_BLIND_UP, lr_vec2 (3.0, 0.0), 0.0, window);
+  plan = add (plan, LR_ITEM_FURNITURE, LR_FURNITURE_BOX, lr_vec2 (3.3, 1.0), 0.0, &box);
+  {
+    LrChange changes[] = { { *window, "width-mm", 2.0 }, { *window, "sill-mm", 0.1 }, { *window, "head-mm", 1.0 }, { box, "height-mm", 0.3 },
+                           { box, "length-mm", 0.5 }, { box, "width-mm", 0.5 } };
+
+    plan = next (plan, lr_plan_change (plan, changes, G_N_ELEMENTS (changes), &error), error);
+  }
+  return plan;
+}
+
+/* What the sun's patch adds to the sheet lies where a ray from the floor goes out through the window past the box, and nowhere else; beside
+ * outlines and what is written */
+static void
+test_sun (void)
+{
+  g_autofree char *window = NULL;
+  g_autoptr (LrPlan) plan = sunny_room (&window);
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  g_autoptr (LrLightShade) shade = lr_light_shade_new (study);
+  const Fixture f = { .room.plan = plan, .study = study, .remarks = remarks };
+  LrView view = small_room_view (LR_THEME_LIGHT);
+  cairo_surface_t *without = new_surface (), *with = new_surface ();
+  int n_lit = 0, n_dark = 0, n_lit_changed = 0, n_dark_changed = 0;
+  LrSunOpening opening;
+  LrVec3 way;
+
+  g_assert_true (lr_sun_opening (study, lr_study_find_placed (study, window), &opening));
+  g_assert_true (lr_study_sun_way (study, 12 * 60, &way));
+  draw_on (without, &f, &view);
+  view.shown = LR_SHOW_SUN;
+  view.sun_minute = 12 * 60;
+  draw_on (with, &f, &view);
+  for (int y = 120; y < 480; y++)
+    for (int x = 120; x < 680; x++)
+      {
+        LrVec2 at_m = lr_view_to_room (&view, lr_vec2 (x + 0.5, y + 0.5));
+        LrVec3 floor_m = lr_vec2_raise (at_m, 1e-6);
+        gboolean is_changed = pixel (with, x, y) != pixel (without, x, y);
+        gboolean is_lit = lr_sun_opening_holds (&opening, floor_m, 0.0, way)
+                          && lr_light_shade_is_clear (shade, floor_m, lr_vec3_along (floor_m, way, at_m.y / -way.y), NULL);
+
+        if (fabs (at_m.x - 3.3) < 0.26 && fabs (at_m.y - 1.0) < 0.26) /* the box */
+          continue;
+        n_lit += is_lit;
+        n_dark += !is_lit;
+        n_lit_changed += is_lit && is_changed;
+        n_dark_changed += !is_lit && is_changed;
+      }
+  g_test_message ("%d of %d lit, %d of %d dark pixels changed", n_lit_changed, n_lit, n_dark_changed, n_dark);
+  g_assert_cmpint (n_lit, >, 10000);
+  g_assert_cmpint (100 * n_lit_changed, >, 97 * n_lit);
+  g_assert_cmpint (100 * n_dark_changed, <, 3 * n_dark);
+  cairo_surface_destroy (with);
+  cairo_surface_destroy (without);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -432,6 +506,7 @@ main (int    argc,
   ADD ("paper", test_paper);
   ADD ("remarks", test_remarks);
   g_test_add_func ("/floor/empty", test_empty);
+  g_test_add_func ("/floor/sun", test_sun);
 
   return g_test_run ();
 }
