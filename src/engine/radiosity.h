@@ -40,3 +40,9 @@ size_t lr_radiosity_solve (const LrPatch *patch, size_t n, const float *exchange
 
 /* What the patches give a small face in @lux of their own light */
 double lr_patches_lx      (const LrPatch *patch, size_t n, const double *lux, LrVec3 point_m, LrVec3 normal, LrClearFunc is_clear, const void *data);
+
+/* radiosity_each.c: the same for several lamps, each alone; direct_lx[i * n_lamps + k]. @sum: of n_lamps, room to work in */
+size_t lr_radiosity_solve_each (const LrPatch *patch, size_t n, const float *exchange, size_t n_lamps, const double *direct_lx, double *sum,
+                                double *lux);
+/* What a small face gets of each patch, as a share of the light that falls on the patch */
+void   lr_patches_weigh   (const LrPatch *patch, size_t n, LrVec3 point_m, LrVec3 normal, LrClearFunc is_clear, const void *data, double *weight);

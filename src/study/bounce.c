@@ -281,41 +281,48 @@ sun_lx (const LrEmitter    *beam,
   return sum / area_m2;
 }
 
-/* Straight from the sources onto each patch */
+/* Straight from each of the sources onto each patch */
 static double *
 light_patches (const GArray       *patches,
                const LrLightShade *shade,
-               const GArray       *sources,
-               double             *flux_lm)
+               const GArray       *sources)
 {
-  double *direct_lx = g_new0 (double, patches->len);
+  double *source_lx = g_new0 (double, patches->len * sources->len + 1);
 
   for (guint i = 0; i < patches->len; i++)
+    for (guint j = 0; j < sources->len; j++)
+      {
+        const LrPatch *patch = &g_array_index (patches, LrPatch, i);
+        const LrEmitter *emitter = &g_array_index (sources, LrLightSource, j).emitter;
+
+        source_lx[i * sources->len + j] = emitter->shape == LR_EMITTER_BEAM
+                                          ? sun_lx (emitter, shade, patch)
+                                          : lr_light_source_lx (emitter, shade, patch->middle_m, patch->normal, NULL, NULL);
+      }
+  return source_lx;
+}
+
+/* All of them together */
+static void
+add_up (LrBounce *bounce)
+{
+  bounce->direct_lx = g_new0 (double, bounce->patches->len);
+  for (guint i = 0; i < bounce->patches->len; i++)
     {
-      const LrPatch *patch = &g_array_index (patches, LrPatch, i);
-
-      for (guint j = 0; j < sources->len; j++)
-        {
-          const LrEmitter *emitter = &g_array_index (sources, LrLightSource, j).emitter;
-
-          direct_lx[i] += emitter->shape == LR_EMITTER_BEAM ? sun_lx (emitter, shade, patch)
-                                                            : lr_light_source_lx (emitter, shade, patch->middle_m, patch->normal, NULL, NULL);
-        }
-      *flux_lm += direct_lx[i] * patch->area_m2;
+      for (guint j = 0; j < bounce->n_sources; j++)
+        bounce->direct_lx[i] += bounce->source_lx[i * bounce->n_sources + j];
+      bounce->flux_lm += bounce->direct_lx[i] * g_array_index (bounce->patches, LrPatch, i).area_m2;
     }
-  return direct_lx;
 }
 
 static gboolean
-solve (const GArray *patches,
+solve (LrBounce     *bounce,
        const void   *shade,
-       const double *direct_lx,
-       double       *lux,
        GCancellable *cancellable)
 {
-  const LrPatch *patch = (const LrPatch *) (gpointer) patches->data;
-  gsize n = patches->len;
-  g_autofree float *exchange = g_new0 (float, n * n);
+  const LrPatch *patch = (const LrPatch *) (gpointer) bounce->patches->data;
+  gsize n = bounce->patches->len;
+  float *exchange = bounce->exchange = g_new0 (float, n * n);
   g_autofree double *scale = g_new (double, n);
 
   for (gsize i = 0; i < n; i++)
@@ -325,7 +332,7 @@ solve (const GArray *patches,
       lr_exchange_rows (patch, n, i, n, is_clear_cb, shade, exchange);
     }
   lr_exchange_close (patch, n, exchange, scale);
-  return lr_radiosity_solve (patch, n, exchange, direct_lx, lux) > 0;
+  return lr_radiosity_solve (patch, n, exchange, bounce->direct_lx, bounce->lux) > 0;
 }
 
 /**
@@ -353,10 +360,48 @@ lr_bounce_solve (const LrStudy      *study,
   bounce = g_new0 (LrBounce, 1);
   cut_room (bounce, study);
   bounce->lux = g_new0 (double, bounce->patches->len);
-  bounce->direct_lx = light_patches (bounce->patches, shade, sources, &bounce->flux_lm);
-  if (!solve (bounce->patches, shade, bounce->direct_lx, bounce->lux, cancellable))
+  bounce->n_sources = sources->len;
+  bounce->source_lx = light_patches (bounce->patches, shade, sources);
+  add_up (bounce);
+  if (!solve (bounce, shade, cancellable))
     g_clear_pointer (&bounce, lr_bounce_free);
   return bounce;
+}
+
+/**
+ * lr_bounce_solve_alone:
+ * @bounce: a solved room
+ * @shade: what stands in the way in it
+ * @spares: (element-type LrLightSource): what does not shine and might
+ * @cancellable: (nullable): looked at before
+ *
+ * What each source of the room, and each of @spares, would give to each patch alone.
+ *
+ * Source: radiosity.h.
+ *
+ * Returns: %FALSE when it was cancelled
+ */
+gboolean
+lr_bounce_solve_alone (LrBounce           *bounce,
+                       const LrLightShade *shade,
+                       const GArray       *spares,
+                       GCancellable       *cancellable)
+{
+  gsize n = bounce->patches->len, n_alone = bounce->n_sources + spares->len;
+  g_autofree double *spare_lx = light_patches (bounce->patches, shade, spares);
+  g_autofree double *direct_lx = g_new (double, n * n_alone + 1), *sum = g_new (double, n_alone + 1);
+
+  if (g_cancellable_is_cancelled (cancellable))
+    return FALSE;
+
+  for (gsize i = 0; i < n; i++)
+    for (gsize j = 0; j < n_alone; j++)
+      direct_lx[i * n_alone + j] = j < bounce->n_sources ? bounce->source_lx[i * bounce->n_sources + j]
+                                                         : spare_lx[i * spares->len + j - bounce->n_sources];
+  bounce->n_alone = (guint) n_alone;
+  bounce->alone_lx = g_new (double, n * n_alone + 1);
+  return lr_radiosity_solve_each ((const LrPatch *) (gpointer) bounce->patches->data, n, bounce->exchange, n_alone, direct_lx, sum,
+                                  bounce->alone_lx) > 0;
 }
 
 /**
@@ -373,6 +418,9 @@ lr_bounce_free (LrBounce *bounce)
   g_array_unref (bounce->walls);
   g_free (bounce->direct_lx);
   g_free (bounce->lux);
+  g_free (bounce->exchange);
+  g_free (bounce->source_lx);
+  g_free (bounce->alone_lx);
   g_free (bounce);
 }
 
@@ -413,4 +461,40 @@ lr_bounce_lx (const LrBounce     *bounce,
 
   return lr_patches_lx ((const LrPatch *) (gpointer) bounce->patches->data, bounce->patches->len, bounce->lux, point_m, normal, is_clear_of_cb,
                         &view);
+}
+
+/**
+ * lr_bounce_each_lx:
+ * @bounce: a room that was solved for each source alone
+ * @shade: what stands in the way
+ * @point_m: a small face [m]
+ * @normal: of it, of length 1
+ * @of: (nullable): the thing that the face belongs to
+ * @each_lx: (out caller-allocates) (array): what the room gives it of each source, and of each spare one, alone [lx]
+ *
+ * Returns: what the room gives it of all that shine [lx], as lr_bounce_lx()
+ */
+double
+lr_bounce_each_lx (const LrBounce     *bounce,
+                   const LrLightShade *shade,
+                   LrVec3              point_m,
+                   LrVec3              normal,
+                   const LrPlaced     *of,
+                   double             *each_lx)
+{
+  View view = { shade, of };
+  gsize n = bounce->patches->len;
+  g_autofree double *weight = g_new (double, n + 1);
+  double all_lx = 0.0;
+
+  lr_patches_weigh ((const LrPatch *) (gpointer) bounce->patches->data, n, point_m, normal, is_clear_of_cb, &view, weight);
+  for (guint j = 0; j < bounce->n_alone; j++)
+    each_lx[j] = 0.0;
+  for (gsize i = 0; i < n; i++)
+    {
+      all_lx += weight[i] * bounce->lux[i];
+      for (guint j = 0; weight[i] > 0.0 && j < bounce->n_alone; j++)
+        each_lx[j] += weight[i] * bounce->alone_lx[i * bounce->n_alone + j];
+    }
+  return all_lx;
 }

@@ -184,6 +184,25 @@ light_probes (LrLightLevels      *self,
       }
 }
 
+/* A probe's light of each source alone, and what the room gives it of all */
+static double
+read_alone (LrLightLevels      *self,
+            const LrBounce     *bounce,
+            const LrLightShade *shade,
+            guint               index)
+{
+  const LrLightProbe *probe = &g_array_index (self->probes, LrLightProbe, index);
+  double *alone_lx = &self->alone_lx[index * bounce->n_alone];
+  double bounced_lx = lr_bounce_each_lx (bounce, shade, probe->at_m, probe->normal, probe->of, alone_lx);
+
+  for (guint j = 0; j < bounce->n_alone; j++)
+    alone_lx[j] += j < self->sources->len
+                     ? lr_levels_direct_lx (self, index, j)
+                     : lr_light_source_lx (&g_array_index (self->spares, LrLightSource, j - self->sources->len).emitter, shade, probe->at_m,
+                                           probe->normal, probe->of, NULL);
+  return bounced_lx;
+}
+
 /* FALSE: cancelled */
 static gboolean
 bounce_probes (LrLightLevels      *self,
@@ -195,14 +214,17 @@ bounce_probes (LrLightLevels      *self,
   if (bounce == NULL)
     return !g_cancellable_is_cancelled (cancellable);
 
+  self->spares = lr_light_spares (self->study);
+  if (!lr_bounce_solve_alone (bounce, shade, self->spares, cancellable))
+    return FALSE;
+
   self->bounced_lx = g_new0 (double, self->probes->len + 1);
+  self->alone_lx = g_new0 (double, self->probes->len * bounce->n_alone + 1);
   for (guint i = 0; i < self->probes->len; i++)
     {
-      const LrLightProbe *probe = &g_array_index (self->probes, LrLightProbe, i);
-
       if (g_cancellable_is_cancelled (cancellable))
         return FALSE;
-      self->bounced_lx[i] = lr_bounce_lx (bounce, shade, probe->at_m, probe->normal, probe->of);
+      self->bounced_lx[i] = read_alone (self, bounce, shade, i);
     }
   self->walls = lr_wall_lights (bounce, self->study, shade, self->sources, cancellable);
   if (self->walls != NULL)
@@ -358,6 +380,8 @@ lr_light_levels_unref (LrLightLevels *levels)
   g_array_unref (levels->faces);
   g_array_unref (levels->probes);
   g_array_unref (levels->sources);
+  g_clear_pointer (&levels->spares, g_array_unref);
+  g_free (levels->alone_lx);
   g_free (levels->direct_lx);
   g_free (levels->bounced_lx);
   lr_study_free (levels->study);

@@ -16,6 +16,8 @@ struct LrLightLevels
   GArray   *probes;     /* LrLightProbe */
   double   *direct_lx;  /* of each source on each probe, in the probes' order */
   double   *bounced_lx; /* on each probe; NULL: not known */
+  GArray   *spares;     /* LrLightSource: lamps that are dimmed to nothing, at full */
+  double   *alone_lx;   /* of each source and then of each spare on each probe, bounces too, in the probes' order; NULL: not known */
   GArray   *walls;      /* LrWallLight; NULL: not known */
   LrLevelMap *map;      /* NULL: not known */
   GArray   *faces;      /* LrFaceLight */

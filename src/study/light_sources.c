@@ -74,6 +74,14 @@ lr_light_emitter_of (const LrStudy  *study,
   return e;
 }
 
+/* By a file something may shine aside and nothing ahead */
+static gboolean
+shines (const LrItem    *light,
+        const LrEmitter *emitter)
+{
+  return emitter->table != NULL ? emitter->share * light->lamp_file->flux_lm > 0.0 : emitter->candela > 0.0;
+}
+
 /**
  * lr_light_emitter:
  * @study: a study
@@ -92,7 +100,7 @@ lr_light_emitter (const LrStudy  *study,
 
   e.candela *= dim;
   e.share *= dim;
-  if (!(e.table != NULL ? e.share * light->item->lamp_file->flux_lm > 0.0 : e.candela > 0.0))
+  if (!shines (light->item, &e))
     return FALSE;
 
   *emitter = e;
@@ -240,6 +248,33 @@ lr_light_sources (const LrStudy *study)
         g_array_append_val (sources, source);
     }
   return sources;
+}
+
+/**
+ * lr_light_spares:
+ * @study: a study
+ *
+ * Returns: (transfer full) (element-type LrLightSource): the lights of the kit that are dimmed to nothing, as they would shine at full
+ */
+GArray *
+lr_light_spares (const LrStudy *study)
+{
+  GArray *spares = g_array_new (FALSE, FALSE, sizeof (LrLightSource));
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      LrLightSource spare = { .placed = &g_array_index (study->placed, LrPlaced, i) };
+      const LrItem *item = spare.placed->item;
+
+      if (item->kind != LR_ITEM_LIGHT || item->light.dim > 0.0)
+        continue;
+      spare.emitter = lr_light_emitter_of (study, spare.placed);
+      if (!shines (item, &spare.emitter))
+        continue;
+      spare.kelvin = item->light.color_temperature_k;
+      g_array_append_val (spares, spare);
+    }
+  return spares;
 }
 
 /* Of the light of parts by parts of it, those that are seen, each by what it would give */

@@ -22,6 +22,8 @@ typedef struct
 
 /* (transfer full) (element-type LrLightSource): in the set-up's order */
 GArray  *lr_light_sources      (const LrStudy *study);
+/* (transfer full) (element-type LrLightSource): lights of the kit that are dimmed to nothing, as they would shine at full */
+GArray  *lr_light_spares       (const LrStudy *study);
 /* What a light of the kit emits, as it is dimmed; FALSE: nothing, or it cannot be told */
 gboolean lr_light_emitter      (const LrStudy *study, const LrPlaced *light, LrEmitter *emitter);
 /* The same undimmed; without an intensity if it has no output */

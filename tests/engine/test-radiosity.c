@@ -430,6 +430,27 @@ test_gap (void)
   g_assert_cmpfloat (lux[2], <, 1e-6);
 }
 
+/* Two squares that see all of each other, one lamp on either: by hand E = 1 / (1 - rho1 rho2) on the lit one and rho of that one times as
+ * much on the other. Side by side the lamps come out as each does alone */
+static void
+test_each (void)
+{
+  enum { N = 2, LAMPS = 2 };
+  const LrVec3 square_m[] = { { 0, 0, 0 }, { 1, 0, 0 }, { 1, 1, 0 }, { 0, 1, 0 } };
+  const double reflectance[N] = { 0.5, 0.8 }, direct_lx[N * LAMPS] = { 1.0, 0.0, 0.0, 300.0 }, back = 1.0 / (1.0 - 0.5 * 0.8);
+  const float exchange[N * N] = { 0, 1, 1, 0 };
+  double sum[LAMPS], lux[N * LAMPS];
+  LrPatch patch[N];
+
+  for (int i = 0; i < N; i++)
+    g_assert_true (lr_patch_init (&patch[i], square_m, 4, reflectance[i]));
+  g_assert_cmpuint (lr_radiosity_solve_each (patch, N, exchange, LAMPS, direct_lx, sum, lux), >, 0);
+  assert_within (lux[0], back, 1e-4);
+  assert_within (lux[LAMPS], 0.5 * back, 1e-4);
+  assert_within (lux[LAMPS + 1], 300.0 * back, 1e-6);
+  assert_within (lux[1], 0.8 * 300.0 * back, 1e-6);
+}
+
 static void
 test_refused (void)
 {
@@ -462,6 +483,7 @@ main (int   argc,
   g_test_add_func ("/radiosity/screen", test_screen);
   g_test_add_func ("/radiosity/point", test_point);
   g_test_add_func ("/radiosity/gap", test_gap);
+  g_test_add_func ("/radiosity/each", test_each);
   g_test_add_func ("/radiosity/refused", test_refused);
 
   return g_test_run ();
