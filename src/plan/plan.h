@@ -85,9 +85,15 @@ typedef struct
   LrItem *item;         /* its id is the entry's id */
 } LrKitEntry;
 
+/* How the walls behind are wanted in a set-up */
+typedef enum { LR_WALLS_AT_LEVEL, LR_WALLS_DARK } LrWalls;
+
 typedef struct
 {
   char      *id, *name;
+  double     face_level; /* where the lit side of a face is wanted, share of full signal; 0: where the limits have it */
+  int        walls;      /* LrWalls: how the walls behind are wanted */
+  double     wall_level; /* where, share of full signal */
   LrRoom    *room;      /* shared, immutable */
   GPtrArray *items;     /* of LrItem, shared, in the order of drawing and of the file's lists */
   JsonObject *unknown;
@@ -117,7 +123,12 @@ int               lr_plan_kit_left  (const LrPlan *plan, const LrKitEntry *entry
 const LrItem     *lr_setup_find_role (const LrSetup *setup, LrRole role); /* first person of that role; (nullable) */
 const LrItem     *lr_setup_find      (const LrSetup *setup, const char *id); /* (nullable) */
 
+/* Where the lit side of a face and the walls behind are wanted in the shown set-up, shares of full signal. NAN: as dark as they come */
+double            lr_plan_face_level (const LrPlan *plan);
+double            lr_plan_wall_level (const LrPlan *plan);
+
 const LrPropTable *lr_job_table  (void);
+const LrPropTable *lr_setup_table (void); /* the levels wanted */
 const LrPropTable *lr_room_table (void);
 const LrPropTable *lr_surface_table (void);
 const LrPropTable *lr_contact_table (void);

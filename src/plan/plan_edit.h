@@ -56,5 +56,7 @@ LrPlan *lr_plan_set_limit   (const LrPlan *plan, LrLimit limit, double value, GE
 LrPlan *lr_plan_show_setup  (const LrPlan *plan, const char *id_or_name, GError **error);
 LrPlan *lr_plan_copy_setup  (const LrPlan *plan, const char *name, GError **error); /* the shown one; the copy is shown */
 LrPlan *lr_plan_new_setup   (const LrPlan *plan, const char *name, GError **error); /* an empty one, which is shown */
+/* A level that is wanted in the shown one, by its key */
+LrPlan *lr_plan_set_setup   (const LrPlan *plan, const char *key, double value, GError **error);
 LrPlan *lr_plan_rename_setup (const LrPlan *plan, const char *name, GError **error);
 LrPlan *lr_plan_remove_setup (const LrPlan *plan, GError **error);

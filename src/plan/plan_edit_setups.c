@@ -184,6 +184,39 @@ lr_plan_rename_setup (const LrPlan  *plan,
 }
 
 /**
+ * lr_plan_set_setup:
+ * @plan: a plan
+ * @key: a number of a set-up: "wall-level-pct"
+ * @value: in inside units
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan, with what is wanted in its shown set-up
+ */
+LrPlan *
+lr_plan_set_setup (const LrPlan  *plan,
+                   const char    *key,
+                   double         value,
+                   GError       **error)
+{
+  LrSetup *setup;
+  g_autoptr (LrPlan) next = lr_edit_begin (plan, &setup, error);
+  const LrProp *prop = lr_prop_table_find (lr_setup_table (), key);
+
+  if (next == NULL)
+    return NULL;
+  if (prop == NULL)
+    {
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND, _("A set-up has no number “%s”."), key);
+      return NULL;
+    }
+  if (!lr_edit_check_number (prop, value, error))
+    return NULL;
+  lr_prop_put_number (prop, setup, value);
+
+  return g_steal_pointer (&next);
+}
+
+/**
  * lr_plan_remove_setup:
  * @plan: a plan
  * @error: return location

@@ -119,6 +119,9 @@ static const LrLimitInfo limits_info[LR_N_LIMITS] = {
   [LR_LIMIT_CLOTHES_DARK] = {
     N_("common practice, no source: black cloth that shows its folds lies at 5 % or more"),
     SHARE ("clothes-dark-pct", N_("Clothes, of full signal, at least"), 1.0, 0.05) },
+  [LR_LIMIT_WALL_LEVEL_OFF] = {
+    N_("common practice, no source: twice as bright or half, which changes the mood; predictions are right to half a stop"),
+    NUMBER ("wall-level-off-stops", N_("Wall behind off where it is wanted by"), 5.0, 1.0, N_("stops")) },
   [LR_LIMIT_EXPOSURE_MATCH] = {
     N_("common practice, no source: half a stop shows in a cut"),
     NUMBER ("exposure-match-stops", N_("Cameras exposed alike within"), 5.0, 0.5, N_("stops")) },

@@ -374,6 +374,7 @@ read_own (const LrJsonPlace  *place,
   static const char *const own_keys[] = { "id", "name", "room", NULL };
   g_autofree const char **known = dup_list_keys (FALSE, own_keys);
   char **texts[] = { &setup->id, &setup->name };
+  const LrJsonRows rows = { lr_setup_table (), setup };
 
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     {
@@ -390,7 +391,7 @@ read_own (const LrJsonPlace  *place,
       *texts[i] = g_strdup (text);
     }
 
-  return lr_json_get_rows (place, object, NULL, 0, known, &setup->unknown, error);
+  return lr_json_get_rows (place, object, &rows, 1, known, &setup->unknown, error);
 }
 
 /**

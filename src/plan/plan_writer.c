@@ -230,6 +230,18 @@ write_room (LrJsonWriter  *writer,
   lr_json_end (writer, '}');
 }
 
+/* What was not asked for is left out */
+static void
+write_wanted (LrJsonWriter  *writer,
+              const LrSetup *setup)
+{
+  const LrPropTable *table = lr_setup_table ();
+
+  for (gsize i = 0; i < table->n_props; i++)
+    if (lr_prop_get_number (&table->props[i], setup) != table->props[i].fallback)
+      write_prop (writer, &table->props[i], setup);
+}
+
 static void
 write_setup (LrJsonWriter  *writer,
              const LrSetup *setup)
@@ -237,6 +249,7 @@ write_setup (LrJsonWriter  *writer,
   lr_json_begin (writer, NULL, '{');
   lr_json_write_text (writer, "id", setup->id);
   lr_json_write_text (writer, "name", setup->name);
+  write_wanted (writer, setup);
   write_room (writer, setup);
   write_items (writer, setup, FALSE);
   lr_json_write_members (writer, setup->unknown);

@@ -6,11 +6,39 @@
  * of the file's lists, so that a plan read back is equal to the one written.
  */
 
+#include "config.h"
+
 #include "plan_private.h"
 
 #include "plan_json.h"
+#include "prop_rows.h"
 
+#include <glib/gi18n-lib.h>
+#include <math.h>
 #include <string.h>
+
+#define ROW_OWNER LrSetup
+
+static const LrChoice walls_choices[] = { { "level", N_("At a level") }, { "dark", N_("As dark as they come") }, { NULL, NULL } };
+
+static const LrProp setup_rows[] = {
+  ROW ("face-level-pct", N_("Lit side of a face"), LR_PROP_SHARE, face_level, .min = 0.05, .max = 0.95, .is_optional = TRUE),
+  CHOICE ("walls-wanted", N_("Walls behind"), walls, walls_choices, LR_WALLS_AT_LEVEL),
+  SHARE ("wall-level-pct", N_("Level of the walls"), wall_level, 0.02, 0.95, 0.4),
+};
+
+static const LrPropTable setup_table = TABLE (setup_rows);
+
+/**
+ * lr_setup_table:
+ *
+ * Returns: (transfer none): the numbers of a set-up: the levels wanted in it
+ */
+const LrPropTable *
+lr_setup_table (void)
+{
+  return &setup_table;
+}
 
 static GPtrArray *
 new_items (void)
@@ -42,6 +70,7 @@ lr_setup_new (const char *id,
   setup->name = g_strdup (name);
   setup->room = lr_room_new ();
   setup->items = new_items ();
+  lr_prop_table_init (&setup_table, setup);
 
   return setup;
 }
@@ -119,7 +148,7 @@ lr_setup_equal (const LrSetup *a,
     if (!lr_item_equal (a->items->pdata[i], b->items->pdata[i]))
       return FALSE;
 
-  return lr_room_equal (a->room, b->room) && lr_json_objects_equal (a->unknown, b->unknown);
+  return lr_prop_table_equal (&setup_table, a, b) && lr_room_equal (a->room, b->room) && lr_json_objects_equal (a->unknown, b->unknown);
 }
 
 /* Place of a kind in the order of kinds */
@@ -276,4 +305,32 @@ lr_setup_place (const LrSetup *setup,
     default:
       return FALSE;
     }
+}
+
+/**
+ * lr_plan_face_level:
+ * @plan: a plan
+ *
+ * Returns: where the lit side of a face is wanted in the shown set-up, share of full signal
+ */
+double
+lr_plan_face_level (const LrPlan *plan)
+{
+  const LrSetup *setup = lr_plan_get_setup (plan);
+
+  return setup->face_level > 0.0 ? setup->face_level : plan->limits.value[LR_LIMIT_FACE_LEVEL];
+}
+
+/**
+ * lr_plan_wall_level:
+ * @plan: a plan
+ *
+ * Returns: where the walls behind are wanted in the shown set-up, share of full signal; NAN: as dark as they come
+ */
+double
+lr_plan_wall_level (const LrPlan *plan)
+{
+  const LrSetup *setup = lr_plan_get_setup (plan);
+
+  return setup->walls == LR_WALLS_DARK ? (double) NAN : setup->wall_level;
 }

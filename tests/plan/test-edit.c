@@ -419,7 +419,40 @@ test_setups (void)
   g_assert_cmpstr (lr_plan_get_setup (plan)->id, ==, "setup-1");
 }
 
-/* An edit of a plan of 1,000 items copies one item and the list of pointers: it must not take a thousand copies' time */
+/* Levels wanted belong to a set-up; one that is not asked for is where the limits have it, and stands in no file */
+static void
+test_wanted (void)
+{
+  g_autoptr (LrPlan) plan = new_room ();
+  g_autoptr (GBytes) before = lr_plan_to_bytes (plan), after = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_assert_cmpfloat_with_epsilon (lr_plan_face_level (plan), plan->limits.value[LR_LIMIT_FACE_LEVEL], 1e-12);
+  g_assert_cmpfloat_with_epsilon (lr_plan_wall_level (plan), 0.4, 1e-12);
+  take_next (&plan, lr_plan_copy_setup (plan, "Night", &error), &error);
+  take_next (&plan, lr_plan_set_setup (plan, "face-level-pct", 0.45, &error), &error);
+  take_next (&plan, lr_plan_set_setup (plan, "wall-level-pct", 0.15, &error), &error);
+  assert_round_trip (plan);
+  g_assert_cmpfloat_with_epsilon (lr_plan_face_level (plan), 0.45, 1e-12);
+  g_assert_cmpfloat_with_epsilon (lr_plan_wall_level (plan), 0.15, 1e-12);
+  take_next (&plan, lr_plan_set_setup (plan, "walls-wanted", LR_WALLS_DARK, &error), &error);
+  assert_round_trip (plan);
+  g_assert_true (isnan (lr_plan_wall_level (plan)));
+
+  take_next (&plan, lr_plan_show_setup (plan, "setup-1", &error), &error);
+  g_assert_cmpfloat_with_epsilon (lr_plan_wall_level (plan), 0.4, 1e-12);
+  take_next (&plan, lr_plan_show_setup (plan, "Night", &error), &error);
+  g_assert_null (lr_plan_set_setup (plan, "wall-level-pct", 1.5, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_set_setup (plan, "height-mm", 1.5, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+  g_clear_error (&error);
+  take_next (&plan, lr_plan_remove_setup (plan, &error), &error);
+  after = lr_plan_to_bytes (plan);
+  g_assert_true (g_bytes_equal (before, after));
+}
+
 /* Each sets all that it changes; none gives the lamp the face of the kit again */
 static void
 test_modifiers (void)
@@ -461,6 +494,7 @@ test_modifiers (void)
   }
 }
 
+/* An edit of a plan of 1,000 items copies one item and the list of pointers: it must not take a thousand copies' time */
 static void
 test_thousand_items (void)
 {
@@ -510,6 +544,7 @@ main (int    argc,
   g_test_add_func ("/edit/limits", test_limits);
   g_test_add_func ("/edit/setups", test_setups);
   g_test_add_func ("/edit/modifiers", test_modifiers);
+  g_test_add_func ("/edit/wanted", test_wanted);
   g_test_add_func ("/edit/thousand-items", test_thousand_items);
 
   return g_test_run ();

@@ -181,7 +181,6 @@ test_kinds (void)
   static const char *const room[] = { "corners", "walls", "floor", "ceiling", "tape", NULL };
   static const char *const setup[] = { "id", "name", "room", NULL };
   g_autoptr (GPtrArray) of_room = g_ptr_array_new (), of_setup = g_ptr_array_new ();
-  const LrPropTable empty = { NULL, 0 };
 
   for (guint i = 0; room[i] != NULL; i++)
     g_ptr_array_add (of_room, (gpointer) room[i]);
@@ -207,7 +206,7 @@ test_kinds (void)
   g_ptr_array_add (of_room, NULL);
   g_ptr_array_add (of_setup, NULL);
   check_table (lr_room_table (), "room", (const char *const *) of_room->pdata);
-  check_table (&empty, "setup", (const char *const *) of_setup->pdata);
+  check_table (lr_setup_table (), "setup", (const char *const *) of_setup->pdata);
 }
 
 /* Files */
