@@ -82,6 +82,7 @@ static gboolean
 is_aimed (const LrItem *item)
 {
   return (item->kind == LR_ITEM_CAMERA && item->camera.aims_at[0] != '\0')
+         || (item->kind == LR_ITEM_LIGHT && item->light.aims_at[0] != '\0')
          || (item->kind == LR_ITEM_PERSON && item->person.looks_at[0] != '\0');
 }
 

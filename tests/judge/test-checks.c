@@ -124,6 +124,7 @@ test_provoked (gconstpointer data)
   const LrRemark *remark = lr_remarks_find (remarks, p->remark);
 
   g_assert_nonnull (remark);
+  g_test_message ("%s", remark->text);
   g_assert_cmpint (remark->check, ==, p->check);
   g_assert_cmpint (remark->grade, ==, p->grade);
   g_assert_cmpint (remark->remedy != NULL, ==, p->is_mended);

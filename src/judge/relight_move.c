@@ -1,0 +1,232 @@
+/* relight_move.c - another place for a lamp, so that faces and walls come out where they are wanted
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What the lamp gives straight is worked out anew for each place; what the room gives back of it is taken to stay, for the lamp sends as
+ * much light into it. Near places are looked at first.
+ */
+
+#include "relight.h"
+
+#include "light_alone.h"
+
+#define STEP_M 0.10
+#define MOST_M 1.6
+#define NEAREST_M 0.6           /* to the person: a stand and a hand's breadth */
+#define STEP_RAD (5.0 * LR_DEG)
+#define MOST_RAD (75.0 * LR_DEG)
+#define MARGIN_STOPS 0.15       /* inside the tolerance: bounces are not worked out anew */
+
+typedef struct
+{
+  const LrRelight *self;
+  const LrJudge   *judge;
+  guint            view, lamp;
+  LrRelightAim     aim;
+} Mover;
+
+/* The lamp that gives most straight to the face, dimmed as it is; n_lamps: none */
+static guint
+find_key (const LrRelight *self,
+          const LrJudge   *judge,
+          guint            view)
+{
+  const LrFaceLight *face = lr_light_levels_face (judge->levels, self->view[view].camera->subject->item->id);
+  guint i = 0;
+
+  if (face == NULL || face->key == NULL)
+    return self->n_lamps;
+  while (i < self->n_lamps && !g_str_equal (self->lamp[i].placed->item->id, face->key->item->id))
+    i++;
+  return i < self->n_lamps && !self->lamp[i].is_switch ? i : self->n_lamps;
+}
+
+/* Where the lamp shines from in a study, and what is in its way */
+typedef struct
+{
+  const LrStudy *study;
+  LrLightShade  *shade;
+  LrEmitter      emitter;
+} Shine;
+
+/* What the lamp at full would give straight to a probe; @dim: how its emitter is dimmed */
+static double
+straight_lx (const Shine        *shine,
+             const LrLightProbe *probe,
+             double              dim)
+{
+  const LrPlaced *of = probe->of != NULL ? lr_study_find_placed (shine->study, probe->of->item->id) : NULL;
+
+  return lr_light_source_lx (&shine->emitter, shine->shade, probe->at_m, probe->normal, of, NULL) / dim;
+}
+
+/* The same light with the lamp elsewhere: straight light of @study's in place of that of @judge's. FALSE: it gives none there */
+static gboolean
+put_lamp (const Mover   *mover,
+          const LrStudy *study,
+          LrRelight     *then)
+{
+  const LrRelightLamp *lamp = &mover->self->lamp[mover->lamp];
+  const LrPlaced *at = lr_study_find_placed (study, lamp->placed->item->id);
+  g_autoptr (LrLightShade) shade = lr_light_shade_new (study), shade_now = lr_light_shade_new (mover->judge->study);
+  g_autoptr (GArray) probes = lr_light_probes (mover->judge->study, shade_now);
+  Shine there = { .study = study, .shade = shade }, here = { .study = mover->judge->study, .shade = shade_now };
+
+  *then = *mover->self;
+  if (at == NULL || !lr_light_emitter (study, at, &there.emitter) || !lr_light_emitter (mover->judge->study, lamp->placed, &here.emitter))
+    return FALSE;
+
+  for (guint i = 0; i < then->n_views; i++)
+    {
+      LrRelightView *view = &then->view[i];
+      double walls_lx = 0.0;
+      guint n = 0;
+
+      for (guint k = 0; k < probes->len; k++)
+        {
+          const LrLightProbe *probe = &g_array_index (probes, LrLightProbe, k);
+          gboolean is_cheek = probe->type == LR_PROBE_FACE && probe->point <= LR_FACE_RIGHT && probe->placed == view->camera->subject;
+          double more_lx;
+
+          if (!is_cheek && (probe->type != LR_PROBE_BACKGROUND || probe->placed != view->camera->placed))
+            continue;
+          more_lx = straight_lx (&there, probe, lamp->dim) - straight_lx (&here, probe, lamp->dim);
+          if (!is_cheek)
+            {
+              walls_lx += probe->reflectance * more_lx;
+              n++;
+            }
+          else if (probe->point == LR_FACE_LEFT)
+            view->left.full_lx[mover->lamp] += more_lx;
+          else
+            view->right.full_lx[mover->lamp] += more_lx;
+        }
+      if (n > 0)
+        view->walls.full_lx[mover->lamp] = fmax (0.0, view->walls.full_lx[mover->lamp] + walls_lx / n);
+    }
+  return TRUE;
+}
+
+/* As it is dimmed, else dimmed otherwise: the nearest to all that is wanted. FALSE: none mends */
+static gboolean
+find_dim (const Mover     *mover,
+          const LrRelight *then,
+          double          *dim)
+{
+  double dims[LR_RELIGHT_LAMPS], best_off = HUGE_VAL;
+
+  lr_relight_get (mover->self, dims);
+  *dim = dims[mover->lamp];
+  if (lr_relight_mends (then, dims, mover->self, mover->view, mover->aim, MARGIN_STOPS))
+    return TRUE;
+
+  for (int step = 1; step <= (int) lround (1.0 / LR_RELIGHT_STEP); step++)
+    {
+      dims[mover->lamp] = step * LR_RELIGHT_STEP;
+      if (!lr_relight_mends (then, dims, mover->self, mover->view, mover->aim, MARGIN_STOPS) || lr_relight_off (then, dims) >= best_off)
+        continue;
+      best_off = lr_relight_off (then, dims);
+      *dim = dims[mover->lamp];
+    }
+  return best_off < HUGE_VAL;
+}
+
+static gboolean
+try_place (const Mover   *mover,
+           LrVec2         to_m,
+           LrRelightMove *move)
+{
+  const LrPlaced *placed = mover->self->lamp[mover->lamp].placed, *person = mover->self->view[mover->view].camera->subject;
+  LrRemedy *remedy;
+  g_autoptr (LrPlan) plan = NULL;
+  g_autoptr (LrStudy) study = NULL;
+  LrRelight then;
+  double dim;
+
+  if (!lr_study_is_clear_by_legs (mover->judge->study, placed, to_m, mover->judge->limits[LR_LIMIT_OVERLAP]))
+    return FALSE;
+
+  remedy = lr_remedy_new ();
+  lr_remedy_move (remedy, placed, to_m, &person->at_m);
+  plan = lr_remedy_apply (remedy, mover->judge->study->plan, NULL);
+  lr_remedy_free (remedy);
+  if (plan == NULL)
+    return FALSE;
+
+  study = lr_study_new_trial (plan);
+  if (!put_lamp (mover, study, &then) || !find_dim (mover, &then, &dim))
+    return FALSE;
+
+  *move = (LrRelightMove) { mover->lamp, to_m, lr_vec2_distance (to_m, person->at_m), 0.0, dim, then.view[mover->view].left.full_lx[mover->lamp],
+                            then.view[mover->view].right.full_lx[mover->lamp] };
+  return TRUE;
+}
+
+/* Rounded as lengths are told */
+static LrVec2
+place_at (const Mover *mover,
+          double       away_m,
+          double       turn_rad)
+{
+  LrVec2 from_m = mover->self->view[mover->view].camera->subject->at_m;
+  LrVec2 way = lr_vec2_sub (mover->self->lamp[mover->lamp].placed->at_m, from_m);
+  LrVec2 to_m = lr_vec2_add (from_m, lr_vec2_polar (lr_vec2_angle_rad (way) + turn_rad, away_m));
+
+  return lr_vec2 (0.001 * round (1000.0 * to_m.x), 0.001 * round (1000.0 * to_m.y));
+}
+
+static gboolean
+find_distance (const Mover   *mover,
+               LrRelightMove *move)
+{
+  double now_m = lr_vec2_distance (mover->self->lamp[mover->lamp].placed->at_m, mover->self->view[mover->view].camera->subject->at_m);
+
+  for (double by_m = STEP_M; by_m <= MOST_M + 1e-9; by_m += STEP_M)
+    for (int side = -1; side <= 1; side += 2)
+      if (now_m + side * by_m >= NEAREST_M && try_place (mover, place_at (mover, now_m + side * by_m, 0.0), move))
+        return TRUE;
+  return FALSE;
+}
+
+static gboolean
+find_turn (const Mover   *mover,
+           LrRelightMove *move)
+{
+  double away_m = lr_vec2_distance (mover->self->lamp[mover->lamp].placed->at_m, mover->self->view[mover->view].camera->subject->at_m);
+
+  for (double by_rad = STEP_RAD; by_rad <= MOST_RAD + 1e-9; by_rad += STEP_RAD)
+    for (int side = -1; side <= 1; side += 2)
+      if (try_place (mover, place_at (mover, away_m, side * by_rad), move))
+        {
+          move->turned_rad = side * by_rad;
+          return TRUE;
+        }
+  return FALSE;
+}
+
+/**
+ * lr_relight_find_move:
+ * @self: what may be dimmed
+ * @judge: whose it is
+ * @view: number of a view
+ * @aim: what it misses
+ * @move: (out): where its key is to go
+ *
+ * The two sides of a face change as the key goes round the person, levels as it comes nearer or goes farther away.
+ *
+ * Returns: %FALSE, with @move untouched, if no place was found
+ */
+gboolean
+lr_relight_find_move (const LrRelight *self,
+                      const LrJudge   *judge,
+                      guint            view,
+                      LrRelightAim     aim,
+                      LrRelightMove   *move)
+{
+  const Mover mover = { self, judge, view, find_key (self, judge, view), aim };
+
+  if (mover.lamp == self->n_lamps)
+    return FALSE;
+
+  return aim == LR_RELIGHT_RATIO ? find_turn (&mover, move) : find_distance (&mover, move);
+}
