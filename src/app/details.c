@@ -20,6 +20,7 @@
 #include "line.h"
 #include "placing.h"
 #include "plan_edit.h"
+#include "source_table.h"
 #include "summary.h"
 
 #include <glib/gi18n-lib.h>
@@ -36,7 +37,7 @@ struct _LrDetails
 
   int         n_summary_lines;
 
-  GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *lamp, *summary, *levels, *more, *more_grid, *room;
+  GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *lamp, *summary, *levels, *sources, *more, *more_grid, *room;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetails, lr_details, GTK_TYPE_WIDGET)
@@ -251,6 +252,16 @@ update_summary (LrDetails    *self,
   gtk_widget_set_visible (self->summary, text[0] != '\0');
 }
 
+static void
+update_sources (LrDetails    *self,
+                const LrItem *item)
+{
+  if (item != NULL && item->kind == LR_ITEM_PERSON)
+    lr_source_table_show (LR_SOURCE_TABLE (self->sources), self->document, item->id);
+  else
+    gtk_widget_set_visible (self->sources, FALSE);
+}
+
 static char *
 what_is_shown (LrDetails    *self,
                const LrItem *item)
@@ -281,6 +292,7 @@ update (LrDetails *self)
   update_head (self, item);
   update_summary (self, item);
   lr_levels_bar_show (LR_LEVELS_BAR (self->levels), self->document, item != NULL && item->kind == LR_ITEM_CAMERA ? item->id : NULL);
+  update_sources (self, item);
   if (item != NULL)
     {
       update_fields (self, self->grid, item);
@@ -430,6 +442,7 @@ lr_details_class_init (LrDetailsClass *klass)
   g_type_ensure (LR_TYPE_DETAILS_ROOM);
   g_type_ensure (LR_TYPE_LEVELS_BAR);
   g_type_ensure (LR_TYPE_LAMP_ROW);
+  g_type_ensure (LR_TYPE_SOURCE_TABLE);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "details");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -443,6 +456,7 @@ lr_details_class_init (LrDetailsClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LrDetails, lamp);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, summary);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, levels);
+  gtk_widget_class_bind_template_child (widget_class, LrDetails, sources);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, more);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, more_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, room);

@@ -14,6 +14,8 @@
 #include "details_rows.h"
 #include "field_grid.h"
 #include "plan_edit.h"
+#include "prop_text.h"
+#include "source_table.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -27,7 +29,7 @@ struct _LrDetailsRoom
   char       *wall_titles;    /* of the walls that there are fields for, one a line */
 
   GtkWidget  *box, *room_grid, *walls, *wall_grid, *job, *job_grid, *requests, *requests_view, *contacts, *contacts_editor;
-  GtkWidget  *surfaces, *surface_grid, *limits, *limit_grid;
+  GtkWidget  *surfaces, *surface_grid, *limits, *limit_grid, *wanted, *wanted_grid, *sources;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetailsRoom, lr_details_room, GTK_TYPE_WIDGET)
@@ -193,6 +195,32 @@ update_limits (LrDetailsRoom *self)
     }
 }
 
+/* What is wanted of the light in the set-up shown */
+static void
+update_wanted (LrDetailsRoom *self)
+{
+  const LrPropTable *table = lr_setup_table ();
+  const LrSetup *setup = lr_plan_get_setup (get_plan (self));
+  LrFieldGrid *grid = LR_FIELD_GRID (self->wanted_grid);
+
+  for (guint i = 0; i < table->n_props; i++)
+    {
+      const LrProp *prop = &table->props[i];
+      LrField *field = i < lr_field_grid_get_n (grid) ? lr_field_grid_get (grid, i) : lr_field_grid_add (grid, prop, NULL, self->units, FALSE);
+
+      if (prop->is_optional)
+        {
+          g_autofree char *usual = lr_prop_text_format (prop, get_plan (self)->limits.value[LR_LIMIT_FACE_LEVEL], self->units);
+
+          lr_field_set_placeholder (field, usual);
+        }
+      if (g_str_equal (prop->key, "wall-level-pct"))
+        gtk_widget_set_sensitive (GTK_WIDGET (field), setup->walls == LR_WALLS_AT_LEVEL);
+      set_field (field, setup);
+    }
+  lr_source_table_show (LR_SOURCE_TABLE (self->sources), self->document, NULL);
+}
+
 static GtkTextBuffer *
 get_buffer (LrDetailsRoom *self)
 {
@@ -233,6 +261,7 @@ make_fields (LrDetailsRoom *self)
   lr_field_grid_clear (LR_FIELD_GRID (self->wall_grid));
   lr_field_grid_clear (LR_FIELD_GRID (self->surface_grid));
   lr_field_grid_clear (LR_FIELD_GRID (self->limit_grid));
+  lr_field_grid_clear (LR_FIELD_GRID (self->wanted_grid));
   add_fields (self, self->room_grid, lr_room_table (), room_keys);
   add_fields (self, self->job_grid, lr_job_table (), job_keys);
 }
@@ -250,6 +279,8 @@ lr_details_room_update (LrDetailsRoom *self)
   set_fields (self->room_grid, get_room (self));
   set_fields (self->job_grid, get_plan (self)->job);
   update_walls (self);
+  if (is_open (self->wanted))
+    update_wanted (self);
   if (is_open (self->requests))
     update_requests (self);
   if (is_open (self->contacts))
@@ -321,6 +352,18 @@ wall_number_cb (LrDetailsRoom *self,
     wall++;
   commit (self, lr_plan_set_wall_length (get_base (self), (int) wall, value, &error), _("Length of a wall"),
           is_step ? "wall" : NULL, error);
+}
+
+static void
+wanted_number_cb (LrDetailsRoom *self,
+                  LrField       *field,
+                  double         value,
+                  gboolean       is_step)
+{
+  const LrProp *prop = lr_field_get_prop (field);
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_set_setup (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL, error);
 }
 
 static void
@@ -465,6 +508,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, surface_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, limits);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, limit_grid);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, wanted);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, wanted_grid);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, sources);
 }
 
 static void
@@ -475,6 +521,7 @@ lr_details_room_class_init (LrDetailsRoomClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lr_details_room_dispose;
   g_type_ensure (LR_TYPE_FIELD_GRID);
   g_type_ensure (LR_TYPE_CONTACTS);
+  g_type_ensure (LR_TYPE_SOURCE_TABLE);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/details-room.ui");
   bind_children (widget_class);
@@ -501,6 +548,7 @@ lr_details_room_init (LrDetailsRoom *self)
   connect_grid (self, self->wall_grid, G_CALLBACK (wall_number_cb), NULL);
   connect_grid (self, self->job_grid, G_CALLBACK (job_number_cb), G_CALLBACK (job_text_cb));
   connect_grid (self, self->surface_grid, G_CALLBACK (surface_number_cb), G_CALLBACK (surface_text_cb));
+  connect_grid (self, self->wanted_grid, G_CALLBACK (wanted_number_cb), NULL);
   connect_grid (self, self->limit_grid, G_CALLBACK (limit_number_cb), NULL);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (requests_leave_cb), self);
   gtk_widget_add_controller (self->requests_view, focus);
@@ -515,7 +563,7 @@ void
 lr_details_room_set_document (LrDetailsRoom *self,
                               LrDocument    *document)
 {
-  GtkWidget *expanders[] = { self->requests, self->contacts, self->surfaces, self->limits };
+  GtkWidget *expanders[] = { self->requests, self->contacts, self->surfaces, self->limits, self->wanted };
 
   g_return_if_fail (self->document == NULL);
 

@@ -100,6 +100,6 @@ lr_levels_bar_show (LrLevelsBar *self,
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Levels"), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   words, -1);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), _("How bright it comes out, per cent of full signal: right to half a stop at best. "
-                                                    "Where the face is wanted is shaded"));
+                                                    "Where face and walls are wanted is shaded"));
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }

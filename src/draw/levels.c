@@ -3,7 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * A row each, over one scale from nothing to full signal. The face is a bar from its shadow side to its lit side, which ends in a disc;
- * clothes are a square, walls an open one. Where the face is wanted the ground is washed.
+ * clothes are a square, walls an open one. Where face and walls are wanted the ground is washed, with a tick at the level itself.
  */
 
 #include "config.h"
@@ -40,7 +40,8 @@ lr_levels_read (LrLevels            *levels,
                 const char          *camera)
 {
   LrLevels read = {
-    .wanted = plan->limits.value[LR_LIMIT_FACE_LEVEL], .off_stops = plan->limits.value[LR_LIMIT_FACE_LEVEL_OFF],
+    .wanted = lr_plan_face_level (plan), .wanted_walls = lr_plan_wall_level (plan),
+    .walls_off_stops = plan->limits.value[LR_LIMIT_WALL_LEVEL_OFF], .off_stops = plan->limits.value[LR_LIMIT_FACE_LEVEL_OFF],
     .is_whole = light != NULL && lr_light_levels_is_whole (light),
     .is_settled = light != NULL && lr_light_levels_is_settled (light) && lr_light_levels_get_plan (light) == plan,
   };
@@ -113,6 +114,27 @@ lr_levels_words (const LrLevels *levels)
   return g_string_free (text, FALSE);
 }
 
+/* Where a row is wanted: how far it may be off, and the level itself */
+static void
+draw_wanted (cairo_t       *cr,
+             const LrTheme *theme,
+             double         wanted,
+             double         off_stops,
+             int            row,
+             double         from,
+             double         length)
+{
+  double unit = theme->unit_px, top = row * ROW * unit, share = lr_share_of_signal (wanted);
+  double low = signal_of (share * exp2 (-off_stops)), high = signal_of (share * exp2 (off_stops)), tick = 2.0 * unit;
+
+  lr_theme_set_color (cr, theme->family_fill[LR_FAMILY_LIGHT], 0.30);
+  cairo_rectangle (cr, from + low * length, top, (high - low) * length, ROW * unit);
+  cairo_fill (cr);
+  lr_theme_set_color (cr, theme->family_line[LR_FAMILY_LIGHT], 1.0);
+  cairo_rectangle (cr, from + wanted * length - 0.5 * tick, top, tick, ROW * unit);
+  cairo_fill (cr);
+}
+
 static void
 draw_scale (cairo_t        *cr,
             const LrTheme  *theme,
@@ -120,13 +142,12 @@ draw_scale (cairo_t        *cr,
             double          from,
             double          length)
 {
-  double unit = theme->unit_px, foot = N_ROWS * ROW * unit, share = lr_share_of_signal (levels->wanted);
-  double low = signal_of (share * exp2 (-levels->off_stops)), high = signal_of (share * exp2 (levels->off_stops));
+  double unit = theme->unit_px, foot = N_ROWS * ROW * unit;
   const LrTextStyle style = { .size = 9.0 * unit, .weight = PANGO_WEIGHT_NORMAL, .align = LR_ALIGN_CENTRE };
 
-  lr_theme_set_color (cr, theme->family_fill[LR_FAMILY_LIGHT], 0.30);
-  cairo_rectangle (cr, from + low * length, 0.0, (high - low) * length, foot);
-  cairo_fill (cr);
+  draw_wanted (cr, theme, levels->wanted, levels->off_stops, 0, from, length);
+  if (!isnan (levels->wanted_walls))
+    draw_wanted (cr, theme, levels->wanted_walls, levels->walls_off_stops, N_ROWS - 1, from, length);
 
   lr_theme_set_color (cr, theme->ink3, 0.8);
   lr_theme_set_line (cr, theme, LR_LINE_HAIR, LR_DASH_SOLID);

@@ -12,6 +12,8 @@ typedef struct
 {
   LrShares shares;
   double   wanted;        /* of the face, share of full signal */
+  double   wanted_walls;  /* of the walls behind; NAN: as dark as they come */
+  double   walls_off_stops; /* they may be off by */
   double   off_stops;     /* the face may be off by */
   gboolean is_whole;      /* what the room gives back is in it */
   gboolean is_settled;    /* and was computed for the plan shown */

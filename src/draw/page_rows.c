@@ -167,21 +167,34 @@ levels_note (const LrSheet *sheet)
   return g_string_free (text, text->len == 0);
 }
 
-/* "on Wenna’s face the key side is 2.4 stops over the shadow side" */
+/* "wanted face 60 %, walls 40 %"; (transfer full) */
+static char *
+wanted_note (const LrPlan *plan)
+{
+  double face = 100.0 * lr_plan_face_level (plan), walls = 100.0 * lr_plan_wall_level (plan);
+
+  if (isnan (walls))
+    /* Translators: where levels are wanted, per cent */
+    return g_strdup_printf (_("wanted face %.0f %%, walls dark"), face);
+
+  /* Translators: where levels are wanted, per cent */
+  return g_strdup_printf (_("wanted face %.0f %%, walls %.0f %%"), face, walls);
+}
+
+/* "Key side 2.4 stops over shadow; wanted face 60 %, walls 40 %" */
 static char *
 ratio_note (const LrSheet *sheet)
 {
   const LrPlaced *subject = sheet->study->subject;
   const LrFaceLight *face = sheet->options->levels != NULL && subject != NULL
                                 ? lr_light_levels_face (sheet->options->levels, subject->item->id) : NULL;
-  g_autofree char *name = NULL;
+  g_autofree char *wanted = wanted_note (sheet->study->plan);
 
   if (face == NULL || face->key == NULL || !isfinite (face->ratio_stops))
     return NULL;
 
-  name = item_name (subject->item);
-  /* Translators: a person, and how many stops lie between the two sides of their face */
-  return g_strdup_printf (_("%s’s face: key side %.1f stops over the shadow side"), name, face->ratio_stops);
+  /* Translators: how many stops lie between the two sides of a face, and "wanted face 60 %, walls 40 %" */
+  return g_strdup_printf (_("key side %.1f stops over shadow; %s"), face->ratio_stops, wanted);
 }
 
 /**

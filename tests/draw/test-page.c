@@ -272,7 +272,7 @@ test_drapes (void)
       const char *args[] = { "pdftotext", "-raw", NULL, "-", NULL };
       g_autofree char *text = NULL, *figure = NULL;
       g_autoptr (GMatchInfo) match = NULL;
-      g_autoptr (GRegex) regex = g_regex_new ("key side ([0-9.]+) stops over the shadow side", 0, 0, NULL);
+      g_autoptr (GRegex) regex = g_regex_new ("key side ([0-9.]+) stops over shadow", 0, 0, NULL);
 
       for (gsize i = 0; i < 3; i++)
         {

@@ -8,6 +8,7 @@
 #include "details_formats.h"
 #include "finder_picture.h"
 #include "lamp_row.h"
+#include "source_table.h"
 
 #include <glib/gstdio.h>
 
@@ -412,6 +413,68 @@ test_room (void)
   close_window (window);
 }
 
+/* The levels wanted in the set-up shown: an empty field says what counts without it */
+static void
+test_wanted (void)
+{
+  LrMainWindow *window = open_example ();
+
+  lr_document_select (window->document, NULL);
+  settle ();
+  g_assert_cmpstr (gtk_entry_get_placeholder_text (GTK_ENTRY (entry_of (window, "face-level-pct"))), ==, "60\u00a0%");
+  type (entry_of (window, "wall-level-pct"), "15 %");
+  g_assert_cmpfloat_with_epsilon (lr_plan_wall_level (lr_document_get_plan (window->document)), 0.15, 1e-9);
+  type (entry_of (window, "face-level-pct"), "55");
+  g_assert_cmpfloat_with_epsilon (lr_plan_face_level (lr_document_get_plan (window->document)), 0.55, 1e-9);
+  activate (window, "undo");
+  activate (window, "undo");
+  g_assert_cmpfloat_with_epsilon (lr_plan_wall_level (lr_document_get_plan (window->document)), 0.4, 1e-9);
+  close_window (window);
+}
+
+static gboolean
+is_source_table (GtkWidget     *widget,
+                 gconstpointer  data)
+{
+  return LR_IS_SOURCE_TABLE (widget) && gtk_widget_get_mapped (widget);
+}
+
+static gboolean
+too_late_cb (gpointer data)
+{
+  *(gboolean *) data = TRUE;
+  return G_SOURCE_REMOVE;
+}
+
+/* Once the levels of light have come, a person's details list what each lamp gives alone; a camera's do not */
+static void
+test_sources (void)
+{
+  LrMainWindow *window = open_example ();
+  gboolean is_late = FALSE;
+  guint source = g_timeout_add_seconds (20, too_late_cb, &is_late);
+  GtkWidget *table;
+  g_autofree char *words = NULL;
+
+  while (!lr_document_has_current_levels (window->document) && !is_late)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_false (is_late);
+  g_source_remove (source);
+  lr_document_select (window->document, "wenna");
+  settle ();
+  table = find (GTK_WIDGET (window->details), is_source_table, NULL);
+  g_assert_nonnull (table);
+  words = lr_source_table_words (LR_SOURCE_TABLE (table));
+  g_test_message ("%s", words);
+  g_assert_nonnull (strstr (words, "Wenna’s face"));
+  g_assert_nonnull (strstr (words, "L1 key, at 65\u00a0%"));
+  g_assert_nonnull (strstr (words, "all that shine"));
+  lr_document_select (window->document, "camera-b");
+  settle ();
+  g_assert_null (find (GTK_WIDGET (window->details), is_source_table, NULL));
+  close_window (window);
+}
+
 static gboolean
 is_label_of (GtkWidget     *widget,
              gconstpointer  text)
@@ -461,6 +524,8 @@ main (int    argc,
   g_test_add_func ("/window/named-sizes", test_named_sizes);
   g_test_add_func ("/window/lamp-file", test_lamp_file);
   g_test_add_func ("/window/room", test_room);
+  g_test_add_func ("/window/wanted", test_wanted);
+  g_test_add_func ("/window/sources", test_sources);
   g_test_add_func ("/window/wall-names", test_wall_names);
   return g_test_run ();
 }

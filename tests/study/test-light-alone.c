@@ -8,7 +8,7 @@
 
 #include "fixture.h"
 
-#include "light_alone.h"
+#include "source_rows.h"
 
 #define SAME 1e-3
 
@@ -125,6 +125,40 @@ test_unknown (void)
   g_assert_nonnull (lr_light_levels_probe (whole, WENNA, LR_FACE_CHEST));
 }
 
+/* In a list the sources that shine add up to the last row, which on the face is all that it gets: no stops off; stops go by the logarithm of
+ * the lux; a lamp that is out is told at full, and is in no sum */
+static void
+test_rows (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autoptr (LrLightLevels) levels = NULL;
+  g_autoptr (LrSourceRows) rows = NULL, none = NULL;
+  const LrSourceRow *row;
+
+  fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 4.2, 1.4);
+  fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 4.4, 4.4);
+  fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 1.2, 5.0);
+  fixture_text (&plan, "light-1", "aims-at", WENNA);
+  fixture_text (&plan, "light-2", "aims-at", WENNA);
+  fixture_set (&plan, "light-2", "dim-pct", 0.25);
+  fixture_set (&plan, "light-3", "dim-pct", 0.0);
+  levels = lr_light_levels_new (plan, TRUE, NULL);
+  rows = lr_source_rows_new (levels, WENNA);
+  g_assert_nonnull (rows);
+  g_assert_cmpuint (rows->rows->len, ==, 4);
+  g_assert_cmpstr (rows->camera->item->id, ==, CAMERA_A);
+  row = (const LrSourceRow *) (gpointer) rows->rows->data;
+  g_assert_nonnull (strstr (row[1].title, "at 25\u00a0%"));
+  g_assert_true (row[2].is_out && !row[1].is_out && row[3].is_sum);
+  assert_within (row[0].face_lx + row[1].face_lx, row[3].face_lx, 1e-9);
+  assert_within (row[0].walls_lx + row[1].walls_lx, row[3].walls_lx, 1e-9);
+  assert_near (row[3].face_stops, 0.0, 1e-3);
+  assert_near (row[0].face_stops, log2 (row[0].face_lx / row[3].face_lx), 1e-3);
+  assert_near (row[1].walls_stops - row[1].face_stops, log2 (row[1].walls_lx / row[1].face_lx), 1e-9);
+  none = lr_source_rows_new (levels, "nobody");
+  g_assert_null (none);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -132,6 +166,7 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/light-alone/sum", test_sum);
   g_test_add_func ("/light-alone/dimmed", test_dimmed);
+  g_test_add_func ("/light-alone/rows", test_rows);
   g_test_add_func ("/light-alone/unknown", test_unknown);
   return g_test_run ();
 }
