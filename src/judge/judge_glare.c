@@ -21,6 +21,8 @@
 #define TIPPED_RAD (10.0 * LR_DEG)  /* common practice, no source: frames are tipped by 8 to 12 degrees */
 #define RAISE_STEP_M 0.05
 #define MOST_RAISE_M 1.5
+#define ASIDE_STEP_RAD (2.0 * LR_DEG)
+#define MOST_ASIDE_RAD (60.0 * LR_DEG)
 #define FLARE_RAD (15.0 * LR_DEG)   /* past the frame's corner; common practice, no source */
 #define TURNED_TO 0.5               /* cosine between a lamp's axis and the way to the lens, from which it shines into it */
 
@@ -43,26 +45,109 @@ clearance_rad (const LrPlaced  *person,
          - 0.5 * atan (0.5 * size_m / fmax (away_m, 1e-3));
 }
 
-/* The lowest height at which it no longer shows to any camera on the person; NAN: none */
+/* Whether it shows to no camera on the person */
+static gboolean
+is_out_of_glasses (const LrJudge   *judge,
+                   const LrPlaced  *person,
+                   const LrEmitter *lamp)
+{
+  for (guint i = 0; i < judge->study->cameras->len; i++)
+    if (lr_judge_camera (judge, i)->subject == person && clearance_rad (person, lr_judge_camera (judge, i)->projection.eye_m, lamp) <= 0.0)
+      return FALSE;
+  return TRUE;
+}
+
+/* By how much it has to be raised at least [m]; NAN: so high it does not go */
 static double
-find_height_m (const LrJudge  *judge,
-               const LrPlaced *person,
-               const LrPlaced *light)
+find_raise_m (const LrJudge  *judge,
+              const LrPlaced *person,
+              const LrPlaced *light)
 {
   LrEmitter lamp;
 
   for (double by_m = RAISE_STEP_M; by_m < MOST_RAISE_M && lr_light_emitter (judge->study, light, &lamp); by_m += RAISE_STEP_M)
     {
-      gboolean is_clear = TRUE;
-
       lamp.at_m.z += by_m;
-      for (guint i = 0; i < judge->study->cameras->len; i++)
-        if (lr_judge_camera (judge, i)->subject == person && clearance_rad (person, lr_judge_camera (judge, i)->projection.eye_m, &lamp) <= 0.0)
-          is_clear = FALSE;
-      if (is_clear)
-        return 0.01 * round (100.0 * (light->item->light.lamp_height_m + by_m));
+      if (is_out_of_glasses (judge, person, &lamp))
+        return by_m;
     }
   return NAN;
+}
+
+static LrVec2
+turn_about (LrVec2 point_m,
+            LrVec2 about_m,
+            double turn_rad)
+{
+  LrVec2 way = lr_vec2_sub (point_m, about_m);
+
+  return lr_vec2_add (about_m, lr_vec2_polar (lr_vec2_angle_rad (way) + turn_rad, lr_vec2_length (way)));
+}
+
+/* The nearest place round the person, as far from them, where its stand has room. FALSE: none */
+static gboolean
+find_aside (const LrJudge  *judge,
+            const LrPlaced *person,
+            const LrPlaced *light,
+            LrVec2         *to_m)
+{
+  for (double by_rad = ASIDE_STEP_RAD; by_rad < MOST_ASIDE_RAD; by_rad += ASIDE_STEP_RAD)
+    for (int side = -1; side <= 1; side += 2)
+      {
+        LrVec2 there_m = turn_about (light->at_m, person->at_m, side * by_rad);
+        LrEmitter lamp;
+
+        if (!lr_light_emitter (judge->study, light, &lamp))
+          return FALSE;
+        lamp.at_m = lr_vec2_raise (turn_about (lr_vec3_flat (lamp.at_m), person->at_m, side * by_rad), lamp.at_m.z);
+        if (is_out_of_glasses (judge, person, &lamp)
+            && lr_study_is_clear_by_legs (judge->study, light, there_m, judge->limits[LR_LIMIT_OVERLAP]))
+          {
+            *to_m = there_m;
+            return TRUE;
+          }
+      }
+  return FALSE;
+}
+
+/* What would take it out of the glasses: higher, or aside */
+static void
+say_shows (LrJudge        *judge,
+           LrRemark       *remark,
+           const LrPlaced *light,
+           const LrPlaced *person,
+           const LrPlaced *camera)
+{
+  const char *name = lr_say_name (judge, light), *subject = lr_say_name (judge, person), *seen_from = lr_say_name (judge, camera);
+  double raise_m = find_raise_m (judge, person, light);
+  LrVec2 to_m = light->at_m;
+  gboolean has_aside = find_aside (judge, person, light, &to_m);
+  const char *raise = isfinite (raise_m) ? lr_say_length (judge, raise_m) : NULL, *aside = lr_say_length (judge, lr_vec2_distance (light->at_m, to_m));
+
+  if (raise != NULL && has_aside)
+    /* Translators: a lamp, whose glasses, a camera, two lengths */
+    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, unless it hangs <b>%s</b> higher or stands <b>%s</b> aside."), name,
+                   subject, seen_from, raise, aside);
+  else if (raise != NULL)
+    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, unless it hangs <b>%s</b> higher."), name, subject, seen_from, raise);
+  else if (has_aside)
+    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, unless it stands <b>%s</b> aside."), name, subject, seen_from, aside);
+  else
+    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, and up to <b>%s</b> higher or <b>%s</b> aside as well: tip the frame down."),
+                   name, subject, seen_from, lr_say_length (judge, MOST_RAISE_M), lr_say_angle (judge, MOST_ASIDE_RAD));
+
+  if (raise != NULL)
+    {
+      double height_m = 0.01 * round (100.0 * (light->item->light.lamp_height_m + raise_m));
+      const char *height = lr_say_length (judge, height_m);
+      LrRemedy *remedy = lr_remedy_new ();
+
+      lr_remedy_change (remedy, light->item, "lamp-height-mm", height_m);
+      lr_remedy_say (remedy, height, _("Raise %s to <b>%s</b>, or tip the frame down."), name, height);
+      lr_judge_offer (judge, remark, remedy);
+    }
+  if (has_aside)
+    lr_judge_offer_move (judge, remark, light, to_m, &person->at_m, NULL);
 }
 
 static void
@@ -71,7 +156,7 @@ judge_glasses (LrJudge               *judge,
                const LrPlaced        *light,
                const LrEmitter       *lamp)
 {
-  double clear_rad = clearance_rad (camera->subject, camera->projection.eye_m, lamp), height_m;
+  double clear_rad = clearance_rad (camera->subject, camera->projection.eye_m, lamp);
   LrGrade grade = clear_rad <= 0.0 ? LR_GRADE_MIND : LR_GRADE_FINE;
   LrRemark *remark = lr_judge_add (judge, LR_CHECK_GLARE, grade, light, camera->placed);
   const char *name, *subject;
@@ -93,18 +178,7 @@ judge_glasses (LrJudge               *judge,
       return;
     }
 
-  lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s: <b>%s</b> within what they mirror."), name, subject,
-                 lr_say_name (judge, camera->placed), lr_say_angle (judge, -clear_rad));
-  height_m = find_height_m (judge, camera->subject, light);
-  if (isfinite (height_m))
-    {
-      const char *height = lr_say_length (judge, height_m);
-      LrRemedy *remedy = lr_remedy_new ();
-
-      lr_remedy_change (remedy, light->item, "lamp-height-mm", height_m);
-      lr_remedy_say (remedy, height, _("Raise %s to <b>%s</b>, or tip the frame down."), name, height);
-      lr_judge_offer (judge, remark, remedy);
-    }
+  say_shows (judge, remark, light, camera->subject, camera->placed);
 }
 
 /* From the axis to the frame's corner */
