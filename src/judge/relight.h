@@ -60,10 +60,11 @@ typedef struct
   double most_iso;                   /* that a camera is set to */
 } LrRelight;
 
-/* FALSE: the levels are not those of the plan that is judged, or not whole */
+/* relight_read.c. FALSE: the levels are not those of the plan that is judged, or not whole */
 gboolean lr_relight_init   (LrRelight *self, const LrJudge *judge);
 /* Number of the camera's view; n_views if there is none */
 guint    lr_relight_find   (const LrRelight *self, const LrCameraReading *camera);
+
 /* The dimmings as they are, n_lamps of them */
 void     lr_relight_get    (const LrRelight *self, double *dims);
 /* By how much a view misses an aim [stops]; <= 0: it does not; HUGE_VAL: it is in the dark */

@@ -17,12 +17,22 @@
 #define MOST_RAD (75.0 * LR_DEG)
 #define MARGIN_STOPS 0.15       /* inside the tolerance: bounces are not worked out anew */
 
+/* Where the lamp shines from in a study, and what is in its way */
+typedef struct
+{
+  const LrStudy *study;
+  LrLightShade  *shade;
+  LrEmitter      emitter;
+} Shine;
+
 typedef struct
 {
   const LrRelight *self;
   const LrJudge   *judge;
   guint            view, lamp;
   LrRelightAim     aim;
+  GArray          *probes;   /* LrLightProbe */
+  double          *now_lx;   /* on each of them, straight from the lamp at full as it stands */
 } Mover;
 
 /* The lamp that gives most straight to the face, dimmed as it is; n_lamps: none */
@@ -41,14 +51,6 @@ find_key (const LrRelight *self,
   return i < self->n_lamps && !self->lamp[i].is_switch ? i : self->n_lamps;
 }
 
-/* Where the lamp shines from in a study, and what is in its way */
-typedef struct
-{
-  const LrStudy *study;
-  LrLightShade  *shade;
-  LrEmitter      emitter;
-} Shine;
-
 /* What the lamp at full would give straight to a probe; @dim: how its emitter is dimmed */
 static double
 straight_lx (const Shine        *shine,
@@ -60,51 +62,76 @@ straight_lx (const Shine        *shine,
   return lr_light_source_lx (&shine->emitter, shine->shade, probe->at_m, probe->normal, of, NULL) / dim;
 }
 
-/* The same light with the lamp elsewhere: straight light of @study's in place of that of @judge's. FALSE: it gives none there */
+/* FALSE: it gives no light */
 static gboolean
-put_lamp (const Mover   *mover,
-          const LrStudy *study,
-          LrRelight     *then)
+shine_init (Shine         *shine,
+            const LrStudy *study,
+            const LrPlaced *lamp)
 {
-  const LrRelightLamp *lamp = &mover->self->lamp[mover->lamp];
-  const LrPlaced *at = lr_study_find_placed (study, lamp->placed->item->id);
-  g_autoptr (LrLightShade) shade = lr_light_shade_new (study), shade_now = lr_light_shade_new (mover->judge->study);
-  g_autoptr (GArray) probes = lr_light_probes (mover->judge->study, shade_now);
-  Shine there = { .study = study, .shade = shade }, here = { .study = mover->judge->study, .shade = shade_now };
+  const LrPlaced *at = lr_study_find_placed (study, lamp->item->id);
 
-  *then = *mover->self;
-  if (at == NULL || !lr_light_emitter (study, at, &there.emitter) || !lr_light_emitter (mover->judge->study, lamp->placed, &here.emitter))
+  *shine = (Shine) { .study = study };
+  if (at == NULL || !lr_light_emitter (study, at, &shine->emitter))
     return FALSE;
 
+  shine->shade = lr_light_shade_new (study);
+  return TRUE;
+}
+
+static gboolean
+is_cheek_of (const LrLightProbe  *probe,
+             const LrRelightView *view)
+{
+  return probe->type == LR_PROBE_FACE && probe->point <= LR_FACE_RIGHT && probe->placed == view->camera->subject;
+}
+
+/* How much more the lamp at full gives straight there */
+static double
+more_lx (const Mover *mover,
+         const Shine *there,
+         guint        probe)
+{
+  return straight_lx (there, &g_array_index (mover->probes, LrLightProbe, probe), mover->self->lamp[mover->lamp].dim) - mover->now_lx[probe];
+}
+
+static void
+put_on_cheeks (const Mover *mover,
+               const Shine *there,
+               LrRelight   *then)
+{
+  for (guint i = 0; i < then->n_views; i++)
+    for (guint k = 0; k < mover->probes->len; k++)
+      {
+        const LrLightProbe *probe = &g_array_index (mover->probes, LrLightProbe, k);
+        LrRelightLevel *cheek = probe->point == LR_FACE_LEFT ? &then->view[i].left : &then->view[i].right;
+
+        if (is_cheek_of (probe, &then->view[i]))
+          cheek->full_lx[mover->lamp] = fmax (0.0, cheek->full_lx[mover->lamp] + more_lx (mover, there, k));
+      }
+}
+
+static void
+put_on_walls (const Mover *mover,
+              const Shine *there,
+              LrRelight   *then)
+{
   for (guint i = 0; i < then->n_views; i++)
     {
-      LrRelightView *view = &then->view[i];
-      double walls_lx = 0.0;
+      double *full_lx = &then->view[i].walls.full_lx[mover->lamp], sum_lx = 0.0;
       guint n = 0;
 
-      for (guint k = 0; k < probes->len; k++)
+      for (guint k = 0; k < mover->probes->len; k++)
         {
-          const LrLightProbe *probe = &g_array_index (probes, LrLightProbe, k);
-          gboolean is_cheek = probe->type == LR_PROBE_FACE && probe->point <= LR_FACE_RIGHT && probe->placed == view->camera->subject;
-          double more_lx;
+          const LrLightProbe *probe = &g_array_index (mover->probes, LrLightProbe, k);
 
-          if (!is_cheek && (probe->type != LR_PROBE_BACKGROUND || probe->placed != view->camera->placed))
+          if (probe->type != LR_PROBE_BACKGROUND || probe->placed != then->view[i].camera->placed)
             continue;
-          more_lx = straight_lx (&there, probe, lamp->dim) - straight_lx (&here, probe, lamp->dim);
-          if (!is_cheek)
-            {
-              walls_lx += probe->reflectance * more_lx;
-              n++;
-            }
-          else if (probe->point == LR_FACE_LEFT)
-            view->left.full_lx[mover->lamp] += more_lx;
-          else
-            view->right.full_lx[mover->lamp] += more_lx;
+          sum_lx += probe->reflectance * more_lx (mover, there, k);
+          n++;
         }
       if (n > 0)
-        view->walls.full_lx[mover->lamp] = fmax (0.0, view->walls.full_lx[mover->lamp] + walls_lx / n);
+        *full_lx = fmax (0.0, *full_lx + sum_lx / n);
     }
-  return TRUE;
 }
 
 /* As it is dimmed, else dimmed otherwise: the nearest to all that is wanted. FALSE: none mends */
@@ -131,35 +158,67 @@ find_dim (const Mover     *mover,
   return best_off < HUGE_VAL;
 }
 
+/* Whether walls apart it mends at all: they take the longest to work out */
+static gboolean
+may_mend (const Mover     *mover,
+          const LrRelight *then)
+{
+  LrRelight faces = *then;
+  double dim;
+
+  for (guint i = 0; i < faces.n_views; i++)
+    faces.view[i].has_walls = FALSE;
+  return mover->aim == LR_RELIGHT_WALLS || find_dim (mover, &faces, &dim);
+}
+
+/* The plan with the lamp there; (nullable) */
+static LrPlan *
+move_lamp (const Mover *mover,
+           LrVec2       to_m)
+{
+  const LrPlaced *placed = mover->self->lamp[mover->lamp].placed;
+  LrRemedy *remedy = lr_remedy_new ();
+  LrPlan *plan;
+
+  lr_remedy_move (remedy, placed, to_m, &mover->self->view[mover->view].camera->subject->at_m);
+  plan = lr_remedy_apply (remedy, mover->judge->study->plan, NULL);
+  lr_remedy_free (remedy);
+  return plan;
+}
+
 static gboolean
 try_place (const Mover   *mover,
            LrVec2         to_m,
            LrRelightMove *move)
 {
   const LrPlaced *placed = mover->self->lamp[mover->lamp].placed, *person = mover->self->view[mover->view].camera->subject;
-  LrRemedy *remedy;
   g_autoptr (LrPlan) plan = NULL;
   g_autoptr (LrStudy) study = NULL;
-  LrRelight then;
+  LrRelight then = *mover->self;
+  Shine there;
   double dim;
+  gboolean mends;
 
   if (!lr_study_is_clear_by_legs (mover->judge->study, placed, to_m, mover->judge->limits[LR_LIMIT_OVERLAP]))
     return FALSE;
 
-  remedy = lr_remedy_new ();
-  lr_remedy_move (remedy, placed, to_m, &person->at_m);
-  plan = lr_remedy_apply (remedy, mover->judge->study->plan, NULL);
-  lr_remedy_free (remedy);
-  if (plan == NULL)
+  plan = move_lamp (mover, to_m);
+  study = plan != NULL ? lr_study_new_trial (plan) : NULL;
+  if (study == NULL || !shine_init (&there, study, placed))
     return FALSE;
 
-  study = lr_study_new_trial (plan);
-  if (!put_lamp (mover, study, &then) || !find_dim (mover, &then, &dim))
-    return FALSE;
-
-  *move = (LrRelightMove) { mover->lamp, to_m, lr_vec2_distance (to_m, person->at_m), 0.0, dim, then.view[mover->view].left.full_lx[mover->lamp],
-                            then.view[mover->view].right.full_lx[mover->lamp] };
-  return TRUE;
+  put_on_cheeks (mover, &there, &then);
+  mends = may_mend (mover, &then);
+  if (mends)
+    {
+      put_on_walls (mover, &there, &then);
+      mends = find_dim (mover, &then, &dim);
+    }
+  lr_light_shade_free (there.shade);
+  if (mends)
+    *move = (LrRelightMove) { mover->lamp, to_m, lr_vec2_distance (to_m, person->at_m), 0.0, dim, then.view[mover->view].left.full_lx[mover->lamp],
+                              then.view[mover->view].right.full_lx[mover->lamp] };
+  return mends;
 }
 
 /* Rounded as lengths are told */
@@ -175,16 +234,32 @@ place_at (const Mover *mover,
   return lr_vec2 (0.001 * round (1000.0 * to_m.x), 0.001 * round (1000.0 * to_m.y));
 }
 
+/* More light on the face, against what it gets or against the walls */
+static gboolean
+wants_more (const Mover *mover)
+{
+  LrRelight brighter = *mover->self;
+  LrRelightView *view = &brighter.view[mover->view];
+  double dims[LR_RELIGHT_LAMPS];
+
+  lr_relight_get (mover->self, dims);
+  view->left.full_lx[mover->lamp] *= 1.01;
+  view->right.full_lx[mover->lamp] *= 1.01;
+  if (mover->aim == LR_RELIGHT_WALLS)
+    view->walls.full_lx[mover->lamp] /= 1.01;
+  return lr_relight_miss (&brighter, dims, mover->view, mover->aim) < lr_relight_miss (mover->self, dims, mover->view, mover->aim);
+}
+
 static gboolean
 find_distance (const Mover   *mover,
                LrRelightMove *move)
 {
   double now_m = lr_vec2_distance (mover->self->lamp[mover->lamp].placed->at_m, mover->self->view[mover->view].camera->subject->at_m);
+  double way = wants_more (mover) ? -1.0 : 1.0;
 
   for (double by_m = STEP_M; by_m <= MOST_M + 1e-9; by_m += STEP_M)
-    for (int side = -1; side <= 1; side += 2)
-      if (now_m + side * by_m >= NEAREST_M && try_place (mover, place_at (mover, now_m + side * by_m, 0.0), move))
-        return TRUE;
+    if (now_m + way * by_m >= NEAREST_M && try_place (mover, place_at (mover, now_m + way * by_m, 0.0), move))
+      return TRUE;
   return FALSE;
 }
 
@@ -223,10 +298,20 @@ lr_relight_find_move (const LrRelight *self,
                       LrRelightAim     aim,
                       LrRelightMove   *move)
 {
-  const Mover mover = { self, judge, view, find_key (self, judge, view), aim };
+  Mover mover = { .self = self, .judge = judge, .view = view, .lamp = find_key (self, judge, view), .aim = aim };
+  Shine here;
+  gboolean found;
 
-  if (mover.lamp == self->n_lamps)
+  if (mover.lamp == self->n_lamps || !shine_init (&here, judge->study, self->lamp[mover.lamp].placed))
     return FALSE;
 
-  return aim == LR_RELIGHT_RATIO ? find_turn (&mover, move) : find_distance (&mover, move);
+  mover.probes = lr_light_probes (judge->study, here.shade);
+  mover.now_lx = g_new (double, mover.probes->len + 1);
+  for (guint i = 0; i < mover.probes->len; i++)
+    mover.now_lx[i] = straight_lx (&here, &g_array_index (mover.probes, LrLightProbe, i), self->lamp[mover.lamp].dim);
+  found = aim == LR_RELIGHT_RATIO ? find_turn (&mover, move) : find_distance (&mover, move);
+  g_free (mover.now_lx);
+  g_array_unref (mover.probes);
+  lr_light_shade_free (here.shade);
+  return found;
 }
