@@ -20,27 +20,30 @@ typedef struct
   LrShares         shares;
 } Shot;
 
-/* The camera alone where that harms nothing; else lamps; else all cameras; else the key's place, or the camera's setting in spite of it */
+/* The camera alone where that harms nothing; else lamps; else all cameras, with lamps if need be; else the key's place, or a noisy ISO */
 static void
 mend_face (const Shot *shot,
            LrRemark   *remark,
            double      over_stops)
 {
   LrJudge *judge = shot->judge;
+  const LrRelight *relight = shot->relight;
+  guint view = shot->view;
 
-  if (shot->relight == NULL || shot->view == shot->relight->n_views)
+  if (relight == NULL || view == relight->n_views)
     {
       lr_judge_keep_compensation (judge, remark, shot->camera, -over_stops);
       return;
     }
-  if (!lr_judge_keep_exposure (judge, remark, shot->relight, shot->view, -over_stops)
-      && !lr_judge_keep_dims (judge, remark, shot->relight, shot->view, LR_RELIGHT_FACE, 0.0)
-      && !lr_judge_keep_all_exposures (judge, remark, shot->relight, shot->view)
-      && !lr_judge_keep_dims (judge, remark, shot->relight, shot->view, LR_RELIGHT_FACE, LR_RELIGHT_QUIET_ISO))
-    {
-      lr_judge_offer_light_move (judge, remark, shot->relight, shot->view, LR_RELIGHT_FACE);
-      lr_judge_offer_exposure (judge, remark, shot->relight, shot->view, -over_stops);
-    }
+  if (lr_judge_keep_exposure (judge, remark, relight, view, -over_stops)
+      || lr_judge_keep_dims (judge, remark, relight, view, LR_RELIGHT_FACE, 0.0)
+      || lr_judge_keep_all_exposures (judge, remark, relight, view)
+      || lr_judge_keep_dims (judge, remark, relight, view, LR_RELIGHT_FACE, LR_RELIGHT_QUIET_ISO))
+    return;
+  if (!lr_judge_offer_light_move (judge, remark, relight, view, LR_RELIGHT_FACE)
+      && lr_judge_keep_dims (judge, remark, relight, view, LR_RELIGHT_FACE, LR_RELIGHT_MOST_ISO))
+    return;
+  lr_judge_offer_exposure (judge, remark, relight, view, -over_stops);
 }
 
 static void

@@ -10,6 +10,7 @@
 #define LEAST_SHARE 1e-6     /* of the white: under it it is dark */
 #define MARGIN_STOPS 0.05    /* inside the tolerance: what is mended does not lie on its limit */
 #define SAME_STOPS 1e-6
+#define BURNT_STOPS 20.0     /* a face that is burnt out is worse than any that is dark */
 #define SET_STOPS 0.2        /* a camera's thirds of stops are no finer: within it it stays as it is, and so far inside what is mended comes */
 
 static double
@@ -84,7 +85,7 @@ lr_relight_miss (const LrRelight *self,
   switch (aim)
     {
     case LR_RELIGHT_FACE:
-      return fmax (fabs (log2 (made.lit / self->face_share)) - self->face_off_stops, made.lit >= 1.0 ? SAME_STOPS + MARGIN_STOPS : -HUGE_VAL);
+      return made.lit >= 1.0 ? BURNT_STOPS + log2 (made.lit) : fabs (log2 (made.lit / self->face_share)) - self->face_off_stops;
     case LR_RELIGHT_WALLS:
       return miss_walls (self, &made);
     case LR_RELIGHT_RATIO:

@@ -10,6 +10,7 @@
 #include <glib/gi18n-lib.h>
 
 #define NO_BREAK_SPACE "\u00a0"
+#define HIGHEST_ISO 12800.0
 #define ALIKE_STOPS 0.3    /* cameras that are off alike */
 
 static gboolean
@@ -333,7 +334,8 @@ lr_judge_keep_all_exposures (LrJudge         *judge,
  * @view: number of its view
  * @more_stops: how much more its sensor is to make of the light; < 0: less
  *
- * Offers another setting of the camera, or of all if they are off alike, behind what was offered before and whatever it harms.
+ * Offers another setting of the camera, or of all if they are off alike, behind what was offered before and whatever it harms; nothing where
+ * no ISO does it.
  */
 void
 lr_judge_offer_exposure (LrJudge         *judge,
@@ -348,6 +350,13 @@ lr_judge_offer_exposure (LrJudge         *judge,
     {
       answer = (LrRelightAnswer) { 0 };
       answer.more_stops[view] = more_stops;
+    }
+  for (guint i = 0; i < relight->n_views; i++)
+    {
+      const LrCamera *camera = &relight->view[i].camera->item->camera;
+
+      if (answer.more_stops[i] > 0.0 && camera->iso * exp2 (answer.more_stops[i] - camera->nd_stops) > HIGHEST_ISO)
+        return;
     }
   lr_judge_offer (judge, remark, make_exposures (judge, relight, &answer));
 }

@@ -15,6 +15,7 @@
 
 #define N_STEPS 21
 #define GREY 0.2
+#define ROUNDS 10
 
 /* One camera that makes the white of 1000 lx, on skin of 0.2; face wanted at a share of 0.1, walls at 0.05 */
 static LrRelight
@@ -100,7 +101,7 @@ look_at (const LrRelight *relight,
   face = log2 (MAX (lux[0], lux[1]) * v->share_per_lx * v->skin) - log2 (relight->face_share);
   wall = log2 (lux[2] * v->share_per_lx) - log2 (relight->wall_share);
   ratio = fabs (log2 (lux[0]) - log2 (lux[1]));
-  miss[0] = fabs (face) - relight->face_off_stops;
+  miss[0] = face + log2 (relight->face_share) >= 0.0 ? 100.0 + face : fabs (face) - relight->face_off_stops;
   miss[1] = MAX (fabs (wall) - relight->wall_off_stops,
                  relight->wall_under_stops - (face + log2 (relight->face_share) - wall - log2 (relight->wall_share)));
   miss[2] = v->has_ratio ? MAX (relight->ratio_min_stops - ratio, ratio - relight->ratio_max_stops) : -100.0;
@@ -296,6 +297,100 @@ test_moved (void)
     }
 }
 
+static double
+pick (double low,
+      double high)
+{
+  return g_test_rand_double_range (low, high);
+}
+
+/* An interview with lamps that somebody has put about and dimmed */
+static LrPlan *
+random_plan (void)
+{
+  static const LrVec2 usual_m[] = { { 4.2, 1.4 }, { 4.4, 4.6 }, { 1.2, 5.0 } };
+  LrPlan *plan = fixture_interview ();
+
+  for (int i = 0; i < g_test_rand_int_range (1, 4); i++)
+    {
+      const char *id = fixture_add (&plan, LR_ITEM_LIGHT, g_test_rand_int_range (0, 2) == 0 ? LR_LIGHT_WIDE : LR_LIGHT_PANEL,
+                                    usual_m[i].x + pick (-0.8, 0.8), usual_m[i].y + pick (-0.5, 0.3));
+
+      if (i < 2)
+        fixture_text (&plan, id, "aims-at", WENNA);
+      else
+        fixture_set (&plan, id, "facing-deg", LR_PI);
+      fixture_set (&plan, id, "job", i == 0 ? LR_JOB_KEY : i == 1 ? LR_JOB_FILL : LR_JOB_WALL);
+      fixture_set (&plan, id, "lamp-height-mm", pick (1.4, 2.2));
+      fixture_set (&plan, id, "output-lm", 1000.0 * pow (20.0, pick (0.0, 1.0)));
+      fixture_set (&plan, id, "dim-pct", 0.05 * g_test_rand_int_range (0, N_STEPS));
+    }
+  if (g_test_rand_bit ())
+    fixture_set (&plan, CAMERA_B, "iso", 400.0);
+  return plan;
+}
+
+static LrRemarks *
+judge_lit (const LrPlan *plan)
+{
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  g_autoptr (LrLightLevels) levels = lr_light_levels_new (plan, TRUE, NULL);
+
+  return lr_remarks_new_lit (study, levels, LR_UNITS_METRIC);
+}
+
+static guint
+count_light (const LrRemarks *remarks)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < remarks->all->len; i++)
+    {
+      const LrRemark *remark = remarks->all->pdata[i];
+
+      n += remark->grade != LR_GRADE_FINE && remark->check >= LR_CHECK_UNLIT && remark->check <= LR_CHECK_EXPOSURE_MATCH;
+    }
+  return n;
+}
+
+/* With all worked out anew: advice on light mends its own remark, makes no Fix, and leaves no more to mind of light than there was */
+static void
+test_advice (void)
+{
+  guint n_advised = 0, n_more = 0;
+
+  for (int round = 0; round < ROUNDS; round++)
+    {
+      g_autoptr (LrPlan) plan = random_plan ();
+      g_autoptr (LrRemarks) remarks = judge_lit (plan);
+
+      for (guint i = 0; i < remarks->all->len; i++)
+        {
+          const LrRemark *remark = remarks->all->pdata[i], *now;
+          g_autoptr (LrPlan) mended = NULL;
+          g_autoptr (LrRemarks) after = NULL;
+
+          if (remark->remedy == NULL || remark->check < LR_CHECK_UNLIT || remark->check > LR_CHECK_WALL_LEVEL)
+            continue;
+
+          n_advised++;
+          g_test_message ("%s", remark->text);
+          mended = lr_remedy_apply (remark->remedy, plan, NULL);
+          g_assert_nonnull (mended);
+          after = judge_lit (mended);
+          now = lr_remarks_find (after, remark->key);
+          if (now != NULL && now->grade != LR_GRADE_FINE)
+            g_error ("%s: %s", remark->text, now->text);
+          g_assert_cmpuint (after->n[LR_GRADE_FIX], <=, remarks->n[LR_GRADE_FIX]);
+          if (remark->check != LR_CHECK_UNLIT && count_light (after) > count_light (remarks))
+            n_more++;
+        }
+    }
+  g_test_message ("%u remedies, %u of them leave more to mind", n_advised, n_more);
+  g_assert_cmpuint (n_advised, >, ROUNDS / 2);
+  g_assert_cmpuint (10 * n_more, <=, n_advised);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -306,5 +401,6 @@ main (int   argc,
   g_test_add_func ("/relight/exposed", test_exposed);
   g_test_add_func ("/relight/of-a-plan", test_of_a_plan);
   g_test_add_func ("/relight/moved", test_moved);
+  g_test_add_func ("/relight/advice", test_advice);
   return g_test_run ();
 }
