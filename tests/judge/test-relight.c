@@ -391,12 +391,82 @@ test_advice (void)
   g_assert_cmpuint (10 * n_more, <=, n_advised);
 }
 
+typedef struct
+{
+  const char *name;
+  struct { const char *id, *key; double value; } edits[6];
+  LrWalls walls;
+} SetCase;
+
+/* The example with lamps and cameras as they might be left by somebody else */
+static const SetCase set_cases[] = {
+  { "lamps-out", { { "light-1", "dim-pct", 0.0 }, { "light-3", "dim-pct", 0.0 }, { "light-2", "dim-pct", 0.0 } }, LR_WALLS_AT_LEVEL },
+  { "all-at-full", { { "light-1", "dim-pct", 1.0 }, { "light-2", "dim-pct", 1.0 }, { "light-3", "dim-pct", 1.0 }, { "camera-a", "iso", 1600.0 } },
+    LR_WALLS_AT_LEVEL },
+  { "walls-blown", { { "light-1", "dim-pct", 0.25 }, { "light-3", "output-lm", 4500.0 }, { "light-3", "dim-pct", 1.0 } }, LR_WALLS_AT_LEVEL },
+  { "walls-wanted-dark", { { "light-1", "dim-pct", 0.2 }, { "light-3", "dim-pct", 1.0 } }, LR_WALLS_DARK },
+};
+
+/* (nullable): the first remark on light that says what to do */
+static const LrRemark *
+find_advice (const LrRemarks *remarks)
+{
+  for (guint i = 0; i < remarks->all->len; i++)
+    {
+      const LrRemark *remark = remarks->all->pdata[i];
+
+      if (remark->grade != LR_GRADE_FINE && remark->remedy != NULL && remark->check >= LR_CHECK_UNLIT && remark->check <= LR_CHECK_EXPOSURE_MATCH)
+        return remark;
+    }
+  return NULL;
+}
+
+/* Whoever does what is said, remark by remark, has a set in a few steps in which nothing is left to mind of light */
+static void
+test_set (gconstpointer data)
+{
+  const SetCase *c = data;
+  LrPlan *plan = fixture_example ("loft");
+  guint n_steps = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (c->edits) && c->edits[i].id != NULL; i++)
+    fixture_set (&plan, c->edits[i].id, c->edits[i].key, c->edits[i].value);
+  if (c->walls == LR_WALLS_DARK)
+    {
+      LrPlan *next = lr_plan_set_setup (plan, "walls-wanted", LR_WALLS_DARK, NULL);
+
+      lr_plan_unref (plan);
+      plan = next;
+    }
+  for (;;)
+    {
+      g_autoptr (LrRemarks) remarks = judge_lit (plan);
+      const LrRemark *advice = find_advice (remarks);
+      LrPlan *next;
+
+      if (advice == NULL)
+        {
+          g_assert_cmpuint (count_light (remarks), ==, 0);
+          break;
+        }
+      g_test_message ("%s", advice->text);
+      g_assert_cmpuint (++n_steps, <, 8);
+      next = lr_remedy_apply (advice->remedy, plan, NULL);
+      g_assert_nonnull (next);
+      lr_plan_unref (plan);
+      plan = next;
+    }
+  g_assert_cmpuint (n_steps, >, 0);
+  lr_plan_unref (plan);
+}
+
 int
 main (int   argc,
       char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   add_rows ("/relight/by-hand", hand_cases, test_by_hand);
+  add_rows ("/relight/set", set_cases, test_set);
   g_test_add_func ("/relight/brute-force", test_brute_force);
   g_test_add_func ("/relight/exposed", test_exposed);
   g_test_add_func ("/relight/of-a-plan", test_of_a_plan);
