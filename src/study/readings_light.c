@@ -5,6 +5,8 @@
 
 #include "readings_private.h"
 
+#include "source_rows.h"
+
 static const char *const point_words[LR_N_FACE_POINTS] = {
   [LR_FACE_LEFT] = "left-cheek", [LR_FACE_RIGHT] = "right-cheek", [LR_FACE_FOREHEAD] = "forehead",
   [LR_FACE_TOP] = "top",         [LR_FACE_BACK] = "back",         [LR_FACE_CHEST] = "chest",
@@ -46,6 +48,31 @@ add_face (JsonBuilder       *builder,
   lr_readings_add_degrees (builder, "back-up-deg", face->back_up_rad);
   lr_readings_add_number (builder, "mixed-k", face->mixed_k);
   json_builder_end_object (builder);
+}
+
+/* What each source gives alone to the lit cheek of the main face and to the walls behind */
+static void
+add_alone (JsonBuilder         *builder,
+           const LrLightLevels *levels)
+{
+  g_autoptr (LrSourceRows) rows = lr_source_rows_new (levels, NULL);
+
+  json_builder_set_member_name (builder, "alone");
+  json_builder_begin_array (builder);
+  for (guint i = 0; rows != NULL && i + 1 < rows->rows->len; i++)
+    {
+      const LrSourceRow *row = &g_array_index (rows->rows, LrSourceRow, i);
+
+      json_builder_begin_object (builder);
+      lr_readings_add_text (builder, "source", lr_light_alone_get (levels, i).placed->item->id);
+      lr_readings_add_flag (builder, "is-out", row->is_out);
+      lr_readings_add_number (builder, "face-lx", row->face_lx);
+      lr_readings_add_number (builder, "face-stops", row->face_stops);
+      lr_readings_add_number (builder, "walls-lx", row->walls_lx);
+      lr_readings_add_number (builder, "walls-stops", row->walls_stops);
+      json_builder_end_object (builder);
+    }
+  json_builder_end_array (builder);
 }
 
 static double
@@ -115,5 +142,6 @@ lr_readings_add_light (JsonBuilder         *builder,
         add_picture (builder, levels, back);
     }
   json_builder_end_array (builder);
+  add_alone (builder, levels);
   json_builder_end_object (builder);
 }
