@@ -189,6 +189,6 @@ lr_source_table_show (LrSourceTable *self,
   show_head (self, rows);
   for (guint i = 0; i < rows->rows->len; i++)
     show_row (self, i + 1, &g_array_index (rows->rows, LrSourceRow, i), opacity);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), _("What each source alone gives the lit cheek and, in the mean, the walls behind, with what the room gives "
-                                                    "back; stops against all that the face gets. Right to half a stop at best"));
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self), _("What each source alone gives the lit cheek and, in the mean, the walls behind, with what "
+                                                    "the room gives back; stops against all that the face gets. Right to half a stop at best"));
 }

@@ -111,6 +111,11 @@ lr_levels_words (const LrLevels *levels)
       figure = per_cent (parts[i].share);
       g_string_append_printf (text, "%s%s %s", text->len > 0 ? ", " : "", parts[i].title, figure);
     }
+  /* Translators: behind how bright face and walls come out: where they are wanted, per cent */
+  if (text->len > 0 && isnan (levels->wanted_walls))
+    g_string_append_printf (text, _("; wanted: face %.0f" NBSP "%%, walls dark"), 100.0 * levels->wanted);
+  else if (text->len > 0)
+    g_string_append_printf (text, _("; wanted: face %.0f" NBSP "%%, walls %.0f" NBSP "%%"), 100.0 * levels->wanted, 100.0 * levels->wanted_walls);
   return g_string_free (text, FALSE);
 }
 

@@ -122,18 +122,24 @@ say_shows (LrJudge        *judge,
   double raise_m = find_raise_m (judge, person, light);
   LrVec2 to_m = light->at_m;
   gboolean has_aside = find_aside (judge, person, light, &to_m);
-  const char *raise = isfinite (raise_m) ? lr_say_length (judge, raise_m) : NULL, *aside = lr_say_length (judge, lr_vec2_distance (light->at_m, to_m));
+  const char *raise = isfinite (raise_m) ? lr_say_length (judge, raise_m) : NULL;
+  const char *aside = lr_say_length (judge, lr_vec2_distance (light->at_m, to_m));
 
   if (raise != NULL && has_aside)
     /* Translators: a lamp, whose glasses, a camera, two lengths */
-    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, unless it hangs <b>%s</b> higher or stands <b>%s</b> aside."), name,
-                   subject, seen_from, raise, aside);
+    lr_remark_say (remark,
+                   _("%s is likely to show in %s’s glasses, seen from %s, unless it hangs <b>%s</b> higher or stands <b>%s</b> aside."),
+                   name, subject, seen_from, raise, aside);
   else if (raise != NULL)
-    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, unless it hangs <b>%s</b> higher."), name, subject, seen_from, raise);
+    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, unless it hangs <b>%s</b> higher."), name, subject,
+                   seen_from, raise);
   else if (has_aside)
-    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, unless it stands <b>%s</b> aside."), name, subject, seen_from, aside);
+    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, unless it stands <b>%s</b> aside."), name, subject,
+                   seen_from, aside);
   else
-    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, and up to <b>%s</b> higher or <b>%s</b> aside as well: tip the frame down."),
+    /* Translators: a lamp, whose glasses, a camera, a length, degrees round the person */
+    lr_remark_say (remark, _("%s is likely to show in %s’s glasses, seen from %s, and up to <b>%s</b> higher or <b>%s</b> aside as well: "
+                             "tip the frame down."),
                    name, subject, seen_from, lr_say_length (judge, MOST_RAISE_M), lr_say_angle (judge, MOST_ASIDE_RAD));
 
   if (raise != NULL)

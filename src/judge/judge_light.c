@@ -70,12 +70,13 @@ judge_face (const Shot *shot)
   lr_remark_about (remark, camera->subject);
   lr_remark_mark_point (remark, camera->subject->at_m, level);
   if (is_burnt)
-    lr_remark_say (remark, _("The lit side of %s’s face is burnt out in %s, <b>%s</b> stops over the <b>%s</b> that are wanted."), subject, name, stops,
-                   lr_say_share (judge, wanted));
+    lr_remark_say (remark, _("The lit side of %s’s face is burnt out in %s, <b>%s</b> stops over the <b>%s</b> that are wanted."), subject, name,
+                   stops, lr_say_share (judge, wanted));
   else if (is_off)
     lr_remark_say (remark,
-                   over_stops > 0.0 ? _("The lit side of %s’s face comes out at <b>%s</b> in %s, <b>%s</b> stops over the <b>%s</b> that are wanted.")
-                                    : _("The lit side of %s’s face comes out at <b>%s</b> in %s, <b>%s</b> stops under the <b>%s</b> that are wanted."),
+                   over_stops > 0.0
+                     ? _("The lit side of %s’s face comes out at <b>%s</b> in %s, <b>%s</b> stops over the <b>%s</b> that are wanted.")
+                     : _("The lit side of %s’s face comes out at <b>%s</b> in %s, <b>%s</b> stops under the <b>%s</b> that are wanted."),
                    subject, level, name, stops, lr_say_share (judge, wanted));
   else
     lr_remark_say (remark, _("The lit side of %s’s face comes out at about <b>%s</b> in %s."), subject, level, name);

@@ -101,7 +101,8 @@ lr_relight_init (LrRelight     *self,
     .face_share = lr_share_of_signal (lr_plan_face_level (plan)), .face_off_stops = judge->limits[LR_LIMIT_FACE_LEVEL_OFF],
     .wall_share = isnan (wall) ? (double) NAN : lr_share_of_signal (wall), .wall_off_stops = judge->limits[LR_LIMIT_WALL_LEVEL_OFF],
     .wall_under_stops = judge->limits[LR_LIMIT_WALL_UNDER_FACE],
-    .most_iso = LR_RELIGHT_QUIET_ISO, .match_stops = judge->limits[LR_LIMIT_EXPOSURE_MATCH], .ratio_min_stops = judge->limits[LR_LIMIT_RATIO_MIN], .ratio_max_stops = judge->limits[LR_LIMIT_RATIO_MAX],
+    .most_iso = LR_RELIGHT_QUIET_ISO, .match_stops = judge->limits[LR_LIMIT_EXPOSURE_MATCH],
+    .ratio_min_stops = judge->limits[LR_LIMIT_RATIO_MIN], .ratio_max_stops = judge->limits[LR_LIMIT_RATIO_MAX],
   };
   for (guint i = 0; i < lr_light_alone_n (judge->levels); i++)
     {

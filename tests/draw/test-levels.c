@@ -47,6 +47,12 @@ test_wanted (void)
   take (&plan, lr_plan_set_setup (plan, "wall-level-pct", 0.2, NULL));
   assert_near (read_levels (plan, light).wanted, 0.5, 1e-9);
   assert_near (read_levels (plan, light).wanted_walls, 0.2, 1e-9);
+  {
+    const LrLevels levels = read_levels (plan, light);
+    g_autofree char *words = lr_levels_words (&levels);
+
+    g_assert_true (g_str_has_suffix (words, "; wanted: face 50\u00a0%, walls 20\u00a0%"));
+  }
   take (&plan, lr_plan_set_setup (plan, "walls-wanted", LR_WALLS_DARK, NULL));
   g_assert_true (isnan (read_levels (plan, light).wanted_walls));
 }
