@@ -96,8 +96,10 @@ typedef struct
   double left_lx, right_lx; /* of it at full, as told beforehand, on the cheeks */
 } LrRelightMove;
 
-/* The nearest of the places that mend, nearer or farther or round the person of the view, dimmed otherwise if need be; FALSE: none was found */
-gboolean lr_relight_find_move (const LrRelight *self, const LrJudge *judge, guint view, LrRelightAim aim, LrRelightMove *move);
+#define LR_RELIGHT_MOVES 2
+
+/* The nearest of the places that mend, nearer or farther or round the person of the view either way, dimmed otherwise if need be; returns how many */
+guint lr_relight_find_moves (const LrRelight *self, const LrJudge *judge, guint view, LrRelightAim aim, LrRelightMove moves[LR_RELIGHT_MOVES]);
 
 /* relight_remedy.c: what mends is kept, or offered where it has to be tried for room. FALSE: nothing was found */
 gboolean lr_judge_keep_dims   (LrJudge *judge, LrRemark *remark, const LrRelight *relight, guint view, LrRelightAim aim, double most_iso);

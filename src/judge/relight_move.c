@@ -265,53 +265,72 @@ find_distance (const Mover   *mover,
 
 static gboolean
 find_turn (const Mover   *mover,
+           int            side,
            LrRelightMove *move)
 {
   double away_m = lr_vec2_distance (mover->self->lamp[mover->lamp].placed->at_m, mover->self->view[mover->view].camera->subject->at_m);
 
   for (double by_rad = STEP_RAD; by_rad <= MOST_RAD + 1e-9; by_rad += STEP_RAD)
-    for (int side = -1; side <= 1; side += 2)
-      if (try_place (mover, place_at (mover, away_m, side * by_rad), move))
-        {
-          move->turned_rad = side * by_rad;
-          return TRUE;
-        }
+    if (try_place (mover, place_at (mover, away_m, side * by_rad), move))
+      {
+        move->turned_rad = side * by_rad;
+        return TRUE;
+      }
   return FALSE;
 }
 
+/* Either way round, the shorter first: at the nearest place it may stand in a picture */
+static guint
+find_turns (const Mover   *mover,
+            LrRelightMove *moves)
+{
+  guint n = 0;
+
+  for (int side = -1; side <= 1; side += 2)
+    n += find_turn (mover, side, &moves[n]);
+  if (n == 2 && fabs (moves[1].turned_rad) < fabs (moves[0].turned_rad))
+    {
+      LrRelightMove first = moves[1];
+
+      moves[1] = moves[0];
+      moves[0] = first;
+    }
+  return n;
+}
+
 /**
- * lr_relight_find_move:
+ * lr_relight_find_moves:
  * @self: what may be dimmed
  * @judge: whose it is
  * @view: number of a view
  * @aim: what it misses
- * @move: (out): where its key is to go
+ * @moves: (out): where its key is to go, the best first
  *
  * The two sides of a face change as the key goes round the person, levels as it comes nearer or goes farther away.
  *
- * Returns: %FALSE, with @move untouched, if no place was found
+ * Returns: how many places were found
  */
-gboolean
-lr_relight_find_move (const LrRelight *self,
-                      const LrJudge   *judge,
-                      guint            view,
-                      LrRelightAim     aim,
-                      LrRelightMove   *move)
+guint
+lr_relight_find_moves (const LrRelight *self,
+                       const LrJudge   *judge,
+                       guint            view,
+                       LrRelightAim     aim,
+                       LrRelightMove    moves[LR_RELIGHT_MOVES])
 {
   Mover mover = { .self = self, .judge = judge, .view = view, .lamp = find_key (self, judge, view), .aim = aim };
   Shine here;
-  gboolean found;
+  guint n;
 
   if (mover.lamp == self->n_lamps || !shine_init (&here, judge->study, self->lamp[mover.lamp].placed))
-    return FALSE;
+    return 0;
 
   mover.probes = lr_light_probes (judge->study, here.shade);
   mover.now_lx = g_new (double, mover.probes->len + 1);
   for (guint i = 0; i < mover.probes->len; i++)
     mover.now_lx[i] = straight_lx (&here, &g_array_index (mover.probes, LrLightProbe, i), self->lamp[mover.lamp].dim);
-  found = aim == LR_RELIGHT_RATIO ? find_turn (&mover, move) : find_distance (&mover, move);
+  n = aim == LR_RELIGHT_RATIO ? find_turns (&mover, moves) : find_distance (&mover, &moves[0]) ? 1 : 0;
   g_free (mover.now_lx);
   g_array_unref (mover.probes);
   lr_light_shade_free (here.shade);
-  return found;
+  return n;
 }

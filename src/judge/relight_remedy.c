@@ -206,7 +206,7 @@ say_move (LrJudge             *judge,
  * @view: number of the view that it is about
  * @aim: what that misses
  *
- * Offers another place for the key, to be tried for what else it does: it may stand in a picture there.
+ * Offers other places for the key, to be tried for what else they do: it may stand in a picture there.
  *
  * Returns: %FALSE if there is none
  */
@@ -217,21 +217,27 @@ lr_judge_offer_light_move (LrJudge         *judge,
                            guint            view,
                            LrRelightAim     aim)
 {
+  LrRelightMove moves[LR_RELIGHT_MOVES];
   const LrPlaced *person;
-  LrRelightMove move;
-  LrRemedy *remedy;
+  guint n;
 
-  if (view >= relight->n_views || judge->study->plan->is_read_only || !lr_relight_find_move (relight, judge, view, aim, &move))
+  if (view >= relight->n_views || judge->study->plan->is_read_only)
     return FALSE;
 
   person = relight->view[view].camera->subject;
-  remedy = lr_remedy_new ();
-  lr_remedy_move (remedy, relight->lamp[move.lamp].placed, move.to_m, &person->at_m);
-  if (fabs (move.dim - relight->lamp[move.lamp].dim) > 1e-9)
-    change (remedy, &relight->lamp[move.lamp], move.dim);
-  say_move (judge, remedy, &move, &relight->lamp[move.lamp], person);
-  lr_judge_offer (judge, remark, remedy);
-  return TRUE;
+  n = lr_relight_find_moves (relight, judge, view, aim, moves);
+  for (guint i = 0; i < n; i++)
+    {
+      const LrRelightLamp *lamp = &relight->lamp[moves[i].lamp];
+      LrRemedy *remedy = lr_remedy_new ();
+
+      lr_remedy_move (remedy, lamp->placed, moves[i].to_m, &person->at_m);
+      if (fabs (moves[i].dim - lamp->dim) > 1e-9)
+        change (remedy, lamp, moves[i].dim);
+      say_move (judge, remedy, &moves[i], lamp, person);
+      lr_judge_offer (judge, remark, remedy);
+    }
+  return n > 0;
 }
 
 /**

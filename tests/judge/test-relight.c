@@ -268,7 +268,7 @@ test_moved (void)
       g_autoptr (LrStudy) study = NULL;
       LrJudge judge = { 0 };
       LrRelight relight;
-      LrRelightMove move = { 0 };
+      LrRelightMove moves[LR_RELIGHT_MOVES], move;
       const LrFaceLight *face;
 
       fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_WIDE, aim == LR_RELIGHT_FACE ? 4.2 : 6.2, aim == LR_RELIGHT_FACE ? 1.4 : 2.2);
@@ -280,7 +280,8 @@ test_moved (void)
       judge = (LrJudge) { .study = study, .levels = levels, .limits = plan->limits.value };
       g_assert_true (lr_relight_init (&relight, &judge));
       g_assert_cmpfloat (lr_relight_miss (&relight, &relight.lamp[0].dim, 0, aim), >, 0.0);
-      g_assert_true (lr_relight_find_move (&relight, &judge, 0, aim, &move));
+      g_assert_cmpuint (lr_relight_find_moves (&relight, &judge, 0, aim, moves), >, 0);
+      move = moves[0];
       g_assert_cmpint (move.turned_rad != 0.0, ==, aim == LR_RELIGHT_RATIO);
       mended = lr_plan_ref (plan);
       fixture_move (&mended, "light-1", move.to_m.x, move.to_m.y);
