@@ -311,6 +311,11 @@ test_sun (void)
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   scale = find (GTK_WIDGET (window), is_scale, NULL);
   g_assert_nonnull (scale);
+  /* the remarks on light that come then may make their list higher */
+  for (gint64 until_us = g_get_monotonic_time () + 20 * G_USEC_PER_SEC;
+       !lr_document_has_current_levels (window->document) && g_get_monotonic_time () < until_us;)
+    g_main_context_iteration (NULL, FALSE);
+  settle ();
   before = grab (GTK_WIDGET (window->canvas));
   gtk_range_set_value (GTK_RANGE (scale), 13 * 60);
   settle ();
