@@ -66,3 +66,5 @@ bool   lr_silhouette_contains (const LrSilhouette *silhouette, LrVec2 at);
 LrFrameBox lr_silhouette_bounds (const LrSilhouette *silhouette);
 /* Where a ray of length 1 goes in; of a hull, where it passes its middle */
 bool   lr_volume_ray (const LrVolume *shape, LrVec3 from_m, LrVec3 way, double *enter_m);
+/* The same, where a hull is met only by what goes through it */
+bool   lr_volume_is_met (const LrVolume *shape, LrVec3 from_m, LrVec3 way, double *enter_m);

@@ -125,3 +125,57 @@ lr_volume_ray (const LrVolume *shape,
       return true;
     }
 }
+
+/* Seen along the ray, a convex hull is met when no line through the ray's place leaves all corners on one side */
+static bool
+meet_hull (const LrVolume *shape,
+           LrVec3          from_m,
+           LrVec3          way)
+{
+  LrVec3 side = fabs (way.z) < 0.9 ? lr_vec3 (way.y, -way.x, 0.0) : lr_vec3 (0.0, way.z, -way.y), up = lr_vec3_cross (side, way);
+  LrVec2 seen[LR_VOLUME_MAX];
+
+  for (size_t i = 0; i < shape->n; i++)
+    {
+      LrVec3 to_m = lr_vec3_sub (shape->point_m[i], from_m);
+
+      seen[i] = lr_vec2 (lr_vec3_dot (to_m, side), lr_vec3_dot (to_m, up));
+    }
+  for (size_t i = 0; i < shape->n; i++)
+    {
+      bool is_left = false, is_right = false;
+
+      for (size_t j = 0; j < shape->n; j++)
+        {
+          double cross = lr_vec2_cross (seen[i], seen[j]);
+
+          is_left |= cross > 0.0 || (j != i && cross == 0.0 && lr_vec2_dot (seen[i], seen[j]) <= 0.0);
+          is_right |= cross < 0.0 || (j != i && cross == 0.0 && lr_vec2_dot (seen[i], seen[j]) <= 0.0);
+        }
+      if (!is_left || !is_right)
+        return false;
+    }
+  return shape->n > 0;
+}
+
+/**
+ * lr_volume_is_met:
+ * @shape: a solid
+ * @from_m: where the ray starts [m]
+ * @way: where it goes, of length 1
+ * @enter_m: (out): distance as lr_volume_ray() has it [m]
+ *
+ * As lr_volume_ray(), but a hull too is met only by rays that go through it.
+ *
+ * Source: closed form.
+ *
+ * Returns: %FALSE, with @enter_m untouched, if the ray passes by
+ */
+bool
+lr_volume_is_met (const LrVolume *shape,
+                  LrVec3          from_m,
+                  LrVec3          way,
+                  double         *enter_m)
+{
+  return (shape->type != LR_VOLUME_HULL || meet_hull (shape, from_m, way)) && lr_volume_ray (shape, from_m, way, enter_m);
+}
