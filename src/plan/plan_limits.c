@@ -122,6 +122,9 @@ static const LrLimitInfo limits_info[LR_N_LIMITS] = {
   [LR_LIMIT_WALL_LEVEL_OFF] = {
     N_("common practice, no source: twice as bright or half, which changes the mood; predictions are right to half a stop"),
     NUMBER ("wall-level-off-stops", N_("Wall behind off where it is wanted by"), 5.0, 1.0, N_("stops")) },
+  [LR_LIMIT_SHADOW_DEPTH] = {
+    N_("common practice, no source: a third of a stop shows on a plain wall"),
+    NUMBER ("shadow-depth-stops", N_("Shadow on a wall in a picture, deeper than"), 10.0, 0.3, N_("stops")) },
   [LR_LIMIT_EXPOSURE_MATCH] = {
     N_("common practice, no source: half a stop shows in a cut"),
     NUMBER ("exposure-match-stops", N_("Cameras exposed alike within"), 5.0, 0.5, N_("stops")) },

@@ -44,6 +44,7 @@ typedef enum
   LR_LIMIT_CLOTHES_STEP,       /* stops: clothes from the walls behind */
   LR_LIMIT_CLOTHES_DARK,       /* share of full signal: clothes darker than this have no drawing */
   LR_LIMIT_WALL_LEVEL_OFF,     /* stops: the wall behind may be off where the set-up wants it by */
+  LR_LIMIT_SHADOW_DEPTH,       /* stops: from here on a shadow on a wall behind shows */
   LR_LIMIT_EXPOSURE_MATCH,     /* stops: between two cameras */
   LR_LIMIT_NATIVE_ISO,         /* stops: ISO off the nearest native value */
   LR_LIMIT_SHUTTER_MIN,        /* rad: opening of the shutter */

@@ -12,6 +12,8 @@
 #include "bounce.h"
 #include "color.h"
 
+#define SHADOW_POINTS 3600 /* on a wall */
+
 static LrLux
 lux_of (const LrLightLevels *self,
         guint                probe)
@@ -203,6 +205,26 @@ read_alone (LrLightLevels      *self,
   return bounced_lx;
 }
 
+/* The light on the walls, and the shadows on it; FALSE: cancelled */
+static gboolean
+find_shadows (LrLightLevels      *self,
+              const LrBounce     *bounce,
+              const LrLightShade *shade,
+              GCancellable       *cancellable)
+{
+  g_autoptr (LrLightShade) fixed = lr_light_shade_new_fixed (self->study);
+  LrShadowTask task = { .study = self->study, .sources = self->sources, .shade = shade, .fixed = fixed, .most_points = SHADOW_POINTS };
+
+  task.walls = self->walls = lr_wall_lights (bounce, self->study, fixed, shade, self->sources, cancellable);
+  if (self->walls == NULL)
+    return FALSE;
+
+  self->shadows = lr_wall_shadows (&task, cancellable);
+  if (self->shadows != NULL)
+    self->escapes = lr_shadow_escapes (&task, self->shadows, cancellable);
+  return self->escapes != NULL;
+}
+
 /* FALSE: cancelled */
 static gboolean
 bounce_probes (LrLightLevels      *self,
@@ -226,9 +248,9 @@ bounce_probes (LrLightLevels      *self,
         return FALSE;
       self->bounced_lx[i] = read_alone (self, bounce, shade, i);
     }
-  self->walls = lr_wall_lights (bounce, self->study, shade, self->sources, cancellable);
-  if (self->walls != NULL)
-    self->map = lr_level_map_new (self->study, shade, self->sources, bounce, cancellable);
+  if (!find_shadows (self, bounce, shade, cancellable))
+    return FALSE;
+  self->map = lr_level_map_new (self->study, shade, self->sources, bounce, cancellable);
   return self->map != NULL;
 }
 
@@ -375,6 +397,8 @@ lr_light_levels_unref (LrLightLevels *levels)
 
   g_clear_pointer (&levels->before, lr_light_levels_unref);
   g_clear_pointer (&levels->walls, g_array_unref);
+  g_clear_pointer (&levels->shadows, g_array_unref);
+  g_clear_pointer (&levels->escapes, g_array_unref);
   g_clear_pointer (&levels->map, lr_level_map_free);
   g_array_unref (levels->backs);
   g_array_unref (levels->faces);

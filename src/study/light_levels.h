@@ -12,6 +12,7 @@
 #include "level_map.h"
 #include "light_probes.h"
 #include "light_sources.h"
+#include "shadow_escape.h"
 #include "wall_light.h"
 
 #include <gio/gio.h>
@@ -95,6 +96,10 @@ gboolean           lr_light_levels_shares    (const LrLightLevels *levels, const
 double             lr_light_levels_share_per_lx (const LrLightLevels *levels, const char *camera);
 /* (nullable): not whole, or no such wall */
 const LrWallLight *lr_light_levels_wall      (const LrLightLevels *levels, int wall);
+/* (nullable) (element-type LrShadow): what cameras see of shadows on walls, the faint ones too; NULL: not whole */
+const GArray      *lr_light_levels_shadows   (const LrLightLevels *levels);
+/* (nullable): of its lamp and thing; NULL: it is not to be told */
+const LrShadowEscapes *lr_light_levels_escapes (const LrLightLevels *levels, const LrShadow *shadow);
 /* (nullable): not whole */
 const LrLevelMap  *lr_light_levels_map       (const LrLightLevels *levels);
 /* (nullable): of whom the first camera frames, else of the first person: what other levels are compared with */

@@ -22,6 +22,8 @@ struct LrLightLevels
   LrLevelMap *map;      /* NULL: not known */
   GArray   *faces;      /* LrFaceLight */
   GArray   *backs;      /* LrBackLight */
+  GArray   *shadows;    /* LrShadow; NULL: not known */
+  GArray   *escapes;    /* LrShadowEscapes; NULL: not known */
 };
 
 static inline double

@@ -336,6 +336,40 @@ lr_light_levels_wall (const LrLightLevels *levels,
 }
 
 /**
+ * lr_light_levels_shadows:
+ * @levels: levels
+ *
+ * Returns: (transfer none) (element-type LrShadow) (nullable): shadows of people and equipment on walls that cameras see; %NULL: @levels
+ *   are not whole
+ */
+const GArray *
+lr_light_levels_shadows (const LrLightLevels *levels)
+{
+  return levels->shadows;
+}
+
+/**
+ * lr_light_levels_escapes:
+ * @levels: levels
+ * @shadow: one of their shadows
+ *
+ * Returns: (transfer none) (nullable): what helps against it and the same shadow in other pictures; %NULL: it was not looked for
+ */
+const LrShadowEscapes *
+lr_light_levels_escapes (const LrLightLevels *levels,
+                         const LrShadow      *shadow)
+{
+  for (guint i = 0; levels->escapes != NULL && i < levels->escapes->len; i++)
+    {
+      const LrShadowEscapes *escapes = &g_array_index (levels->escapes, LrShadowEscapes, i);
+
+      if (escapes->source == shadow->source && escapes->thing == shadow->thing)
+        return escapes;
+    }
+  return NULL;
+}
+
+/**
  * lr_light_levels_shares:
  * @levels: levels
  * @camera: id of a camera

@@ -78,7 +78,7 @@ add_lamp (LrLightShade   *shade,
 
 static LrLightShade *
 new_shade (const LrStudy *study,
-           gboolean       is_still)
+           gboolean       has_movables)
 {
   LrLightShade *shade = g_new0 (LrLightShade, 1);
 
@@ -89,11 +89,11 @@ new_shade (const LrStudy *study,
     {
       const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
       LrVolume shapes[2];
-      guint n = is_still && placed->item->kind == LR_ITEM_PERSON ? 0 : get_shapes (placed, shapes);
+      guint n = placed->item->kind == LR_ITEM_PERSON && !has_movables ? 0 : get_shapes (placed, shapes);
 
       for (guint j = 0; j < n; j++)
         g_array_append_val (shade->solids, ((Solid) { shapes[j], placed, FALSE }));
-      if (placed->item->kind == LR_ITEM_LIGHT && !is_still)
+      if (placed->item->kind == LR_ITEM_LIGHT && has_movables)
         add_lamp (shade, study, placed);
     }
   return shade;
@@ -108,21 +108,19 @@ new_shade (const LrStudy *study,
 LrLightShade *
 lr_light_shade_new (const LrStudy *study)
 {
-  return new_shade (study, FALSE);
+  return new_shade (study, TRUE);
 }
 
 /**
- * lr_light_shade_new_still:
+ * lr_light_shade_new_fixed:
  * @study: a study
  *
- * People lean and lamps are shifted: nobody would rely on their shadow.
- *
- * Returns: (transfer full): furniture and panels alone
+ * Returns: (transfer full): what keeps light away in it, without people and equipment
  */
 LrLightShade *
-lr_light_shade_new_still (const LrStudy *study)
+lr_light_shade_new_fixed (const LrStudy *study)
 {
-  return new_shade (study, TRUE);
+  return new_shade (study, FALSE);
 }
 
 /**
@@ -204,7 +202,7 @@ lr_light_shade_is_clear (const LrLightShade *shade,
     {
       const Solid *solid = &g_array_index (shade->solids, Solid, i);
 
-      if (solid->of != of && may_meet (&solid->shape, from_m, way) && lr_volume_ray (&solid->shape, from_m, way, &enter_m)
+      if (solid->of != of && may_meet (&solid->shape, from_m, way) && lr_volume_is_met (&solid->shape, from_m, way, &enter_m)
           && enter_m < distance_m - AT_END_M && !is_own (solid, from_m, to_m))
         return FALSE;
     }

@@ -111,7 +111,7 @@ is_clear (Day         *day,
           LrVec3       entry_m)
 {
   if (day->shade == NULL)
-    day->shade = lr_light_shade_new_still (day->study);
+    day->shade = lr_light_shade_new_fixed (day->study);
   return lr_light_shade_is_clear (day->shade, point_m, entry_m, query->placed);
 }
 

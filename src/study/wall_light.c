@@ -2,9 +2,9 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * What comes straight is looked at twice as finely as what the room gives back, which changes slowly. Where furniture stands against
- * the wall the room's light is not known: there it is the wall's mean, for nobody sees it. A wall that the sun reaches is cut more finely
- * yet, for that light has edges.
+ * Shadows of people and equipment, wall_shadows.h, lie over it on a finer net. What comes straight is looked at twice as finely as what
+ * the room gives back, which changes slowly. Where furniture stands against the wall the room's light is not known: there it is the
+ * wall's mean, for nobody sees it. A wall that the sun reaches is cut more finely yet, for that light has edges, those of people too.
  */
 
 #include "wall_light.h"
@@ -33,6 +33,88 @@ between (const double *value,
 }
 
 /**
+ * lr_wall_light_unshaded_lx:
+ * @light: on a wall
+ * @along: from its first corner, as a share of its length, 0 to 1
+ * @up: from the floor, as a share of its height, 0 to 1
+ *
+ * Returns: what would fall there without shadows of people and equipment [lx]
+ */
+double
+lr_wall_light_unshaded_lx (const LrWallLight *light,
+                           double             along,
+                           double             up)
+{
+  return between (light->lx, light->n, light->m, along, up);
+}
+
+/**
+ * lr_wall_light_back_lx:
+ * @light: on a wall
+ * @along: from its first corner, as a share of its length, 0 to 1
+ * @up: from the floor, as a share of its height, 0 to 1
+ *
+ * Returns: what the room gives back there [lx]
+ */
+double
+lr_wall_light_back_lx (const LrWallLight *light,
+                       double             along,
+                       double             up)
+{
+  return between (light->back_lx, light->n, light->m, along, up);
+}
+
+/**
+ * lr_wall_shade_left:
+ * @shade: on a wall
+ * @along: from its first corner, as a share of its length, 0 to 1
+ * @up: from the floor, as a share of its height, 0 to 1
+ *
+ * Returns: the share of the light that is left there, 0 to 1
+ */
+double
+lr_wall_shade_left (const LrWallShade *shade,
+                    double             along,
+                    double             up)
+{
+  double x, y, s, t;
+  const double *at;
+  guint i, j;
+
+  if (shade->n < 2 || shade->m < 2 || !(along > shade->along0 && along < shade->along1 && up > shade->up0 && up < shade->up1))
+    return 1.0;
+
+  x = (along - shade->along0) / (shade->along1 - shade->along0) * (shade->n - 1);
+  y = (up - shade->up0) / (shade->up1 - shade->up0) * (shade->m - 1);
+  i = MIN ((guint) x, shade->n - 2);
+  j = MIN ((guint) y, shade->m - 2);
+  s = x - i;
+  t = y - j;
+  at = &shade->left[j * shade->n + i];
+  return (1.0 - t) * (at[0] + s * (at[1] - at[0])) + t * (at[shade->n] + s * (at[shade->n + 1] - at[shade->n]));
+}
+
+/**
+ * lr_wall_light_take_shade:
+ * @light: on a wall, with a shade
+ *
+ * The darkest place may be in it.
+ */
+void
+lr_wall_light_take_shade (LrWallLight *light)
+{
+  const LrWallShade *shade = &light->shade;
+
+  for (guint i = 0; i < shade->n * shade->m; i++)
+    {
+      double along = shade->along0 + (shade->along1 - shade->along0) * (i % shade->n) / (shade->n - 1.0);
+      double up = shade->up0 + (shade->up1 - shade->up0) * (i / shade->n) / (shade->m - 1.0);
+
+      light->least_lx = fmin (light->least_lx, shade->left[i] * lr_wall_light_unshaded_lx (light, along, up));
+    }
+}
+
+/**
  * lr_wall_light_lx:
  * @light: on a wall
  * @along: from its first corner, as a share of its length, 0 to 1
@@ -45,7 +127,7 @@ lr_wall_light_lx (const LrWallLight *light,
                   double             along,
                   double             up)
 {
-  return between (light->lx, light->n, light->m, along, up);
+  return lr_wall_light_unshaded_lx (light, along, up) * lr_wall_shade_left (&light->shade, along, up);
 }
 
 /* (transfer full): what the room gives back on each of a wall's cells */
@@ -157,7 +239,7 @@ add_sun (LrWallLight        *light,
          const GArray       *sources)
 {
   guint n = light->n / FINER * FINER_IN_SUN, m = light->m / FINER * FINER_IN_SUN;
-  g_autofree double *lx = g_new (double, n * m), *sun_lx = g_new (double, n * m);
+  g_autofree double *lx = g_new (double, n * m), *sun_lx = g_new (double, n * m), *back_lx = g_new (double, n * m);
 
   for (guint i = 0; i < n * m; i++)
     {
@@ -169,11 +251,16 @@ add_sun (LrWallLight        *light,
 
   for (guint i = 0; i < n * m; i++)
     {
-      lx[i] = sun_lx[i] + between (light->lx, light->n, light->m, (i % n + 0.5) / n, (i / n + 0.5) / m);
+      double s = (i % n + 0.5) / n, t = (i / n + 0.5) / m;
+
+      back_lx[i] = between (light->back_lx, light->n, light->m, s, t);
+      lx[i] = sun_lx[i] + between (light->lx, light->n, light->m, s, t);
       light->most_lx = MAX (light->most_lx, lx[i]);
     }
   g_free (light->lx);
+  g_free (light->back_lx);
   light->lx = g_steal_pointer (&lx);
+  light->back_lx = g_steal_pointer (&back_lx);
   light->sun_lx = g_steal_pointer (&sun_lx);
   light->n = n;
   light->m = m;
@@ -197,6 +284,7 @@ light_wall (LrWallLight         *light,
             const LrRoom        *room,
             int                  index,
             const LrLightShade  *shade,
+            const LrLightShade  *sun_shade,
             const GArray        *sources)
 {
   Place place = { .height_m = room->height_m };
@@ -204,11 +292,16 @@ light_wall (LrWallLight         *light,
   lr_room_wall (room, index, &place.from_m, &place.along, &place.length_m);
   place.inward = lr_vec2_left (place.along);
   for (guint i = 0; i < light->n * light->m; i++)
-    light->lx[i] = between (back_lx, wall->n, wall->m, (i % light->n + 0.5) / light->n, (i / light->n + 0.5) / light->m)
-                   + straight_lx (sources, FALSE, shade, place_in (&place, light->n, light->m, i, 0.5, 0.5), lr_vec2_raise (place.inward, 0.0));
+    {
+      double s = (i % light->n + 0.5) / light->n, t = (i / light->n + 0.5) / light->m;
+
+      light->back_lx[i] = between (back_lx, wall->n, wall->m, s, t);
+      light->lx[i] = light->back_lx[i]
+                     + straight_lx (sources, FALSE, shade, place_in (&place, light->n, light->m, i, 0.5, 0.5), lr_vec2_raise (place.inward, 0.0));
+    }
   sum_up (light);
   if (has_sun (sources, place.inward))
-    add_sun (light, &place, shade, sources);
+    add_sun (light, &place, sun_shade, sources);
 }
 
 static void
@@ -216,13 +309,16 @@ clear_cb (gpointer data)
 {
   g_free (((LrWallLight *) data)->lx);
   g_free (((LrWallLight *) data)->sun_lx);
+  g_free (((LrWallLight *) data)->back_lx);
+  g_free (((LrWallLight *) data)->shade.left);
 }
 
 /**
  * lr_wall_lights:
  * @bounce: the room, solved
  * @study: its study
- * @shade: what stands in the way
+ * @shade: what stands in the way, without people and equipment
+ * @sun_shade: what stands in the sun's way, of which there are no shadows apart
  * @sources: (element-type LrLightSource): what gives light
  * @cancellable: (nullable): looked at between walls
  *
@@ -232,6 +328,7 @@ GArray *
 lr_wall_lights (const LrBounce     *bounce,
                 const LrStudy      *study,
                 const LrLightShade *shade,
+                const LrLightShade *sun_shade,
                 const GArray       *sources,
                 GCancellable       *cancellable)
 {
@@ -250,8 +347,9 @@ lr_wall_lights (const LrBounce     *bounce,
           return NULL;
         }
       light.lx = g_new0 (double, MAX (1, light.n * light.m));
+      light.back_lx = g_new0 (double, MAX (1, light.n * light.m));
       if (wall->n > 0)
-        light_wall (&light, wall, back_lx, study->setup->room, (int) i, shade, sources);
+        light_wall (&light, wall, back_lx, study->setup->room, (int) i, shade, sun_shade, sources);
       g_array_append_val (lights, light);
     }
   return lights;
