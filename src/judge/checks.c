@@ -87,6 +87,8 @@ static const LrCheckInfo checks[LR_N_CHECKS] = {
   [LR_CHECK_FLARE] = { "flare", N_("Lamps beside the picture"), LR_N_LIMITS, LR_PROP_ANGLE, COMMON_PRACTICE },
   [LR_CHECK_CATCH_LIGHT] = { "catch-light", N_("Lights in the eyes"), LR_N_LIMITS, LR_PROP_NUMBER,
     N_("law of reflection; sizes of the eye from memory, and common practice, no source") },
+  [LR_CHECK_SHADOW] = { "shadow-in-frame", N_("Shadows on the wall behind"), LR_LIMIT_SHADOW_DEPTH, LR_PROP_NUMBER,
+    N_("common practice, no source; the figure: what is covered of the lamp, similar triangles, right to half a stop") },
   [LR_CHECK_OVERLAP] = { "overlap", N_("Things in each other’s place"), LR_LIMIT_OVERLAP, LR_PROP_LENGTH, GEOMETRY },
   [LR_CHECK_OUTSIDE] = { "outside", N_("Things outside the room"), LR_LIMIT_OVERLAP, LR_PROP_LENGTH, GEOMETRY },
   [LR_CHECK_DOOR_SWING] = { "door-swing", N_("Doors"), LR_LIMIT_OVERLAP, LR_PROP_LENGTH,

@@ -61,6 +61,7 @@ void lr_judge_color      (LrJudge *judge);
 void lr_judge_sun        (LrJudge *judge);
 void lr_judge_glare      (LrJudge *judge);
 void lr_judge_catch_light (LrJudge *judge);
+void lr_judge_shadows    (LrJudge *judge);
 void lr_judge_room       (LrJudge *judge);
 LrGrade lr_clash_grade   (const LrClash *clash, double limit_m);
 

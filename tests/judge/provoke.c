@@ -245,6 +245,17 @@ const Provocation provocations[] = {
     { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.0, 4.5 } }, { { "light-1", "aims-at", 0, WENNA } } },
   { "dull-eyes-under-a-high-key", LR_CHECK_CATCH_LIGHT, LR_GRADE_MIND, "catch-light:person-1:camera-1", TRUE,
     { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 3.15, 2.7 } }, { { "light-1", "aims-at", 0, WENNA }, { "light-1", "lamp-height-mm", 2.5, NULL }, { "light-1", "output-lm", 500.0, NULL } } },
+  { "shadow-on-the-wall", LR_CHECK_SHADOW, LR_GRADE_MIND, "shadow-in-frame:light-1:person-1", TRUE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_POINT, 4.7, 3.7 } },
+    { { "light-1", "aims-at", 0, WENNA }, { "light-1", "lamp-height-mm", 1.5, NULL }, { "light-1", "output-lm", 2000.0, NULL } } },
+  { "soft-shadow-on-the-wall", LR_CHECK_SHADOW, LR_GRADE_MIND, "shadow-in-frame:light-1:person-1", TRUE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 4.7, 3.7 } },
+    { { "light-1", "aims-at", 0, WENNA }, { "light-1", "lamp-height-mm", 1.5, NULL }, { "light-1", "output-lm", 4000.0, NULL } } },
+  { "shadow-of-a-boom", LR_CHECK_SHADOW, LR_GRADE_MIND, "shadow-in-frame:light-1:microphone-1", FALSE,
+    { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_POINT, 2.6, 4.6 }, { TRUE, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 1.2, 5.2 } },
+    { { "light-1", "facing-deg", -135.0 * LR_DEG, NULL }, { "light-1", "width-mm", 0.03, NULL }, { "light-1", "lamp-height-mm", 2.0, NULL },
+      { "light-1", "output-lm", 4000.0, NULL }, { "microphone-1", "tip-x-mm", 1.1, NULL }, { "microphone-1", "tip-y-mm", 3.4, NULL },
+      { "microphone-1", "tip-height-mm", 1.9, NULL } } },
   { "nobody-asks", LR_CHECK_MISSING, LR_GRADE_MIND, "missing:interviewer", FALSE, { { 0 } },
     { { INES, "role", LR_ROLE_OTHER, NULL }, { WENNA, "looks-at", 0, "" } } },
 };
@@ -281,7 +292,7 @@ provoked_remarks (const Provocation *provocation,
                   LrUnits            units)
 {
   gboolean is_lit = (provocation->check >= LR_CHECK_UNLIT && provocation->check <= LR_CHECK_MIXED_WHITES)
-                    || provocation->check == LR_CHECK_CATCH_LIGHT;
+                    || provocation->check == LR_CHECK_CATCH_LIGHT || provocation->check == LR_CHECK_SHADOW;
   g_autoptr (LrLightLevels) levels = is_lit ? lr_light_levels_new (study->plan, TRUE, NULL) : NULL;
 
   return lr_remarks_new_lit (study, levels, units);

@@ -268,7 +268,7 @@ test_walls (void)
   shade = lr_light_shade_new (study);
   sources = lr_light_sources (study);
   bounce = lr_bounce_solve (study, shade, sources, NULL);
-  walls = lr_wall_lights (bounce, study, shade, sources, NULL);
+  walls = lr_wall_lights (bounce, study, shade, shade, sources, NULL);
   g_assert_cmpuint (walls->len, ==, room->n_corners);
   for (guint w = 0; w < walls->len; w++)
     {
