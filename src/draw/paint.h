@@ -32,6 +32,7 @@ typedef struct
   double      (*level) (gconstpointer data, LrVec2 at);
   gconstpointer data;
   guint32       tone[LR_N_TONES];
+  LrVec2        fine_low, fine_high; /* the box in which the level may change within a few pixels; none: low over high */
 } LrPixelTones;
 
 static inline guint32

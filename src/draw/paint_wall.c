@@ -20,6 +20,7 @@ typedef struct
   double *step;
   double  least, most; /* square roots over that of the mean */
   guint   pieces;
+  const LrWallShade *shade;
 } Steps;
 
 /* 0 to 1 */
@@ -37,7 +38,7 @@ take_steps (const LrWallLight *light,
   /* in the sun it is white long before the brightest place: the steps are for what can be told apart */
   Steps steps = { light->n, light->m, g_new (double, light->n * light->m), sqrt (light->least_lx / light->mean_lx),
                   sqrt (fmin (light->most_lx / light->mean_lx, lr_tone_most_gain (mean))),
-                  light->sun_lx != NULL ? PIECES_IN_SUN : PIECES };
+                  light->sun_lx != NULL ? PIECES_IN_SUN : PIECES, &light->shade };
 
   for (guint i = 0; i < light->n * light->m; i++)
     {
@@ -64,6 +65,18 @@ step_at (const Steps *steps,
   double s = across - i, low = at[0] + s * (at[right] - at[0]), high = at[above] + s * (at[above + right] - at[above]);
 
   return low + (up - j) * (high - low);
+}
+
+/* The same past the shadows of people and equipment */
+static double
+shaded_step_at (const Steps *steps,
+                double       x,
+                double       y)
+{
+  double step = step_at (steps, x, y), left = lr_wall_shade_left (steps->shade, (x + 0.5) / steps->n, (y + 0.5) / steps->m);
+  double range = fmax (1e-9, steps->most - steps->least);
+
+  return left < 1.0 ? fmax (0.0, ((steps->least + step * range) * sqrt (left) - steps->least) / range) : step;
 }
 
 /* The face's own color is that of the mean */
@@ -123,7 +136,62 @@ is_in_view (const LrPainter *painter,
   return high.x > 0.0 && low.x < painter->width && high.y > 0.0 && low.y < painter->height;
 }
 
-/* Over the wall's own tone, which its soft edges have */
+/* A field of the shadows' net, in cells of the wall */
+static void
+shade_field (const Steps *steps,
+             guint        i,
+             LrVec2      *low,
+             LrVec2      *high)
+{
+  const LrWallShade *shade = steps->shade;
+  double dx = (shade->along1 - shade->along0) / (shade->n - 1.0) * steps->n, dy = (shade->up1 - shade->up0) / (shade->m - 1.0) * steps->m;
+
+  *low = lr_vec2 (shade->along0 * steps->n + i % (shade->n - 1) * dx, shade->up0 * steps->m + i / (shade->n - 1) * dy);
+  *high = lr_vec2 (low->x + dx, low->y + dy);
+}
+
+static guint
+n_shade_fields (const Steps *steps)
+{
+  return steps->shade->n > 1 && steps->shade->m > 1 ? (steps->shade->n - 1) * (steps->shade->m - 1) : 0;
+}
+
+static gboolean
+is_field_shaded (const Steps *steps,
+                 guint        i)
+{
+  const LrWallShade *shade = steps->shade;
+  const double *at = &shade->left[i / (shade->n - 1) * shade->n + i % (shade->n - 1)];
+
+  return fmin (fmin (at[0], at[1]), fmin (at[shade->n], at[shade->n + 1])) < 1.0;
+}
+
+static void
+paint_piece (const LrPainter *painter,
+             const Wall      *wall,
+             const LrFace    *face,
+             const Steps     *steps,
+             LrVec2           low,
+             LrVec2           high)
+{
+  double x_lap = LAP * (high.x - low.x), y_lap = LAP * (high.y - low.y);
+  LrVec3 corners_m[4] = { place_on (wall, steps, low.x, low.y), place_on (wall, steps, high.x + x_lap, low.y),
+                          place_on (wall, steps, high.x + x_lap, high.y + y_lap), place_on (wall, steps, low.x, high.y + y_lap) };
+  LrColor tone;
+  LrPatch patch;
+
+  if (!lr_painter_project (painter, corners_m, 4, &patch) || !is_in_view (painter, &patch))
+    return;
+
+  tone = tone_of (face, steps, shaded_step_at (steps, 0.5 * (low.x + high.x) - 0.5, 0.5 * (low.y + high.y) - 0.5));
+  cairo_set_source_rgb (painter->cr, tone.r, tone.g, tone.b);
+  for (guint k = 0; k < patch.n; k++)
+    cairo_line_to (painter->cr, patch.at[k].x, patch.at[k].y);
+  cairo_close_path (painter->cr);
+  cairo_fill (painter->cr);
+}
+
+/* Over the wall's own tone, which its soft edges have; smaller ones where a shadow falls */
 static void
 paint_pieces (const LrPainter *painter,
               const LrScene   *scene,
@@ -131,26 +199,21 @@ paint_pieces (const LrPainter *painter,
               const Steps     *steps)
 {
   const Wall wall = find_wall (scene, face);
-  const double side = 1.0 / steps->pieces, lap = LAP * side;
+  const double side = 1.0 / steps->pieces;
+  LrVec2 low, high;
 
   cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_NONE);
   for (guint i = 0; i < steps->pieces * steps->n * steps->pieces * steps->m; i++)
     {
-      double x = side * (i % (steps->pieces * steps->n)), y = side * (i / (steps->pieces * steps->n));
-      LrVec3 corners_m[4] = { place_on (&wall, steps, x, y), place_on (&wall, steps, x + side + lap, y),
-                              place_on (&wall, steps, x + side + lap, y + side + lap), place_on (&wall, steps, x, y + side + lap) };
-      LrColor tone;
-      LrPatch patch;
-
-      if (!lr_painter_project (painter, corners_m, 4, &patch) || !is_in_view (painter, &patch))
-        continue;
-      tone = tone_of (face, steps, step_at (steps, x + 0.5 * side - 0.5, y + 0.5 * side - 0.5));
-      cairo_set_source_rgb (painter->cr, tone.r, tone.g, tone.b);
-      for (guint k = 0; k < patch.n; k++)
-        cairo_line_to (painter->cr, patch.at[k].x, patch.at[k].y);
-      cairo_close_path (painter->cr);
-      cairo_fill (painter->cr);
+      low = lr_vec2 (side * (i % (steps->pieces * steps->n)), side * (i / (steps->pieces * steps->n)));
+      paint_piece (painter, &wall, face, steps, low, lr_vec2 (low.x + side, low.y + side));
     }
+  for (guint i = 0; i < n_shade_fields (steps); i++)
+    if (is_field_shaded (steps, i))
+      {
+        shade_field (steps, i, &low, &high);
+        paint_piece (painter, &wall, face, steps, low, high);
+      }
   cairo_set_antialias (painter->cr, CAIRO_ANTIALIAS_FAST);
 }
 
@@ -162,30 +225,41 @@ mesh_line (guint i,
   return i == 0 ? 0.0 : i > n ? n : i - 0.5;
 }
 
+/* One between two corners in cells; nothing of what is out of the picture or reaches behind the lens */
 static void
-add_mesh_patch (cairo_pattern_t *mesh,
+add_mesh_patch (const LrPainter *painter,
+                cairo_pattern_t *mesh,
+                const Wall      *wall,
                 const LrFace    *face,
                 const Steps     *steps,
-                const double     x[4],
-                const double     y[4],
-                const LrPatch   *patch)
+                LrVec2           low,
+                LrVec2           high)
 {
+  const double x[4] = { low.x, high.x, high.x, low.x }, y[4] = { low.y, low.y, high.y, high.y };
+  LrVec3 corners_m[4];
+  LrPatch patch;
+
+  for (guint k = 0; k < 4; k++)
+    corners_m[k] = place_on (wall, steps, x[k], y[k]);
+  if (!lr_painter_project (painter, corners_m, 4, &patch) || patch.n != 4 || !is_in_view (painter, &patch))
+    return;
+
   cairo_mesh_pattern_begin_patch (mesh);
   for (guint k = 0; k < 4; k++)
     if (k == 0)
-      cairo_mesh_pattern_move_to (mesh, patch->at[k].x, patch->at[k].y);
+      cairo_mesh_pattern_move_to (mesh, patch.at[k].x, patch.at[k].y);
     else
-      cairo_mesh_pattern_line_to (mesh, patch->at[k].x, patch->at[k].y);
+      cairo_mesh_pattern_line_to (mesh, patch.at[k].x, patch.at[k].y);
   for (guint k = 0; k < 4; k++)
     {
-      LrColor tone = tone_of (face, steps, step_at (steps, x[k] - 0.5, y[k] - 0.5));
+      LrColor tone = tone_of (face, steps, shaded_step_at (steps, x[k] - 0.5, y[k] - 0.5));
 
       cairo_mesh_pattern_set_corner_color_rgb (mesh, k, tone.r, tone.g, tone.b);
     }
   cairo_mesh_pattern_end_patch (mesh);
 }
 
-/* Over the wall's own tone; what reaches behind the lens keeps that */
+/* Over the wall's own tone, finer where a shadow falls; what reaches behind the lens keeps that */
 static void
 paint_mesh (const LrPainter *painter,
             const LrScene   *scene,
@@ -199,17 +273,18 @@ paint_mesh (const LrPainter *painter,
   for (guint i = 0; i < (steps->n + 1) * (steps->m + 1); i++)
     {
       guint column = i % (steps->n + 1), row = i / (steps->n + 1);
-      double x0 = mesh_line (column, steps->n), x1 = mesh_line (column + 1, steps->n);
-      double y0 = mesh_line (row, steps->m), y1 = mesh_line (row + 1, steps->m);
-      const double x[4] = { x0, x1, x1, x0 }, y[4] = { y0, y0, y1, y1 };
-      LrVec3 corners_m[4];
-      LrPatch patch;
 
-      for (guint k = 0; k < 4; k++)
-        corners_m[k] = place_on (&wall, steps, x[k], y[k]);
-      if (lr_painter_project (painter, corners_m, 4, &patch) && patch.n == 4 && is_in_view (painter, &patch))
-        add_mesh_patch (mesh, face, steps, x, y, &patch);
+      add_mesh_patch (painter, mesh, &wall, face, steps, lr_vec2 (mesh_line (column, steps->n), mesh_line (row, steps->m)),
+                      lr_vec2 (mesh_line (column + 1, steps->n), mesh_line (row + 1, steps->m)));
     }
+  for (guint i = 0; i < n_shade_fields (steps); i++) /* over those */
+    if (is_field_shaded (steps, i))
+      {
+        LrVec2 low, high;
+
+        shade_field (steps, i, &low, &high);
+        add_mesh_patch (painter, mesh, &wall, face, steps, low, high);
+      }
   cairo_set_source (painter->cr, mesh);
   for (guint k = 0; k < seen->n; k++)
     cairo_line_to (painter->cr, seen->at[k].x, seen->at[k].y);
@@ -296,7 +371,34 @@ level_at (gconstpointer data,
 
   if (fabs (w) < 1e-9) /* the ray runs along the wall */
     return 0.0;
-  return step_at (ground->steps, plane_at (ground->x, at) * per_w, plane_at (ground->y, at) * per_w);
+  return shaded_step_at (ground->steps, plane_at (ground->x, at) * per_w, plane_at (ground->y, at) * per_w);
+}
+
+/* Where in the picture the level changes from pixel to pixel: a box round the shadows' net */
+static void
+find_fine (const LrPainter *painter,
+           const Wall      *wall,
+           const Steps     *steps,
+           LrPixelTones    *tones)
+{
+  const LrWallShade *shade = steps->shade;
+
+  tones->fine_low = lr_vec2 (HUGE_VAL, HUGE_VAL);
+  tones->fine_high = lr_vec2 (-HUGE_VAL, -HUGE_VAL);
+  for (guint k = 0; n_shade_fields (steps) > 0 && k < 4; k++)
+    {
+      LrVec3 corner_m = place_on (wall, steps, (k & 1 ? shade->along1 : shade->along0) * steps->n, (k & 2 ? shade->up1 : shade->up0) * steps->m);
+      LrVec2 at;
+
+      if (!lr_painter_place (painter, corner_m, &at))
+        {
+          tones->fine_low = lr_vec2 (-HUGE_VAL, -HUGE_VAL);
+          tones->fine_high = lr_vec2 (HUGE_VAL, HUGE_VAL);
+          return;
+        }
+      tones->fine_low = lr_vec2 (fmin (tones->fine_low.x, at.x), fmin (tones->fine_low.y, at.y));
+      tones->fine_high = lr_vec2 (fmax (tones->fine_high.x, at.x), fmax (tones->fine_high.y, at.y));
+    }
 }
 
 static void
@@ -311,6 +413,7 @@ paint_pixels (const LrPainter *painter,
   LrPixelTones tones = { .level = level_at, .data = &ground };
   LrColor here, next = tone_of (face, steps, 0.0);
 
+  find_fine (painter, &wall, steps, &tones);
   for (guint i = 0; i < LR_N_TONES; i++)
     {
       if (i % TONE_STEP == 0)

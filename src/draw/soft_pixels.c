@@ -15,6 +15,7 @@
 #include <string.h>
 
 #define LEVEL_STEP_PX 16
+#define FINE_STEP_PX 4
 #define LEAST_PX 0.58 /* radius: a sharp edge is as soft as a pixel is wide */
 
 /* Of a pixel at x, y the distance outside the edge, n · (x, y) + c, and the place along it from 0 to 1, a · (x, y) + a0 */
@@ -319,6 +320,20 @@ level_at (const Job *job,
   return (LR_N_TONES - 1) * job->tones->level (job->tones->data, at) + 0.5;
 }
 
+/* Whether the level may change within a few of the pixels from there on */
+static gboolean
+is_fine (const Job *job,
+         int        x,
+         double     y)
+{
+  const LrPixels *pixels = job->pixels;
+  const LrPixelTones *tones = job->tones;
+  double top = tones->fine_low.y * pixels->scale + pixels->y, bottom = tones->fine_high.y * pixels->scale + pixels->y;
+
+  return y >= top && y <= bottom && x + LEVEL_STEP_PX >= tones->fine_low.x * pixels->scale + pixels->x
+         && x <= tones->fine_high.x * pixels->scale + pixels->x;
+}
+
 /* The tones of a row; between places a few pixels apart the level goes evenly */
 static void
 find_row_tones (const Job *job,
@@ -333,14 +348,15 @@ find_row_tones (const Job *job,
     return;
 
   next = level_at (job, from, y);
-  for (int x = from; x < to; x += LEVEL_STEP_PX)
+  for (int x = from, end; x < to; x = end)
     {
-      int end = MIN (x + LEVEL_STEP_PX, to), level, step;
+      int way = is_fine (job, x, y) ? FINE_STEP_PX : LEVEL_STEP_PX, level, step;
 
+      end = MIN (x + way, to);
       here = next;
-      next = level_at (job, x + LEVEL_STEP_PX, y);
+      next = level_at (job, x + way, y);
       level = (int) (65536.0 * here);
-      step = (int) (65536.0 / LEVEL_STEP_PX * (next - here));
+      step = (int) (65536.0 / way * (next - here));
       for (int i = x; i < end; i++, level += step)
         tone[i] = job->tones->tone[level >> 16];
     }
