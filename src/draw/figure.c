@@ -6,6 +6,7 @@
  */
 
 #include "figure_parts.h"
+#include "scene_light.h"
 
 #define TABLE_STATURE_M 1.70
 
@@ -102,13 +103,16 @@ init_figure (LrFigure        *figure,
 {
   const LrPerson *person = &placed->item->person;
   double depth_m = fmax (lr_painter_depth_m (painter, placed->eyes_m), LR_NEAR_M);
+  LrModelling modelling = scene->modelling;
   double cloth = CLAMP (person->clothing_reflectance, 0.02, 0.85);
 
+  lr_scene_model_person (scene, placed, &modelling);
   *figure = (LrFigure) {
     .painter = painter,
     .scene = scene,
     .placed = placed,
     .person = person,
+    .modelling = modelling,
     .body = lr_axes_standing (placed->at_m, 0.0, placed->facing_rad),
     .head = lr_axes_tilted (placed->eyes_m, placed->facing_rad, looks_up_rad (scene, placed)),
     .k = placed->body.stature_m / TABLE_STATURE_M,

@@ -27,6 +27,7 @@ typedef struct
   const LrScene   *scene;
   const LrPlaced  *placed;
   const LrPerson  *person;
+  LrModelling      modelling; /* the light on this one */
   LrAxes           body;      /* on the floor under the head, facing as the body does */
   LrAxes           head;      /* between the eyes, facing as they look */
   double           k;         /* stature over that of the tables, 1.70 m */

@@ -41,7 +41,7 @@ lr_figure_shading (const LrFigure *figure,
                    LrShading      *shading)
 {
   const LrProjection *p = figure->painter->projection;
-  LrVec3 key = figure->scene->modelling.key;
+  LrVec3 key = figure->modelling.key;
   LrVec2 light = { lr_vec3_dot (key, p->right), -lr_vec3_dot (key, p->up) };
   double length;
 
@@ -71,7 +71,7 @@ lr_figure_tone (const LrFigure *figure,
                 LrMaterial      material,
                 double          light)
 {
-  return lr_tone (material.hue, fmin (0.93, material.reflectance * light * figure->scene->modelling.gain));
+  return lr_tone (material.hue, fmin (0.93, material.reflectance * light * figure->modelling.gain));
 }
 
 static double
@@ -92,7 +92,7 @@ double
 lr_figure_light (const LrFigure *figure,
                  LrVec3          normal)
 {
-  return key_on (&figure->scene->modelling, normal);
+  return key_on (&figure->modelling, normal);
 }
 
 /* Light on the place of a round thing that is at s of its half extent, 1 at its lit edge */
@@ -117,7 +117,7 @@ tones_across (const LrFigure  *figure,
               LrColor         *tones)
 {
   for (guint i = 0; i < G_N_ELEMENTS (places); i++)
-    tones[i] = lr_figure_tone (figure, material, light_at (&figure->scene->modelling, shading, places[i]));
+    tones[i] = lr_figure_tone (figure, material, light_at (&figure->modelling, shading, places[i]));
 }
 
 /**
@@ -142,7 +142,7 @@ lr_figure_set_source (const LrFigure  *figure,
 
   if (shading->reach < SMALL_PX * figure->painter->unit)
     {
-      LrColor tone = lr_figure_tone (figure, material, light_at (&figure->scene->modelling, shading, 0.25));
+      LrColor tone = lr_figure_tone (figure, material, light_at (&figure->modelling, shading, 0.25));
 
       cairo_set_source_rgba (figure->painter->cr, tone.r, tone.g, tone.b, alpha);
       return;

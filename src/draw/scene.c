@@ -94,7 +94,8 @@ lr_axes_point (const LrAxes *axes,
  * @material: what the surface is made of
  * @normal: outward, unit
  *
- * Furniture and equipment are lit from all round, a little more from above, and from the side of the key, as much as the walls are.
+ * Equipment is lit from all round, a little more from above, and from the side of the key, as much as the walls are; furniture whose
+ * levels are known by what falls on those of its sides that the surface looks to.
  *
  * Returns: the tone of the surface
  */
@@ -104,7 +105,12 @@ lr_scene_tone (const LrScene *scene,
                LrVec3         normal)
 {
   double key = fmax (0.0, lr_vec3_dot (normal, scene->modelling.key));
-  double light = 0.34 + 0.14 * fmax (0.0, normal.z) + 0.26 * key;
+  double light;
+
+  if (scene->here != NULL)
+    return lr_tone (material.hue, material.reflectance * lr_scene_light_here (scene, normal));
+
+  light = 0.34 + 0.14 * fmax (0.0, normal.z) + 0.26 * key;
 
   return lr_tone (material.hue, material.reflectance * light * scene->light.gain);
 }
@@ -425,7 +431,14 @@ add_item (LrScene        *scene,
       lr_scene_add_person (scene, placed);
       break;
     case LR_ITEM_FURNITURE:
-      lr_scene_add_furniture (scene, placed);
+      {
+        double gain = scene->light.gain;
+
+        lr_scene_enter (scene, placed);
+        lr_scene_add_furniture (scene, placed);
+        scene->here = NULL;
+        scene->light.gain = gain;
+      }
       break;
     case LR_ITEM_CAMERA:
     case LR_ITEM_LIGHT:

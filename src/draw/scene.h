@@ -93,6 +93,7 @@ typedef struct
   GArray          *solids;  /* LrSolid */
   LrModelling      modelling;
   LrPictureLight   light;
+  const LrThingLight *here;    /* (nullable): on the thing that is being added: else its light is the picture's */
 } LrScene;
 
 /* @levels: (nullable): of light in the plan */

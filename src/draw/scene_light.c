@@ -3,8 +3,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * With levels of light the picture is as bright, and as deep in shadow, as the camera would take it at its stop, shutter, ISO and
- * filter. Beyond some two stops it gets no darker and no brighter, for one must still see what is framed: the figures tell the rest. All
- * people are modelled like the camera's subject, and furniture takes the mean light of the walls that are seen. Without levels, or
+ * filter. Beyond some two stops it gets no darker and no brighter, for one must still see what is framed: the figures tell the rest.
+ * People are modelled by the light on their own cheeks, furniture by that on its top and sides; equipment and people's chairs take the
+ * mean light of the walls that are seen. Without levels, or
  * without a lamp and any other light, it is drawn as if it were lit well, from where the key stands; a set whose lamps are out is dark.
  */
 
@@ -15,6 +16,7 @@
 #define MOST_WRAP 0.5
 #define LEAST_LIGHT 0.22    /* a face is shown no darker and no brighter than this share of itself */
 #define MOST_LIGHT 6.0
+#define LEAST_THING 0.04    /* nor a thing */
 #define LEAST_COSINE 0.2    /* a source that shines along a surface is not made out to be as bright as the sun */
 
 /**
@@ -179,6 +181,71 @@ model_face (LrModelling       *modelling,
       modelling->back_share = face->back_lx / lit_lx
                               / fmax (LEAST_COSINE, lr_vec3_dot (modelling->back, lr_light_probe_normal (face->person, LR_FACE_BACK)));
     }
+}
+
+/**
+ * lr_scene_model_person:
+ * @scene: a scene
+ * @person: somebody in it
+ * @modelling: (inout): the light on them; left as it is if their levels are not known
+ */
+void
+lr_scene_model_person (const LrScene  *scene,
+                       const LrPlaced *person,
+                       LrModelling    *modelling)
+{
+  const LrFaceLight *face = scene->light.levels != NULL ? lr_light_levels_face (scene->light.levels, person->item->id) : NULL;
+
+  if (face == NULL || !(lr_lux_all (face->at[face->lit]) > 0.0))
+    return;
+
+  modelling->gain = CLAMP (scene->light.per_lx * lr_lux_all (face->at[face->lit]), LEAST_LIGHT, MOST_LIGHT);
+  model_face (modelling, face);
+}
+
+/**
+ * lr_scene_enter:
+ * @scene: a scene
+ * @furniture: what is added next
+ *
+ * What it shows on its surfaces is as bright as the brightest of its sides.
+ */
+void
+lr_scene_enter (LrScene        *scene,
+                const LrPlaced *furniture)
+{
+  double most_lx = 0.0;
+
+  scene->here = scene->light.levels != NULL ? lr_light_levels_thing (scene->light.levels, furniture->item->id) : NULL;
+  if (scene->here == NULL)
+    return;
+
+  for (LrThingSide side = 0; side < LR_N_THING_SIDES; side++)
+    most_lx = fmax (most_lx, scene->here->lx[side]);
+  scene->light.gain = CLAMP (scene->light.per_lx * most_lx, LEAST_THING, MOST_LIGHT) / LR_WALLS_SHARE;
+}
+
+/**
+ * lr_scene_light_here:
+ * @scene: a scene that was entered, with levels
+ * @normal: of a surface, unit
+ *
+ * Between two sides by the squares of the cosines, which add up to one.
+ *
+ * Returns: how a white surface comes out, 1 the picture's white
+ */
+double
+lr_scene_light_here (const LrScene *scene,
+                     LrVec3         normal)
+{
+  const LrThingLight *here = scene->here;
+  LrVec2 ahead = lr_vec2_polar (here->thing->facing_rad, 1.0), flat = lr_vec3_flat (normal);
+  double x = lr_vec2_dot (flat, ahead), y = lr_vec2_dot (flat, lr_vec2_left (ahead));
+  double under_lx = 0.5 * fmin (fmin (here->lx[LR_THING_AHEAD], here->lx[LR_THING_BACK]), fmin (here->lx[LR_THING_LEFT], here->lx[LR_THING_RIGHT]));
+  double lx = x * x * here->lx[x > 0.0 ? LR_THING_AHEAD : LR_THING_BACK] + y * y * here->lx[y > 0.0 ? LR_THING_LEFT : LR_THING_RIGHT]
+              + normal.z * normal.z * (normal.z > 0.0 ? here->lx[LR_THING_TOP] : under_lx);
+
+  return CLAMP (scene->light.per_lx * lx, LEAST_THING, MOST_LIGHT);
 }
 
 /* There are lamps, and none of them gives light, nor does anything else */

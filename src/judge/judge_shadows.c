@@ -21,7 +21,7 @@ is_same (const LrShadow *a,
   return a->source == b->source && a->thing == b->thing;
 }
 
-/* NULL: it is not the deepest of its lamp and thing, or there is one before that is as deep */
+/* FALSE: in another picture the same lamp's shadow of the same thing is deeper, or as deep and came first */
 static gboolean
 is_deepest (const GArray *shadows,
             guint         index,
@@ -42,30 +42,34 @@ is_deepest (const GArray *shadows,
 
 /* "0.30 m left of Wenna's head" */
 static void
-say_where (LrJudge         *judge,
-           LrRemark        *remark,
-           const LrShadow  *shadow,
-           const LrPlaced  *source,
-           const LrPlaced  *thing,
+say_where (LrJudge               *judge,
+           LrRemark              *remark,
+           const LrShadow        *shadow,
+           const LrPlaced        *source,
+           const LrPlaced        *thing,
            const LrCameraReading *camera)
 {
   const char *lamp = lr_say_name (judge, source), *what = lr_say_name (judge, thing), *name = lr_say_name (judge, camera->placed);
   const char *stops = lr_say_number (judge, shadow->depth_stops, 1), *edge = lr_say_length (judge, shadow->edge_m);
   const char *head = camera->has_subject ? lr_say_name (judge, camera->subject) : "";
 
+  /* Translators: a lamp, what throws the shadow, a camera, a depth, a length, a distance, whose head */
   if (!isfinite (shadow->aside_m))
-    lr_remark_say (remark, _("%s throws the shadow of %s on the wall in %s’s picture, <b>%s</b> stops deep with an edge <b>%s</b> soft."), lamp, what,
-                   name, stops, edge);
+    lr_remark_say (remark,
+                   _("%s throws the shadow of %s on the wall in %s’s picture, <b>%s</b> stops deep with an edge <b>%s</b> soft."),
+                   lamp, what, name, stops, edge);
   else if (fabs (shadow->aside_m) < BESIDE_M)
-    lr_remark_say (remark, _("%s throws the shadow of %s on the wall in %s’s picture, <b>%s</b> stops deep with an edge <b>%s</b> soft, in line with "
-                             "%s’s head."),
+    lr_remark_say (remark,
+                   _("%s throws the shadow of %s on the wall in %s’s picture, <b>%s</b> stops deep with an edge <b>%s</b> soft, in line "
+                     "with %s’s head."),
                    lamp, what, name, stops, edge, head);
   else
-    lr_remark_say (remark, shadow->aside_m < 0.0
-                             ? _("%s throws the shadow of %s on the wall in %s’s picture, <b>%s</b> stops deep with an edge <b>%s</b> soft, <b>%s</b> "
-                                 "left of %s’s head.")
-                             : _("%s throws the shadow of %s on the wall in %s’s picture, <b>%s</b> stops deep with an edge <b>%s</b> soft, <b>%s</b> "
-                                 "right of %s’s head."),
+    lr_remark_say (remark,
+                   shadow->aside_m < 0.0
+                     ? _("%s throws the shadow of %s on the wall in %s’s picture, <b>%s</b> stops deep with an edge <b>%s</b> soft, "
+                         "<b>%s</b> left of %s’s head.")
+                     : _("%s throws the shadow of %s on the wall in %s’s picture, <b>%s</b> stops deep with an edge <b>%s</b> soft, "
+                         "<b>%s</b> right of %s’s head."),
                    lamp, what, name, stops, edge, lr_say_length (judge, fabs (shadow->aside_m)), head);
 }
 

@@ -137,6 +137,18 @@ read_face (LrLightLevels *self,
   g_array_append_val (self->faces, face);
 }
 
+/* Its probes stand one after the other from @first */
+static void
+read_thing (LrLightLevels *self,
+            guint          first)
+{
+  LrThingLight light = { .thing = g_array_index (self->probes, LrLightProbe, first).placed };
+
+  for (LrThingSide side = 0; side < LR_N_THING_SIDES; side++)
+    light.lx[side] = lr_lux_all (lux_of (self, first + side));
+  g_array_append_val (self->things, light);
+}
+
 static void
 read_background (LrLightLevels  *self,
                  const LrPlaced *camera)
@@ -267,6 +279,7 @@ begin (const LrPlan  *plan,
   self->probes = lr_light_probes (self->study, *shade);
   self->faces = g_array_new (FALSE, FALSE, sizeof (LrFaceLight));
   self->backs = g_array_new (FALSE, FALSE, sizeof (LrBackLight));
+  self->things = g_array_new (FALSE, FALSE, sizeof (LrThingLight));
   light_probes (self, *shade);
   return self;
 }
@@ -275,8 +288,14 @@ static void
 tell (LrLightLevels *self)
 {
   for (guint i = 0; i < self->probes->len; i++)
-    if (g_array_index (self->probes, LrLightProbe, i).type == LR_PROBE_FACE && g_array_index (self->probes, LrLightProbe, i).point == 0)
-      read_face (self, i);
+    {
+      const LrLightProbe *probe = &g_array_index (self->probes, LrLightProbe, i);
+
+      if (probe->type == LR_PROBE_FACE && probe->point == 0)
+        read_face (self, i);
+      else if (probe->type == LR_PROBE_THING && probe->side == 0)
+        read_thing (self, i);
+    }
   for (guint i = 0; i < self->study->cameras->len; i++)
     read_background (self, g_array_index (self->study->cameras, LrCameraReading, i).placed);
 }
@@ -402,6 +421,7 @@ lr_light_levels_unref (LrLightLevels *levels)
   g_clear_pointer (&levels->map, lr_level_map_free);
   g_array_unref (levels->backs);
   g_array_unref (levels->faces);
+  g_array_unref (levels->things);
   g_array_unref (levels->probes);
   g_array_unref (levels->sources);
   g_clear_pointer (&levels->spares, g_array_unref);

@@ -55,6 +55,13 @@ typedef struct
   double   reflectance;          /* mean, weighted by the light */
 } LrBackLight;
 
+/* On a piece of furniture */
+typedef struct
+{
+  const LrPlaced *thing;
+  double lx[LR_N_THING_SIDES];         /* in all */
+} LrThingLight;
+
 /* What a camera makes of a level: share of the white that it takes, over 1 it clips; lr_signal_of_share() has the signal */
 typedef struct
 {
@@ -96,6 +103,7 @@ gboolean           lr_light_levels_shares    (const LrLightLevels *levels, const
 double             lr_light_levels_share_per_lx (const LrLightLevels *levels, const char *camera);
 /* (nullable): not whole, or no such wall */
 const LrWallLight *lr_light_levels_wall      (const LrLightLevels *levels, int wall);
+const LrThingLight *lr_light_levels_thing    (const LrLightLevels *levels, const char *furniture); /* (nullable) */
 /* (nullable) (element-type LrShadow): what cameras see of shadows on walls, the faint ones too; NULL: not whole */
 const GArray      *lr_light_levels_shadows   (const LrLightLevels *levels);
 /* (nullable): of its lamp and thing; NULL: it is not to be told */

@@ -22,6 +22,7 @@ struct LrLightLevels
   LrLevelMap *map;      /* NULL: not known */
   GArray   *faces;      /* LrFaceLight */
   GArray   *backs;      /* LrBackLight */
+  GArray   *things;     /* LrThingLight */
   GArray   *shadows;    /* LrShadow; NULL: not known */
   GArray   *escapes;    /* LrShadowEscapes; NULL: not known */
 };

@@ -189,6 +189,27 @@ lr_light_levels_face (const LrLightLevels *levels,
 }
 
 /**
+ * lr_light_levels_thing:
+ * @levels: levels
+ * @furniture: id of a piece of furniture
+ *
+ * Returns: (transfer none) (nullable): what reaches its sides
+ */
+const LrThingLight *
+lr_light_levels_thing (const LrLightLevels *levels,
+                       const char          *furniture)
+{
+  for (guint i = 0; i < levels->things->len; i++)
+    {
+      const LrThingLight *thing = &g_array_index (levels->things, LrThingLight, i);
+
+      if (g_str_equal (thing->thing->item->id, furniture))
+        return thing;
+    }
+  return NULL;
+}
+
+/**
  * lr_light_levels_background:
  * @levels: levels
  * @camera: (nullable): id of a camera

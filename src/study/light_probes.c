@@ -13,6 +13,7 @@
 
 #define ACROSS 7
 #define DOWN 5
+#define MOST_FURNITURE 24 /* further pieces take the light of the walls */
 #define OFF_M 0.003 /* off the surface, so that it is not in its own way */
 
 static const struct { double around_deg, up_deg; } head_points[] = {
@@ -107,6 +108,52 @@ wall_probe (const LrStudy         *study,
   return TRUE;
 }
 
+/* The middle of a side */
+static LrLightProbe
+side_probe (const LrPlaced *furniture,
+            LrThingSide     side)
+{
+  static const double around_deg[] = { [LR_THING_AHEAD] = 0.0, [LR_THING_BACK] = 180.0, [LR_THING_LEFT] = 90.0, [LR_THING_RIGHT] = -90.0 };
+  const LrFurniture *f = &furniture->item->furniture;
+  LrLightProbe probe = { .type = LR_PROBE_THING, .placed = furniture, .side = side, .of = furniture };
+  LrVec2 way;
+
+  if (side == LR_THING_TOP)
+    {
+      probe.at_m = lr_vec2_raise (furniture->at_m, furniture->top_m + OFF_M);
+      probe.normal = lr_vec3 (0.0, 0.0, 1.0);
+      return probe;
+    }
+
+  way = lr_vec2_polar (furniture->facing_rad + around_deg[side] * LR_DEG, 1.0);
+  probe.at_m = lr_vec2_raise (lr_vec2_along (furniture->at_m, way, 0.5 * (side <= LR_THING_BACK ? f->length_m : f->width_m) + OFF_M),
+                              0.5 * (furniture->bottom_m + furniture->top_m));
+  probe.normal = lr_vec2_raise (way, 0.0);
+  return probe;
+}
+
+static void
+add_furniture (const LrStudy *study,
+               GArray        *probes)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < study->placed->len && n < MOST_FURNITURE; i++)
+    {
+      const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
+
+      if (placed->item->kind != LR_ITEM_FURNITURE)
+        continue;
+      n++;
+      for (LrThingSide side = 0; side < LR_N_THING_SIDES; side++)
+        {
+          LrLightProbe probe = side_probe (placed, side);
+
+          g_array_append_val (probes, probe);
+        }
+    }
+}
+
 /**
  * lr_light_probes:
  * @study: a study
@@ -139,5 +186,7 @@ lr_light_probes (const LrStudy      *study,
       if (wall_probe (study, shade, &g_array_index (study->cameras, LrCameraReading, i), (k % ACROSS + 0.5) / ACROSS, (k / ACROSS + 0.5) / DOWN,
                       &probe))
         g_array_append_val (probes, probe);
+  if (study->setup->room->n_corners >= 3)
+    add_furniture (study, probes);
   return probes;
 }

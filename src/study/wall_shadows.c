@@ -12,39 +12,19 @@
 #include "wall_shadows.h"
 
 #include "cast.h"
-#include "intruders.h"
+#include "shadow_casters.h"
 
 #define BORDER 9             /* places looked at along a frame's edges, to find what of a wall it holds */
 #define ROUND_FRAME 0.2      /* so much round the frame is looked at, in shares of it: what is recorded and not delivered */
 #define LEAST_STEP_M 0.04
 #define OFF_M 0.004
 #define MOST_LEFT_OUT 0.98   /* of the light */
-#define POINT_SIZE_M 0.1     /* common practice, no source */
 #define LEAST_SHARE 0.002
 #define LEAST_STOPS 0.1
 #define MOST_STOPS 6.0
 #define DEPTH_STEP 0.1
 #define N_DEPTHS 60
 #define LEAST_LOSS 0.005     /* of the light there: less is not looked at */
-#define BEFORE_LAMP_M 0.02
-#define NECK_RADIUS_M 0.058  /* about 0.36 m round, from memory */
-
-typedef struct
-{
-  const LrPlaced *placed;
-  guint  first, n;           /* of the solids */
-  LrVec3 centre_m;           /* a ball that holds it */
-  double reach_m;
-} Thing;
-
-typedef struct
-{
-  guint  source, thing;
-  double lx;                 /* that is missing */
-  LrVec3 past_m;             /* middle of the solid that covers most */
-} Loss;
-
-#define MOST_LOSSES 24
 
 /* Of a shadow in a picture: its share of it by depth, and the deepest place of each depth */
 typedef struct
@@ -70,92 +50,14 @@ typedef struct
   guint  n, m;
 } Net;
 
-/* From a place on the wall to a lamp */
-typedef struct
-{
-  LrVec3     way;            /* unit */
-  double     away_m, radius_m; /* to the lamp's middle; a ball round it holds it */
-  LrLampView view;
-} Beam;
-
 typedef struct
 {
   const LrShadowTask *task;
-  GArray   *solids, *things; /* LrVolume, Thing */
+  LrShadowCasters *casters;
   Found   **found;           /* (nullable), by source, thing and camera */
   double   *lx;              /* what each source gives a place past what is fixed; < 0: not known */
   guint     n_cameras;
 } Search;
-
-/**
- * lr_light_source_size_m:
- * @source: what gives light
- *
- * Returns: the side of what shines of a lamp that is taken as a point [m]
- */
-double
-lr_light_source_size_m (const LrLightSource *source)
-{
-  const LrItem *item = source->placed->item;
-
-  if (item->kind == LR_ITEM_HOUSE_LIGHT)
-    return 2.0 * LR_FIXTURE_RADIUS_M;
-
-  return item->kind == LR_ITEM_LIGHT && item->light.width_m > 0.0 ? item->light.width_m : POINT_SIZE_M;
-}
-
-/* Which the shapes of a person lack, for a lens seldom sees past it */
-static void
-add_neck (Search         *search,
-          const LrPlaced *person,
-          Thing          *thing)
-{
-  const LrBody *body = &person->body;
-  LrVolume neck;
-
-  lr_volume_bar (&neck, lr_vec2_raise (person->at_m, body->shoulder_m - NECK_RADIUS_M),
-                 lr_vec2_raise (person->at_m, body->crown_m - 0.7 * body->head_height_m), NECK_RADIUS_M);
-  g_array_append_val (search->solids, neck);
-  thing->n++;
-}
-
-static void
-add_thing (Search         *search,
-           const LrPlaced *placed)
-{
-  Thing thing = { .placed = placed, .first = search->solids->len };
-  LrIntruder intruder = { 0 };
-
-  lr_intruder_shapes (search->task->study, placed, &intruder);
-  thing.n = intruder.n;
-  if (thing.n == 0)
-    return;
-
-  g_array_append_vals (search->solids, intruder.shape, intruder.n);
-  if (placed->item->kind == LR_ITEM_PERSON)
-    add_neck (search, placed, &thing);
-  for (guint i = 0; i < intruder.n; i++)
-    thing.centre_m = lr_vec3_along (thing.centre_m, intruder.shape[i].centre_m, 1.0 / intruder.n);
-  for (guint i = 0; i < intruder.n; i++)
-    thing.reach_m = fmax (thing.reach_m, lr_vec3_length (lr_vec3_sub (intruder.shape[i].centre_m, thing.centre_m)) + intruder.shape[i].reach_m);
-  g_array_append_val (search->things, thing);
-}
-
-static void
-find_things (Search *search)
-{
-  const LrStudy *study = search->task->study;
-
-  for (guint i = 0; i < study->placed->len; i++)
-    {
-      const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
-      LrItemKind kind = placed->item->kind;
-
-      if ((kind == LR_ITEM_PERSON && placed->body.stature_m > 0.0) || kind == LR_ITEM_LIGHT || kind == LR_ITEM_CAMERA
-          || (kind == LR_ITEM_MICROPHONE && placed->item->microphone.form != LR_MIC_LAVALIER))
-        add_thing (search, placed);
-    }
-}
 
 static LrVec3
 point_on (const Net *net,
@@ -229,149 +131,6 @@ lay_net (const Search *search,
   return net->s1 > net->s0 && net->z1 > net->z0;
 }
 
-/* Quick: whether the ball comes into the beam from a lamp of some radius to the place */
-static gboolean
-may_cover (const Thing *thing,
-           LrVec3       at_m,
-           const Beam  *beam)
-{
-  LrVec3 to_m = lr_vec3_sub (thing->centre_m, at_m);
-  double along_m = lr_vec3_dot (to_m, beam->way), reach_m;
-
-  if (along_m < -thing->reach_m || along_m > beam->away_m + thing->reach_m)
-    return FALSE;
-
-  reach_m = thing->reach_m + beam->radius_m * CLAMP ((along_m + thing->reach_m) / beam->away_m, 0.0, 1.0);
-  return lr_vec3_dot (to_m, to_m) - along_m * along_m < reach_m * reach_m;
-}
-
-/* Quick: the same for a solid; of a bar by how near its axis comes to the beam's */
-static gboolean
-may_be_between (const LrVolume *shape,
-                const Beam     *beam)
-{
-  LrVec3 from_m = beam->view.projection.eye_m, way = beam->way, axis, start;
-  double aa, aw, as, ws, least, along, t, off_m, reach_m = shape->reach_m, over_m;
-
-  if (shape->type != LR_VOLUME_BAR)
-    {
-      start = lr_vec3_sub (shape->centre_m, from_m);
-      t = lr_vec3_dot (start, way);
-      over_m = reach_m + beam->radius_m * CLAMP ((t + reach_m) / beam->away_m, 0.0, 1.0);
-      return t > -reach_m && lr_vec3_dot (start, start) - t * t < over_m * over_m;
-    }
-
-  axis = lr_vec3_sub (shape->point_m[1], shape->point_m[0]);
-  start = lr_vec3_sub (shape->point_m[0], from_m);
-  aa = lr_vec3_dot (axis, axis);
-  aw = lr_vec3_dot (axis, way);
-  as = lr_vec3_dot (axis, start);
-  ws = lr_vec3_dot (way, start);
-  least = aa - aw * aw;
-  along = least > 1e-9 * aa ? CLAMP ((aw * ws - as) / least, 0.0, 1.0) : 0.0;
-  t = CLAMP (ws + along * aw, 0.0, beam->away_m);
-  off_m = lr_vec3_length (lr_vec3_sub (lr_vec3_along (start, axis, along), lr_vec3_scale (way, t)));
-  return off_m < shape->radius_m + beam->radius_m;
-}
-
-/* The silhouettes of a thing's solids that stand between; returns how many */
-static guint
-get_silhouettes (const Search     *search,
-                 const Thing      *thing,
-                 const Beam       *beam,
-                 LrSilhouette     *silhouettes,
-                 guint             most,
-                 LrVec3           *past_m)
-{
-  const LrLampView *view = &beam->view;
-  double best = 0.0;
-  guint n = 0;
-
-  for (guint i = 0; i < thing->n && n < most; i++)
-    {
-      const LrVolume *shape = &g_array_index (search->solids, LrVolume, thing->first + i);
-      double depth_m = lr_vec3_dot (lr_vec3_sub (shape->centre_m, view->projection.eye_m), view->projection.forward), area;
-
-      if (depth_m > view->away_m - BEFORE_LAMP_M || !may_be_between (shape, beam) || !lr_silhouette (&view->projection, shape, &silhouettes[n])
-          || !lr_silhouette_clip (&silhouettes[n], &view->box))
-        continue;
-      area = lr_silhouette_area (&silhouettes[n]);
-      if (area > best)
-        {
-          best = area;
-          *past_m = shape->centre_m;
-        }
-      n++;
-    }
-  return n;
-}
-
-static gboolean
-is_asked (const Search  *search,
-          const LrPlaced *source,
-          const LrPlaced *thing)
-{
-  const char *about = search->task->about;
-
-  return about == NULL || g_str_equal (source->item->id, about) || g_str_equal (thing->item->id, about);
-}
-
-/* What one lamp's light lacks at a place; what each thing keeps away is added to the losses */
-static double
-lose_of (Search       *search,
-         guint         index,
-         LrVec3        at_m,
-         LrVec3        normal,
-         double        light_lx,
-         Loss         *losses,
-         guint        *n_losses)
-{
-  const LrLightSource *source = &g_array_index (search->task->sources, LrLightSource, index);
-  const LrEmitter *lamp = &source->emitter;
-  double size_m = lr_light_source_size_m (source), covered = 0.0, lx;
-  Beam beam = { .radius_m = lamp->shape == LR_EMITTER_POINT ? 0.71 * size_m : 0.5 * hypot (lamp->width_m, lamp->height_m) };
-  LrVec3 way = lr_vec3_sub (lamp->at_m, at_m);
-  LrSilhouette silhouettes[LR_COVER_MAX];
-  guint n = 0, first = *n_losses;
-
-  beam.away_m = lr_vec3_length (way);
-  if (source->is_sun || beam.away_m < 0.05 || lr_vec3_dot (way, normal) <= 0.0) /* whose shadows are in the walls' light already */
-    return 0.0;
-
-  beam.way = lr_vec3_scale (way, 1.0 / beam.away_m);
-  for (guint i = 0; i < search->things->len && *n_losses < MOST_LOSSES; i++)
-    {
-      const Thing *thing = &g_array_index (search->things, Thing, i);
-      Loss loss = { .source = index, .thing = i };
-      guint k;
-
-      if (thing->placed == source->placed || !is_asked (search, source->placed, thing->placed) || !may_cover (thing, at_m, &beam))
-        continue;
-      if (beam.view.away_m <= 0.0 && !lr_lamp_view (lamp, size_m, at_m, &beam.view))
-        return 0.0;
-      k = get_silhouettes (search, thing, &beam, silhouettes + n, LR_COVER_MAX - n, &loss.past_m);
-      if (k == 0)
-        continue;
-      covered = lr_lamp_covered (&beam.view, silhouettes + n, k);
-      loss.lx = covered;
-      losses[(*n_losses)++] = loss;
-      n += k;
-    }
-
-  if (*n_losses - first > 1)
-    covered = lr_lamp_covered (&beam.view, silhouettes, n);
-  /* the light is asked for last, for it takes longest */
-  if (!(covered > 0.0) || !lr_emitter_lx (lamp, at_m, normal, &lx) || lx * covered < LEAST_LOSS * light_lx)
-    {
-      *n_losses = first;
-      return 0.0;
-    }
-  lx = search->lx[index] = lr_light_source_lx (lamp, search->task->fixed, at_m, normal, NULL, NULL);
-  for (guint i = first; i < *n_losses; i++)
-    losses[i].lx *= lx;
-  return lx * covered;
-}
-
 /* FALSE: the camera does not see the place; else how much of its picture a square metre there fills */
 static gboolean
 is_in_picture (const Search          *search,
@@ -391,12 +150,40 @@ is_in_picture (const Search          *search,
   return TRUE;
 }
 
-static Found *
-find_found (Search     *search,
-            const Loss *loss,
-            guint       camera)
+/* What one lamp's light lacks at a place; what each thing keeps away is added to the losses */
+static double
+lose_of (Search       *search,
+         guint         index,
+         LrVec3        at_m,
+         LrVec3        normal,
+         double        light_lx,
+         LrShadowLoss *losses,
+         guint        *n_losses)
 {
-  Found **found = &search->found[(loss->source * search->things->len + loss->thing) * search->n_cameras + camera];
+  const LrShadowTask *task = search->task;
+  const LrLightSource *source = &g_array_index (task->sources, LrLightSource, index);
+  guint first = *n_losses;
+  double covered = lr_shadow_covered (search->casters, source, index, task->about, at_m, normal, losses, n_losses), lx;
+
+  /* the light is asked for last, for it takes longest */
+  if (!(covered > 0.0) || !lr_emitter_lx (&source->emitter, at_m, normal, &lx) || lx * covered < LEAST_LOSS * light_lx)
+    {
+      *n_losses = first;
+      return 0.0;
+    }
+
+  lx = search->lx[index] = lr_light_source_lx (&source->emitter, task->fixed, at_m, normal, NULL, NULL);
+  for (guint i = first; i < *n_losses; i++)
+    losses[i].lx *= lx;
+  return lx * covered;
+}
+
+static Found *
+find_found (Search             *search,
+            const LrShadowLoss *loss,
+            guint               camera)
+{
+  Found **found = &search->found[(loss->source * lr_shadow_casters_n (search->casters) + loss->thing) * search->n_cameras + camera];
 
   if (*found == NULL)
     *found = g_new0 (Found, 1);
@@ -405,13 +192,13 @@ find_found (Search     *search,
 
 /* Notes each shadow at a place that cameras see */
 static void
-note_losses (Search     *search,
-             const Net  *net,
-             LrVec3      at_m,
-             double      area_m2,
-             double      light_lx,
-             const Loss *losses,
-             guint       n_losses)
+note_losses (Search             *search,
+             const Net          *net,
+             LrVec3              at_m,
+             double              area_m2,
+             double              light_lx,
+             const LrShadowLoss *losses,
+             guint               n_losses)
 {
   LrVec3 normal = lr_vec2_raise (net->inward, 0.0);
 
@@ -474,7 +261,7 @@ look_at (Search    *search,
   double about_lx = lr_wall_light_unshaded_lx (&g_array_index (search->task->walls, LrWallLight, net->wall), s, t);
   LrVec3 at_m = point_on (net, s_m, z_m);
   double lost_lx = 0.0, light_lx;
-  Loss losses[MOST_LOSSES];
+  LrShadowLoss losses[LR_MOST_LOSSES];
   guint n_losses = 0;
 
   for (guint j = 0; j < search->task->sources->len; j++)
@@ -578,11 +365,11 @@ read_found (const Search *search,
   const Found *found = search->found[index];
   double limit = study->plan->limits.value[LR_LIMIT_SHADOW_DEPTH], share = 0.0;
   guint pair = index / search->n_cameras, step = N_DEPTHS;
-  const LrLightSource *source = &g_array_index (search->task->sources, LrLightSource, pair / search->things->len);
+  const LrLightSource *source = &g_array_index (search->task->sources, LrLightSource, pair / lr_shadow_casters_n (search->casters));
   LrVec2 from_m, along;
   double length_m;
 
-  *shadow = (LrShadow) { .source = source->placed, .thing = g_array_index (search->things, Thing, pair % search->things->len).placed,
+  *shadow = (LrShadow) { .source = source->placed, .thing = lr_shadow_caster (search->casters, pair % lr_shadow_casters_n (search->casters)),
                          .camera = g_array_index (study->cameras, LrCameraReading, index % search->n_cameras).placed };
   while (step > 0 && share < LEAST_SHARE)
     share += found->share[--step];
@@ -607,7 +394,7 @@ collect (const Search *search)
   GArray *shadows = g_array_new (FALSE, FALSE, sizeof (LrShadow));
   LrShadow shadow;
 
-  for (guint i = 0; i < search->task->sources->len * search->things->len * search->n_cameras; i++)
+  for (guint i = 0; i < search->task->sources->len * lr_shadow_casters_n (search->casters) * search->n_cameras; i++)
     if (search->found[i] != NULL && read_found (search, i, &shadow))
       g_array_append_val (shadows, shadow);
   return shadows;
@@ -650,16 +437,14 @@ lr_wall_shadows (const LrShadowTask *task,
 {
   Search search = {
     .task = task,
-    .solids = g_array_new (FALSE, FALSE, sizeof (LrVolume)),
-    .things = g_array_new (FALSE, TRUE, sizeof (Thing)),
+    .casters = lr_shadow_casters_new (task->study),
     .n_cameras = task->study->cameras->len,
   };
   gboolean is_done = TRUE;
   GArray *shadows = NULL;
   guint n;
 
-  find_things (&search);
-  n = task->sources->len * search.things->len * search.n_cameras;
+  n = task->sources->len * lr_shadow_casters_n (search.casters) * search.n_cameras;
   search.found = g_new0 (Found *, n + 1);
   search.lx = g_new (double, task->sources->len + 1);
   for (guint i = 0; is_done && i < task->walls->len; i++)
@@ -670,8 +455,7 @@ lr_wall_shadows (const LrShadowTask *task,
     g_free (search.found[i]);
   g_free (search.found);
   g_free (search.lx);
-  g_array_unref (search.things);
-  g_array_unref (search.solids);
+  lr_shadow_casters_free (search.casters);
   return shadows;
 }
 

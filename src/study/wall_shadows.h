@@ -36,5 +36,3 @@ typedef struct
 GArray  *lr_wall_shadows        (const LrShadowTask *task, GCancellable *cancellable);
 /* Whether it is deep enough to be told */
 gboolean lr_shadow_is_seen      (const LrShadow *shadow, double limit_stops);
-/* Of what has no size in the plan, the side of what shines */
-double   lr_light_source_size_m (const LrLightSource *source);

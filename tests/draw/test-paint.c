@@ -340,7 +340,7 @@ test_wall_light (void)
   /* the frame of a wall's face begins at the wall's second corner */
   const LrVec3 wall_m[] = { { 6.0, 0.0, 0.0 }, { 0.0, 0.0, 0.0 }, { 0.0, 0.0, 2.8 }, { 6.0, 0.0, 2.8 } };
   const LrColor color = { 0.4, 0.35, 0.3 };
-  double lx[N * M];
+  double lx[N * M], left[21 * 17];
   LrWallLight light = { .n = N, .m = M, .lx = lx, .least_lx = HUGE_VAL };
   g_autoptr (LrItem) item = lr_item_new (LR_ITEM_CAMERA, "a");
   LrScene scene = { .points = g_array_new (FALSE, FALSE, sizeof (LrVec3)) };
@@ -348,7 +348,7 @@ test_wall_light (void)
   cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 470, 265);
   cairo_surface_t *drawing = cairo_recording_surface_create (CAIRO_CONTENT_COLOR, &(cairo_rectangle_t) { 0, 0, 470, 265 });
   LrCameraReading camera;
-  guint n_seen = 0;
+  guint n_seen = 0, n_shaded = 0;
 
   for (guint i = 0; i < N * M; i++)
     {
@@ -359,6 +359,11 @@ test_wall_light (void)
       light.most_lx = fmax (light.most_lx, lx[i]);
       light.mean_lx += lx[i] / (N * M);
     }
+  /* a shadow of even depth with a half-shadow of a fifth of it round it, over part of the wall */
+  light.shade = (LrWallShade) { .n = 21, .m = 17, .along0 = 0.3, .along1 = 0.6, .up0 = 0.3, .up1 = 0.7, .left = left };
+  for (guint i = 0; i < 21 * 17; i++)
+    left[i] = 1.0 - 0.7 * fmin (1.0, 0.25 * MIN (MIN (i % 21, 20 - i % 21), MIN (i / 21, 16 - i / 21)));
+  lr_wall_light_take_shade (&light);
   g_array_append_vals (scene.points, wall_m, 4);
   init_reading (&view, item, &camera);
   camera.focus_m = 4.0;
@@ -384,8 +389,10 @@ test_wall_light (void)
         {
           /* the cell is counted from the wall's first corner, which is at x = 0 */
           LrVec3 at_m = { 6.0 * (i % N + 0.5) / N, 0.0, 2.8 * (i / N + 0.5) / M };
-          LrColor tone = lr_tone_light (color, lx[i] / light.mean_lx);
-          int most = is_drawn ? 4 : 2; /* a patch's corners, in a picture */
+          double left_here = lr_wall_shade_left (&light.shade, (i % N + 0.5) / N, (i / N + 0.5) / M);
+          LrColor tone = lr_tone_light (color, lx[i] * left_here / light.mean_lx);
+          gboolean is_even = left_here > 0.999 || left_here < 0.301;
+          int most = !is_even ? 16 : is_drawn || left_here < 1.0 ? 4 : 2; /* a patch's corners, in a picture; steps of a pixel's tone */
           double x, y;
           guint32 pixel;
 
@@ -393,12 +400,14 @@ test_wall_light (void)
             continue;
           pixel = pixel_at (image, x, y);
           n_seen++;
+          n_shaded += left_here < 0.301;
           g_assert_cmpint (ABS ((int) (pixel >> 16) - (int) (255.0 * tone.r + 0.5)), <=, most);
           g_assert_cmpint (ABS ((int) (pixel & 0xff) - (int) (255.0 * tone.b + 0.5)), <=, most);
         }
     }
 
   g_assert_cmpuint (n_seen, >=, 60);
+  g_assert_cmpuint (n_shaded, >=, 10);
   g_array_unref (scene.points);
   cairo_surface_destroy (drawing);
   cairo_surface_destroy (image);
