@@ -73,9 +73,12 @@ shaded_step_at (const Steps *steps,
                 double       x,
                 double       y)
 {
-  double step = step_at (steps, x, y), left = lr_wall_shade_left (steps->shade, (x + 0.5) / steps->n, (y + 0.5) / steps->m);
-  double range = fmax (1e-9, steps->most - steps->least);
+  double step = step_at (steps, x, y), range = steps->most - steps->least, left;
 
+  if (steps->shade->n == 0 || range < 1e-9)
+    return step;
+
+  left = lr_wall_shade_left (steps->shade, (x + 0.5) / steps->n, (y + 0.5) / steps->m);
   return left < 1.0 ? fmax (0.0, ((steps->least + step * range) * sqrt (left) - steps->least) / range) : step;
 }
 

@@ -15,7 +15,7 @@
 #include <string.h>
 
 #define LEVEL_STEP_PX 16
-#define FINE_STEP_PX 4
+#define FINE_STEP_PX 6
 #define LEAST_PX 0.58 /* radius: a sharp edge is as soft as a pixel is wide */
 
 /* Of a pixel at x, y the distance outside the edge, n · (x, y) + c, and the place along it from 0 to 1, a · (x, y) + a0 */

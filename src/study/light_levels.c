@@ -12,7 +12,7 @@
 #include "bounce.h"
 #include "color.h"
 
-#define SHADOW_POINTS 3600 /* on a wall */
+#define SHADOW_POINTS 2000 /* on a wall */
 
 static LrLux
 lux_of (const LrLightLevels *self,

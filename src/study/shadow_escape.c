@@ -21,8 +21,8 @@
 #define STEEPEST_RAD (55.0 * LR_DEG)
 #define UNDER_CEILING_M 0.10
 #define SPARE_STOPS 0.05
-#define TRIAL_POINTS 700
-#define MOST_SHADOWS 4
+#define TRIAL_POINTS 400
+#define MOST_SHADOWS 3
 #define MOST_CANDIDATES (N_RAISES + 2 * N_TURNS + N_OFFS)
 
 static void

@@ -24,7 +24,7 @@
 #define MOST_STOPS 6.0
 #define DEPTH_STEP 0.1
 #define N_DEPTHS 60
-#define LEAST_LOSS 0.005     /* of the light there: less is not looked at */
+#define LEAST_LOSS 0.02      /* of the light there: less is not looked at */
 
 /* Of a shadow in a picture: its share of it by depth, and the deepest place of each depth */
 typedef struct
@@ -52,10 +52,17 @@ typedef struct
 
 typedef struct
 {
+  int    wall;
+  double along_m, z_m;
+} WallHit;
+
+typedef struct
+{
   const LrShadowTask *task;
   LrShadowCasters *casters;
   Found   **found;           /* (nullable), by source, thing and camera */
   double   *lx;              /* what each source gives a place past what is fixed; < 0: not known */
+  GArray   *hits;            /* WallHit */
   guint     n_cameras;
 } Search;
 
@@ -67,28 +74,47 @@ point_on (const Net *net,
   return lr_vec2_raise (lr_vec2_along (lr_vec2_along (net->from_m, net->along, s_m), net->inward, OFF_M), z_m);
 }
 
-/* Grows the net by where a ray through the frame meets its wall; TRUE: it does */
-static gboolean
-grow_by_ray (Net                   *net,
-             const LrRoom          *room,
-             const LrCameraReading *camera,
-             double                 across,
-             double                 down)
+/* Grows the net by where a ray through the frame meets its wall */
+static void
+grow_by_hit (Net           *net,
+             const WallHit *hit)
 {
-  LrVec3 ray = lr_projection_ray (&camera->projection, across, down), eye_m = camera->projection.eye_m;
-  LrVec2 flat = lr_vec3_flat (ray);
-  double length = lr_vec2_length (flat), z_m;
-  LrRayHit hit;
+  if (hit->wall != net->wall)
+    return;
 
-  if (length < 1e-6 || !lr_polygon_ray (room->corners_m, room->n_corners, lr_vec3_flat (eye_m), flat, &hit) || (int) hit.edge != net->wall)
-    return FALSE;
+  net->s0 = fmin (net->s0, hit->along_m);
+  net->s1 = fmax (net->s1, hit->along_m);
+  net->z0 = fmin (net->z0, hit->z_m);
+  net->z1 = fmax (net->z1, hit->z_m);
+}
 
-  z_m = CLAMP (eye_m.z + ray.z * hit.distance_m / length, 0.0, net->height_m);
-  net->s0 = fmin (net->s0, hit.along_m);
-  net->s1 = fmax (net->s1, hit.along_m);
-  net->z0 = fmin (net->z0, z_m);
-  net->z1 = fmax (net->z1, z_m);
-  return TRUE;
+/* Where rays all over the frames and round them meet walls */
+static void
+find_hits (Search *search)
+{
+  const LrStudy *study = search->task->study;
+  const LrRoom *room = study->setup->room;
+
+  search->hits = g_array_new (FALSE, FALSE, sizeof (WallHit));
+  for (guint i = 0; i < search->n_cameras; i++)
+    {
+      const LrProjection *p = &g_array_index (study->cameras, LrCameraReading, i).projection;
+
+      if (!lr_polygon_contains (room->corners_m, room->n_corners, lr_vec3_flat (p->eye_m)))
+        continue;
+      for (int k = 0; k < BORDER * BORDER; k++)
+        {
+          LrVec3 ray = lr_projection_ray (p, -ROUND_FRAME + (1.0 + 2.0 * ROUND_FRAME) * (k % BORDER) / (BORDER - 1),
+                                          -ROUND_FRAME + (1.0 + 2.0 * ROUND_FRAME) * (k / BORDER) / (BORDER - 1));
+          LrVec2 flat = lr_vec3_flat (ray);
+          double length = lr_vec2_length (flat);
+          LrRayHit hit;
+
+          if (length > 1e-6 && lr_polygon_ray (room->corners_m, room->n_corners, lr_vec3_flat (p->eye_m), flat, &hit))
+            g_array_append_val (search->hits, ((WallHit) { (int) hit.edge, hit.along_m,
+                                                           CLAMP (p->eye_m.z + ray.z * hit.distance_m / length, 0.0, room->height_m) }));
+        }
+    }
 }
 
 /* FALSE: no camera sees the wall */
@@ -106,16 +132,8 @@ lay_net (const Search *search,
     return FALSE;
 
   net->inward = lr_vec2_left (net->along);
-  for (guint i = 0; i < study->cameras->len; i++)
-    {
-      const LrCameraReading *camera = &g_array_index (study->cameras, LrCameraReading, i);
-
-      if (!lr_polygon_contains (room->corners_m, room->n_corners, lr_vec3_flat (camera->projection.eye_m)))
-        continue;
-      for (int k = 0; k < BORDER * BORDER; k++)
-        grow_by_ray (net, room, camera, -ROUND_FRAME + (1.0 + 2.0 * ROUND_FRAME) * (k % BORDER) / (BORDER - 1),
-                     -ROUND_FRAME + (1.0 + 2.0 * ROUND_FRAME) * (k / BORDER) / (BORDER - 1));
-    }
+  for (guint i = 0; i < search->hits->len; i++)
+    grow_by_hit (net, &g_array_index (search->hits, WallHit, i));
   if (!(net->s1 >= net->s0))
     return FALSE;
 
@@ -294,7 +312,7 @@ find_shaded (const Net    *net,
   *j0 = net->m;
   *i1 = *j1 = 0;
   for (guint k = 0; k < net->n * net->m; k++)
-    if (left[k] < 0.995)
+    if (left[k] < 0.985)
       {
         *i0 = MIN (*i0, k % net->n);
         *i1 = MAX (*i1, k % net->n);
@@ -446,6 +464,7 @@ lr_wall_shadows (const LrShadowTask *task,
 
   n = task->sources->len * lr_shadow_casters_n (search.casters) * search.n_cameras;
   search.found = g_new0 (Found *, n + 1);
+  find_hits (&search);
   search.lx = g_new (double, task->sources->len + 1);
   for (guint i = 0; is_done && i < task->walls->len; i++)
     is_done = search_wall (&search, (int) i, cancellable);
@@ -455,6 +474,7 @@ lr_wall_shadows (const LrShadowTask *task,
     g_free (search.found[i]);
   g_free (search.found);
   g_free (search.lx);
+  g_array_unref (search.hits);
   lr_shadow_casters_free (search.casters);
   return shadows;
 }

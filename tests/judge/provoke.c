@@ -251,7 +251,7 @@ const Provocation provocations[] = {
   { "soft-shadow-on-the-wall", LR_CHECK_SHADOW, LR_GRADE_MIND, "shadow-in-frame:light-1:person-1", TRUE,
     { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 4.7, 3.7 } },
     { { "light-1", "aims-at", 0, WENNA }, { "light-1", "lamp-height-mm", 1.5, NULL }, { "light-1", "output-lm", 4000.0, NULL } } },
-  { "shadow-of-a-boom", LR_CHECK_SHADOW, LR_GRADE_MIND, "shadow-in-frame:light-1:microphone-1", FALSE,
+  { "shadow-of-a-boom", LR_CHECK_SHADOW, LR_GRADE_MIND, "shadow-in-frame:light-1:microphone-1", TRUE,
     { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_POINT, 2.6, 4.6 }, { TRUE, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 1.2, 5.2 } },
     { { "light-1", "facing-deg", -135.0 * LR_DEG, NULL }, { "light-1", "width-mm", 0.03, NULL }, { "light-1", "lamp-height-mm", 2.0, NULL },
       { "light-1", "output-lm", 4000.0, NULL }, { "microphone-1", "tip-x-mm", 1.1, NULL }, { "microphone-1", "tip-y-mm", 3.4, NULL },
