@@ -328,19 +328,31 @@ lr_light_levels_new (const LrPlan *plan,
   return self;
 }
 
-/* What the room gave back there; NAN: there was no such probe */
+/* The number of a probe among those of its person, its camera or its thing, which stand one after the other, by that of the one before */
+static guint
+next_index (const LrLightLevels *levels,
+            guint                probe,
+            guint                index)
+{
+  const LrLightProbe *now = &g_array_index (levels->probes, LrLightProbe, probe), *last = now - 1;
+
+  return probe > 0 && last->type == now->type && last->placed == now->placed ? index + 1 : 0;
+}
+
+/* What the room gave back there, most likely from @hint on; NAN: there was no such probe */
 static double
 bounced_before_lx (const LrLightLevels *before,
                    const LrLightProbe  *probe,
-                   guint                index)
+                   guint                index,
+                   const guint         *index_before,
+                   guint                hint)
 {
-  guint n = 0;
-
-  for (guint i = 0; i < before->probes->len; i++)
+  for (guint k = 0, n = before->probes->len; k < n; k++)
     {
+      guint i = (hint + k) % n;
       const LrLightProbe *other = &g_array_index (before->probes, LrLightProbe, i);
 
-      if (other->type == probe->type && g_str_equal (other->placed->item->id, probe->placed->item->id) && n++ == index)
+      if (other->type == probe->type && index_before[i] == index && g_str_equal (other->placed->item->id, probe->placed->item->id))
         return before->bounced_lx[i];
     }
   return NAN;
@@ -352,14 +364,14 @@ take_over (LrLightLevels *self,
            LrLightLevels *before)
 {
   g_autofree double *bounced_lx = g_new0 (double, self->probes->len + 1);
+  g_autofree guint *index_before = g_new (guint, before->probes->len + 1);
 
+  for (guint i = 0; i < before->probes->len; i++)
+    index_before[i] = next_index (before, i, i > 0 ? index_before[i - 1] : 0);
   for (guint i = 0, index = 0; i < self->probes->len; i++)
     {
-      const LrLightProbe *probe = &g_array_index (self->probes, LrLightProbe, i);
-      const LrLightProbe *last = i > 0 ? probe - 1 : NULL;
-
-      index = last != NULL && last->type == probe->type && last->placed == probe->placed ? index + 1 : 0;
-      bounced_lx[i] = bounced_before_lx (before, probe, index);
+      index = next_index (self, i, index);
+      bounced_lx[i] = bounced_before_lx (before, &g_array_index (self->probes, LrLightProbe, i), index, index_before, i);
       if (isnan (bounced_lx[i]))
         return;
     }

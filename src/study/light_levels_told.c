@@ -366,7 +366,7 @@ lr_light_levels_wall (const LrLightLevels *levels,
 const GArray *
 lr_light_levels_shadows (const LrLightLevels *levels)
 {
-  return levels->shadows;
+  return levels->before != NULL ? levels->before->shadows : levels->shadows;
 }
 
 /**
@@ -380,6 +380,9 @@ const LrShadowEscapes *
 lr_light_levels_escapes (const LrLightLevels *levels,
                          const LrShadow      *shadow)
 {
+  if (levels->before != NULL)
+    return lr_light_levels_escapes (levels->before, shadow);
+
   for (guint i = 0; levels->escapes != NULL && i < levels->escapes->len; i++)
     {
       const LrShadowEscapes *escapes = &g_array_index (levels->escapes, LrShadowEscapes, i);

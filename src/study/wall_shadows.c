@@ -181,7 +181,10 @@ lose_of (Search       *search,
   const LrShadowTask *task = search->task;
   const LrLightSource *source = &g_array_index (task->sources, LrLightSource, index);
   guint first = *n_losses;
-  double covered = lr_shadow_covered (search->casters, source, index, task->about, at_m, normal, losses, n_losses), lx;
+  double covered = 0.0, lx;
+
+  if (!source->is_sun) /* its shadows are in the walls' light already */
+    covered = lr_shadow_covered (search->casters, source, index, task->about, at_m, normal, losses, n_losses);
 
   /* the light is asked for last, for it takes longest */
   if (!(covered > 0.0) || !lr_emitter_lx (&source->emitter, at_m, normal, &lx) || lx * covered < LEAST_LOSS * light_lx)

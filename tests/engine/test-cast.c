@@ -15,7 +15,7 @@ panel (LrVec3 at_m,
        double height_m)
 {
   return (LrEmitter) { .shape = LR_EMITTER_RECTANGLE, .at_m = at_m, .axis = { -1.0, 0.0, 0.0 }, .right = { 0.0, 1.0, 0.0 }, .up = { 0.0, 0.0, 1.0 },
-                       .width_m = width_m, .height_m = height_m, .candela = 100.0, .lobe = 1.0 };
+                       .width_m = width_m, .height_m = height_m, .candela = 100.0, .lobe = { .power = 1.0 } };
 }
 
 /* A lamp 4 m from the wall x = 0 and a point 1 m from it: the shadow is 4/3 as far off the foot of the lamp as the point (similar triangles) */
