@@ -358,7 +358,18 @@ bounced_before_lx (const LrLightLevels *before,
   return NAN;
 }
 
-/* Nothing is taken over if it would hold for some of the probes alone: a person who has just come in would look too dark */
+static double
+mean_bounced_lx (const LrLightLevels *levels)
+{
+  double sum_lx = 0.0;
+
+  for (guint i = 0; i < levels->probes->len; i++)
+    sum_lx += levels->bounced_lx[i];
+  return sum_lx / MAX (levels->probes->len, 1);
+}
+
+/* A thing or a camera that has just come in gets the mean of what was given back. A person gets nothing, and then nobody: a face is told in
+ * figures */
 static void
 take_over (LrLightLevels *self,
            LrLightLevels *before)
@@ -372,8 +383,10 @@ take_over (LrLightLevels *self,
     {
       index = next_index (self, i, index);
       bounced_lx[i] = bounced_before_lx (before, &g_array_index (self->probes, LrLightProbe, i), index, index_before, i);
-      if (isnan (bounced_lx[i]))
+      if (isnan (bounced_lx[i]) && g_array_index (self->probes, LrLightProbe, i).type == LR_PROBE_FACE)
         return;
+      if (isnan (bounced_lx[i]))
+        bounced_lx[i] = mean_bounced_lx (before);
     }
   self->bounced_lx = g_steal_pointer (&bounced_lx);
   self->before = lr_light_levels_ref (before);
