@@ -345,7 +345,7 @@ find_partner (const LrFloor *floor)
     return camera->subject;
   if (item->kind == LR_ITEM_LIGHT)
     return lr_study_find_placed (floor->study, item->light.aims_at);
-  if (item->kind == LR_ITEM_MICROPHONE && item->microphone.form != LR_MIC_LAVALIER)
+  if (item->kind == LR_ITEM_MICROPHONE && lr_microphone_stands (&item->microphone))
     return lr_study_find_placed (floor->study, item->microphone.aims_at);
   if (floor->in_hand == floor->study->subject)
     return floor->study->interviewer;
@@ -397,7 +397,7 @@ lr_floor_draw_distances (const LrFloor *floor)
   LrOutline outline;
 
   if (floor->in_hand == NULL || !lr_floor_outline (floor->study, floor->view, floor->in_hand, &outline)
-      || (floor->in_hand->item->kind == LR_ITEM_MICROPHONE && floor->in_hand->item->microphone.form == LR_MIC_LAVALIER))
+      || (floor->in_hand->item->kind == LR_ITEM_MICROPHONE && !lr_microphone_stands (&floor->in_hand->item->microphone)))
     return;
 
   /* a boom stands where its stand does */

@@ -35,7 +35,7 @@ can_turn (const LrItem *item)
     case LR_ITEM_NOISE:
       return TRUE;
     case LR_ITEM_MICROPHONE:
-      return item->microphone.form != LR_MIC_LAVALIER;
+      return lr_microphone_stands (&item->microphone);
     case LR_ITEM_LEAD:
     case LR_ITEM_DOOR:
     case LR_ITEM_WINDOW:

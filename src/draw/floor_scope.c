@@ -20,7 +20,7 @@ get_anchor (const LrItem *item)
     case LR_ITEM_LIGHT:
       return item->light.aims_at;
     case LR_ITEM_MICROPHONE:
-      return *item->microphone.worn_by != '\0' ? item->microphone.worn_by : item->microphone.aims_at;
+      return *lr_item_carrier (item) != '\0' ? lr_item_carrier (item) : item->microphone.aims_at;
     case LR_ITEM_PANEL:
     case LR_ITEM_LEAD:
     case LR_ITEM_FURNITURE:
@@ -175,6 +175,8 @@ microphone_outline (const LrView   *view,
       return boom_outline (placed);
     case LR_MIC_LAVALIER:
       return lr_outline_disc (lr_vec2_add (placed->at_m, on_chest), MAX (0.026, 2.2 * view->theme->unit_px / view->scale));
+    case LR_MIC_CAMERA:
+      return lr_outline_box (lr_vec3_flat (placed->point_m), LR_CAMERA_MIC_M, 0.05, placed->facing_rad);
     case LR_MIC_STAND:
     default:
       return placed->footprint;

@@ -456,7 +456,7 @@ static const char *
 mic_word (LrMicForm form)
 {
   static const char *const words[] = {
-    [LR_MIC_BOOM] = N_("boom"), [LR_MIC_LAVALIER] = N_("lavalier"), [LR_MIC_STAND] = N_("on a stand")
+    [LR_MIC_BOOM] = N_("boom"), [LR_MIC_LAVALIER] = N_("lavalier"), [LR_MIC_STAND] = N_("on a stand"), [LR_MIC_CAMERA] = N_("on a camera")
   };
 
   return _(words[form]);

@@ -287,6 +287,7 @@ add_microphone (LrScene        *scene,
                           FIRST_LEG_RAD);
       add_capsule (scene, placed, lr_vec3 (microphone->tip_x_m, microphone->tip_y_m, microphone->tip_height_m));
       break;
+    case LR_MIC_CAMERA:   /* a camera seldom sees another so sharp */
     case LR_MIC_LAVALIER: /* drawn on its wearer */
     default:
       break;

@@ -122,9 +122,16 @@ draw_lavalier (const LrPen *pen)
   lr_pen_fill (pen, pen->theme->family_line[LR_FAMILY_SOUND]);
 }
 
+/* Over the lens, pointing with the camera */
+static void
+draw_on_camera (const LrPen *pen)
+{
+  draw_capsule (pen, lr_vec2 (LR_CAMERA_MIC_AHEAD_M, 0.0), TRUE, 0.0);
+}
+
 /**
  * lr_symbol_microphone:
- * @pen: a pen for a microphone; for a lavalier the frame is its wearer's
+ * @pen: a pen for a microphone; for one that is worn or on a camera the frame is its carrier's
  */
 void
 lr_symbol_microphone (const LrPen *pen)
@@ -136,6 +143,9 @@ lr_symbol_microphone (const LrPen *pen)
       break;
     case LR_MIC_LAVALIER:
       draw_lavalier (pen);
+      break;
+    case LR_MIC_CAMERA:
+      draw_on_camera (pen);
       break;
     case LR_MIC_STAND:
     default:

@@ -328,7 +328,7 @@ static gboolean
 is_equipment (const LrItem *item)
 {
   return item->kind == LR_ITEM_CAMERA || item->kind == LR_ITEM_LIGHT
-         || (item->kind == LR_ITEM_MICROPHONE && item->microphone.form != LR_MIC_LAVALIER)
+         || (item->kind == LR_ITEM_MICROPHONE && lr_microphone_stands (&item->microphone))
          || (item->kind == LR_ITEM_PANEL && item->panel.form != LR_PANEL_BACKDROP);
 }
 

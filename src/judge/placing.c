@@ -75,7 +75,7 @@ item_radius_m (const LrItem *item)
     case LR_ITEM_LIGHT:
       return fmax (item->light.stand_radius_m, 0.5 * item->light.width_m);
     case LR_ITEM_MICROPHONE:
-      return item->microphone.form == LR_MIC_LAVALIER ? 0.0 : item->microphone.stand_radius_m;
+      return lr_microphone_stands (&item->microphone) ? item->microphone.stand_radius_m : 0.0;
     case LR_ITEM_PANEL:
       return fmax (item->panel.stand_radius_m, 0.5 * item->panel.width_m);
     case LR_ITEM_FURNITURE:
@@ -364,7 +364,7 @@ wanted_place_m (const LrStudy *study,
     case LR_ITEM_LIGHT:
       return station_m (study, light_stations[CLAMP (item->light.job, LR_JOB_KEY, LR_JOB_OTHER)]);
     case LR_ITEM_MICROPHONE:
-      return item->microphone.form == LR_MIC_LAVALIER ? study->subject->at_m : station_m (study, boom_station);
+      return lr_microphone_stands (&item->microphone) ? station_m (study, boom_station) : study->subject->at_m;
     case LR_ITEM_PANEL:
       return station_m (study, panel_stations[CLAMP (item->panel.form, LR_PANEL_REFLECTOR, LR_PANEL_BACKDROP)]);
     case LR_ITEM_LEAD:

@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * data/sensor-formats.json and data/lens-types.json are compiled in and read once, when one of them is first asked for; they
+ * data/sensor-formats.json, data/lens-types.json and the factors of data/sound-materials.json are compiled in and read once, when one of them is first asked for; they
  * never change after that.
  */
 
@@ -10,20 +10,19 @@
 
 #include "formats.h"
 
-#include "plan-data.h"
+#include "data_table.h"
 #include "prop_rows.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define DATA_PATH "/io/github/lookroom/Lookroom/data/"
 #define SAME_SIZE_M 5e-6
 
 typedef struct
 {
   GArray *sensors;                              /* LrSensorFormat */
   GArray *lenses;                               /* LrLensType */
-  GArray *crops, *squeezes, *converters;        /* LrFactor */
+  GArray *crops, *squeezes, *converters, *patterns, *tubes; /* LrFactor */
 } Tables;
 
 /* The titles in the tables, for translators alone; a test holds them together */
@@ -39,35 +38,9 @@ static const char *const titles[] G_GNUC_UNUSED = {
   N_("f/4 to f/22"), N_("70–200 mm lens"), N_("Spherical"), N_("Anamorphic, 1.33×"), N_("Anamorphic, 1.5×"),
   N_("Anamorphic, 1.8×"), N_("Anamorphic, 2×"), N_("Focal reducer, one stop"), N_("None"),
   N_("Teleconverter, one stop"), N_("Teleconverter, two stops"),
+  N_("Omni"), N_("Subcardioid"), N_("Cardioid"), N_("Supercardioid"), N_("Hypercardioid"), N_("Figure-eight"),
+  N_("Short tube"), N_("Tube"), N_("Long tube"),
 };
-
-/* The tables are ours: what is missing in them is a mistake of this program */
-static JsonObject *
-read_table (const char *name)
-{
-  g_autofree char *path = g_strconcat (DATA_PATH, name, NULL);
-  g_autoptr (GBytes) bytes = NULL;
-  g_autoptr (JsonParser) parser = json_parser_new ();
-  g_autoptr (GError) error = NULL;
-  gsize length;
-  const char *text;
-
-  bytes = g_resource_lookup_data (lr_plan_data_get_resource (), path, G_RESOURCE_LOOKUP_FLAGS_NONE, &error);
-  if (bytes == NULL)
-    g_error ("%s: %s", name, error->message);
-  text = g_bytes_get_data (bytes, &length);
-  if (!json_parser_load_from_data (parser, text, (gssize) length, &error))
-    g_error ("%s: %s", name, error->message);
-
-  return json_object_ref (json_node_get_object (json_parser_get_root (parser)));
-}
-
-static const char *
-get_text (JsonObject *row,
-          const char *key)
-{
-  return g_intern_string (json_object_get_string_member (row, key));
-}
 
 static void
 add_sensor (JsonArray *array G_GNUC_UNUSED,
@@ -77,7 +50,7 @@ add_sensor (JsonArray *array G_GNUC_UNUSED,
 {
   JsonObject *row = json_node_get_object (node);
   LrSensorFormat format = {
-    get_text (row, "id"), get_text (row, "title"), get_text (row, "source"),
+    lr_data_table_text (row, "id"), lr_data_table_text (row, "title"), lr_data_table_text (row, "source"),
     0.001 * json_object_get_double_member (row, "width-mm"), 0.001 * json_object_get_double_member (row, "height-mm"),
   };
 
@@ -93,7 +66,7 @@ add_lens (JsonArray *array G_GNUC_UNUSED,
   JsonObject *row = json_node_get_object (node);
   const LrPropTable *table = &lr_item_kind_info (LR_ITEM_LENS)->table;
   LrItem *item = lr_item_new (LR_ITEM_LENS, json_object_get_string_member (row, "id"));
-  LrLensType type = { get_text (row, "id"), get_text (row, "title"), get_text (row, "note"), get_text (row, "source"), item };
+  LrLensType type = { lr_data_table_text (row, "id"), lr_data_table_text (row, "title"), lr_data_table_text (row, "note"), lr_data_table_text (row, "source"), item };
 
   for (gsize i = 0; i < table->n_props; i++)
     lr_prop_put_number (&table->props[i], item,
@@ -109,21 +82,9 @@ add_factor (JsonArray *array G_GNUC_UNUSED,
             gpointer   factors)
 {
   JsonObject *row = json_node_get_object (node);
-  LrFactor factor = { json_object_get_double_member (row, "value"), get_text (row, "title"), get_text (row, "source") };
+  LrFactor factor = { json_object_get_double_member (row, "value"), lr_data_table_text (row, "title"), lr_data_table_text (row, "source") };
 
   g_array_append_val ((GArray *) factors, factor);
-}
-
-static GArray *
-read_rows (JsonObject       *table,
-           const char       *key,
-           guint             row_size,
-           JsonArrayForeach  add)
-{
-  GArray *rows = g_array_new (FALSE, FALSE, row_size);
-
-  json_array_foreach_element (json_object_get_array_member (table, key), add, rows);
-  return rows;
 }
 
 static const Tables *
@@ -134,13 +95,16 @@ get_tables (void)
 
   if (g_once_init_enter (&is_read))
     {
-      g_autoptr (JsonObject) sensors = read_table ("sensor-formats.json"), lenses = read_table ("lens-types.json");
+      g_autoptr (JsonObject) sensors = lr_data_table_read ("sensor-formats.json"), lenses = lr_data_table_read ("lens-types.json"),
+                             sound = lr_data_table_read ("sound-materials.json");
 
-      tables.sensors = read_rows (sensors, "sensors", sizeof (LrSensorFormat), add_sensor);
-      tables.crops = read_rows (sensors, "sensor-crop", sizeof (LrFactor), add_factor);
-      tables.lenses = read_rows (lenses, "lenses", sizeof (LrLensType), add_lens);
-      tables.squeezes = read_rows (lenses, "squeeze", sizeof (LrFactor), add_factor);
-      tables.converters = read_rows (lenses, "converter", sizeof (LrFactor), add_factor);
+      tables.sensors = lr_data_table_rows (sensors, "sensors", sizeof (LrSensorFormat), add_sensor);
+      tables.crops = lr_data_table_rows (sensors, "sensor-crop", sizeof (LrFactor), add_factor);
+      tables.lenses = lr_data_table_rows (lenses, "lenses", sizeof (LrLensType), add_lens);
+      tables.squeezes = lr_data_table_rows (lenses, "squeeze", sizeof (LrFactor), add_factor);
+      tables.converters = lr_data_table_rows (lenses, "converter", sizeof (LrFactor), add_factor);
+      tables.patterns = lr_data_table_rows (sound, "omni-share-pct", sizeof (LrFactor), add_factor);
+      tables.tubes = lr_data_table_rows (sound, "tube-mm", sizeof (LrFactor), add_factor);
       g_once_init_leave (&is_read, 1);
     }
 
@@ -222,7 +186,7 @@ lr_lens_type_find (const char *id)
  * @key: of a property
  * @n: (out): how many
  *
- * Returns: (transfer none) (nullable) (array length=n): usual factors of a sensor mode, an anamorphic lens or a converter
+ * Returns: (transfer none) (nullable) (array length=n): usual factors of a sensor mode, an anamorphic lens or a converter, patterns and tubes
  */
 const LrFactor *
 lr_format_factors (const char *key,
@@ -237,6 +201,10 @@ lr_format_factors (const char *key,
     factors = tables->squeezes;
   else if (g_str_equal (key, "converter"))
     factors = tables->converters;
+  else if (g_str_equal (key, "omni-share-pct"))
+    factors = tables->patterns;
+  else if (g_str_equal (key, "tube-mm"))
+    factors = tables->tubes;
 
   *n = factors != NULL ? factors->len : 0;
   return factors != NULL ? (const LrFactor *) (gpointer) factors->data : NULL;

@@ -32,5 +32,6 @@ const LrSensorFormat *lr_sensor_formats     (gsize *n);
 const LrSensorFormat *lr_sensor_format_find (double width_m, double height_m); /* (nullable) */
 const LrLensType     *lr_lens_types         (gsize *n);
 const LrLensType     *lr_lens_type_find     (const char *id);                  /* (nullable) */
-/* What a property of this key usually is: "sensor-crop", "squeeze", "converter"; (nullable), with @n 0, for others */
+/* What a property of this key usually is: "sensor-crop", "squeeze", "converter", "omni-share-pct", "tube-mm"; (nullable), with @n 0,
+ * for others */
 const LrFactor       *lr_format_factors     (const char *key, gsize *n);

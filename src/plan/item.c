@@ -51,6 +51,13 @@ static const UsualSize usual_sizes[] = {
   { LR_ITEM_MICROPHONE, LR_MIC_STAND, "tip-height-mm", 1.1 },
   { LR_ITEM_MICROPHONE, LR_MIC_STAND, "stand-radius-mm", 0.3 },
   { LR_ITEM_MICROPHONE, LR_MIC_STAND, "short-end-mm", 0.0 },
+  { LR_ITEM_MICROPHONE, LR_MIC_CAMERA, "omni-share-pct", 0.366 },
+  { LR_ITEM_MICROPHONE, LR_MIC_CAMERA, "tube-mm", 0.15 },
+  { LR_ITEM_MICROPHONE, LR_MIC_CAMERA, "stand-radius-mm", 0.0 },
+  { LR_ITEM_MICROPHONE, LR_MIC_CAMERA, "arm-mass-kg", 0.0 },
+  { LR_ITEM_MICROPHONE, LR_MIC_CAMERA, "capsule-mass-kg", 0.15 },
+  { LR_ITEM_MICROPHONE, LR_MIC_CAMERA, "short-end-mm", 0.0 },
+  { LR_ITEM_MICROPHONE, LR_MIC_CAMERA, "tip-height-mm", 0.0 },
 
   { LR_ITEM_PANEL, LR_PANEL_FLAG, "width-mm", 0.6 },
   { LR_ITEM_PANEL, LR_PANEL_FLAG, "height-mm", 0.9 },

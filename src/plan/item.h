@@ -47,7 +47,8 @@ typedef enum { LR_POSTURE_SEATED, LR_POSTURE_STANDING } LrPosture;
 typedef enum { LR_LIGHT_WIDE, LR_LIGHT_PANEL, LR_LIGHT_POINT } LrLightForm;
 typedef enum { LR_SHAPE_RECTANGLE, LR_SHAPE_ROUND } LrLightShape;
 typedef enum { LR_JOB_KEY, LR_JOB_FILL, LR_JOB_BACK, LR_JOB_WALL, LR_JOB_OTHER } LrLightJob;
-typedef enum { LR_MIC_BOOM, LR_MIC_LAVALIER, LR_MIC_STAND } LrMicForm;
+typedef enum { LR_MIC_BOOM, LR_MIC_LAVALIER, LR_MIC_STAND, LR_MIC_CAMERA } LrMicForm;
+typedef enum { LR_COVER_USUAL, LR_COVER_HARD, LR_COVER_SOFT } LrCover; /* usual: as things of its form mostly are */
 typedef enum { LR_PANEL_REFLECTOR, LR_PANEL_FLAG, LR_PANEL_BACKDROP } LrPanelForm;
 typedef enum
 {
@@ -129,10 +130,12 @@ typedef struct
 {
   int    form;           /* LrMicForm */
   double omni_share;     /* pattern: share + (1 - share) cos: 1 omni, .5 cardioid, .3 narrow */
+  double tube_m;         /* acoustic length of an interference tube before the capsule; 0: none */
   double tip_x_m, tip_y_m; /* the capsule over the floor (boom, stand) */
   double tip_height_m;
   char  *aims_at;        /* id of a person: at the mouth; "": straight down */
   char  *worn_by;        /* lavalier: id of a person */
+  char  *mounted_on;     /* on camera: id of a camera, which it points with */
   double stand_radius_m;
   double arm_mass_kg, capsule_mass_kg;
   double short_end_m;    /* of the arm, behind the post */
@@ -164,6 +167,7 @@ typedef struct
   double   bottom_m;     /* its lowest part above the floor: a shelf, a picture; legs do not count */
   gboolean is_fixed;
   double   reflectance;
+  int      cover;        /* LrCover */
 } LrFurniture;
 
 typedef struct
@@ -262,6 +266,22 @@ typedef struct
   LrPlaceType place;
   LrPropTable table;     /* the members of its own part; the common ones are in lr_item_common_table (). All offsets are into LrItem */
 } LrItemKindInfo;
+
+/* A boom or on a stand: it stands by itself, and its capsule is where its tip is. Others go with who wears or what carries them */
+static inline gboolean
+lr_microphone_stands (const LrMicrophone *microphone)
+{
+  return microphone->form == LR_MIC_BOOM || microphone->form == LR_MIC_STAND;
+}
+
+/* Id of the person that wears a microphone or of the camera that carries it; "" for none */
+static inline const char *
+lr_item_carrier (const LrItem *item)
+{
+  if (item->kind != LR_ITEM_MICROPHONE)
+    return "";
+  return item->microphone.worn_by[0] != '\0' ? item->microphone.worn_by : item->microphone.mounted_on;
+}
 
 const LrItemKindInfo *lr_item_kind_info    (LrItemKind kind);
 const LrPropTable    *lr_item_common_table (LrPlaceType place); /* id, name, tag, kit, note, and the place's members */

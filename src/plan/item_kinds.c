@@ -142,17 +142,20 @@ static const LrProp light_rows[] = {
 };
 
 static const LrChoice microphone_forms[] = {
-  { "boom", N_("Boom") }, { "lavalier", N_("Lavalier") }, { "stand", N_("On a stand") }, { NULL, NULL },
+  { "boom", N_("Boom") }, { "lavalier", N_("Lavalier") }, { "stand", N_("On a stand") },
+  { "camera", N_("On a camera") }, { NULL, NULL },
 };
 
 static const LrProp microphone_rows[] = {
   CHOICE ("form", N_("Form"), microphone.form, microphone_forms, LR_MIC_BOOM),
   SHARE ("omni-share-pct", N_("Omni share of the pattern"), microphone.omni_share, 0.0, 1.0, 0.3),
+  LENGTH_OR_NONE ("tube-mm", N_("Interference tube"), microphone.tube_m, 0.01, 1.0),
   LENGTH ("tip-x-mm", N_("Capsule across"), microphone.tip_x_m, -REACH_M, REACH_M, 0.0),
   LENGTH ("tip-y-mm", N_("Capsule up"), microphone.tip_y_m, -REACH_M, REACH_M, 0.0),
   LENGTH ("tip-height-mm", N_("Capsule height"), microphone.tip_height_m, 0.0, 20.0, 1.7),
   REF ("aims-at", N_("Aims at"), microphone.aims_at, "person"),
   REF ("worn-by", N_("Worn by"), microphone.worn_by, "person"),
+  ROW ("mounted-on", N_("On camera"), LR_PROP_REF, microphone.mounted_on, .target = "camera", .is_optional = TRUE),
   LENGTH ("stand-radius-mm", N_("Stand radius"), microphone.stand_radius_m, 0.0, 3.0, 0.5),
   NUMBER ("arm-mass-kg", N_("Arm mass"), microphone.arm_mass_kg, 0.0, 20.0, 0.8, 3, "kg"),
   NUMBER ("capsule-mass-kg", N_("Microphone mass"), microphone.capsule_mass_kg, 0.0, 10.0, 0.35, 3, "kg"),
@@ -185,6 +188,10 @@ static const LrChoice furniture_forms[] = {
   { NULL, NULL },
 };
 
+static const LrChoice covers[] = {
+  { "usual", N_("As usual") }, { "hard", N_("Hard") }, { "soft", N_("Upholstered") }, { NULL, NULL },
+};
+
 static const LrProp furniture_rows[] = {
   CHOICE ("form", N_("Form"), furniture.form, furniture_forms, LR_FURNITURE_TABLE),
   LENGTH ("length-mm", N_("Depth"), furniture.length_m, 0.01, 100.0, 0.7),
@@ -193,6 +200,7 @@ static const LrProp furniture_rows[] = {
   LENGTH ("bottom-mm", N_("Lowest part"), furniture.bottom_m, 0.0, 50.0, 0.0),
   FLAG ("is-fixed", N_("Must stay"), furniture.is_fixed, FALSE),
   SHARE ("reflectance-pct", N_("Reflectance"), furniture.reflectance, 0.0, 1.0, 0.3),
+  ROW ("cover", N_("Cover"), LR_PROP_CHOICE, furniture.cover, .max = G_N_ELEMENTS (covers) - 2, .choices = covers, .is_optional = TRUE),
 };
 
 static const LrChoice hinges[] = { { "start", N_("First end") }, { "end", N_("Second end") }, { NULL, NULL } };

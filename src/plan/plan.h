@@ -46,6 +46,8 @@ typedef struct
   double      height_m;
   double      north_rad;    /* clockwise from up the sheet */
   char       *floor_note;
+  double      background_db;   /* dB(A) with every noise of the plan off, as measured; 0: not */
+  double      reverberation_s; /* at middle frequencies, as measured by a clap; 0: not */
   LrSurface   walls, floor, ceiling;
   LrTapeNote *tape;
   gsize       n_tape;

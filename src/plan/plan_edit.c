@@ -298,7 +298,7 @@ lr_edit_forget (const LrSetup *setup,
                 const LrProp  *ref,
                 const LrItem  *target)
 {
-  gboolean is_worn = strcmp (ref->key, "worn-by") == 0;
+  gboolean is_worn = strcmp (ref->key, "worn-by") == 0 || strcmp (ref->key, "mounted-on") == 0;
   gboolean is_aim = strcmp (ref->key, "aims-at") == 0 || strcmp (ref->key, "looks-at") == 0;
   LrVec2 from_m, to_m;
   double facing_rad;

@@ -33,7 +33,7 @@ lr_edit_refuse (const LrItem  *item,
 static gboolean
 is_on_boom (const LrItem *item)
 {
-  return item->kind == LR_ITEM_MICROPHONE && item->microphone.form != LR_MIC_LAVALIER;
+  return item->kind == LR_ITEM_MICROPHONE && lr_microphone_stands (&item->microphone);
 }
 
 static gboolean
@@ -191,9 +191,9 @@ lr_plan_move (const LrPlan  *plan,
 
   if (item == NULL)
     return NULL;
-  if (item->kind == LR_ITEM_MICROPHONE && *item->microphone.worn_by != '\0')
+  if (*lr_item_carrier (item) != '\0')
     {
-      lr_edit_refuse (item, _("moves with whoever wears it."), error);
+      lr_edit_refuse (item, *item->microphone.worn_by != '\0' ? _("moves with whoever wears it.") : _("moves with its camera."), error);
       return NULL;
     }
   if (!lr_edit_put_at (setup, item, to_m, error))

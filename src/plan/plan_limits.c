@@ -143,6 +143,33 @@ static const LrLimitInfo limits_info[LR_N_LIMITS] = {
   [LR_LIMIT_MIXED_WHITES] = {
     N_("common practice, no source: a face lit in two whites cannot be balanced; warm rims up to this are usual"),
     NUMBER ("mixed-whites-mired", N_("Whites on one face apart by"), 300.0, 40.0, N_("MK⁻¹")) },
+  [LR_LIMIT_VOICE] = {
+    N_("common practice, no source: seated answers, 50 to 63 dB(A); ISO 9921 has 60 for a normal voice"),
+    NUMBER ("voice-db", N_("Level of a voice at 1 m, A-weighted"), 100.0, 57.0, "dB") },
+  [LR_LIMIT_BACKGROUND] = {
+    N_("common practice, no source: a quiet room with all services off has 20 to 28 dB(A)"),
+    NUMBER ("background-db", N_("Level of a room with its noises off, if not measured"), 80.0, 25.0, "dB") },
+  [LR_LIMIT_OVER_NOISE] = {
+    N_("common practice, no source: over 30 dB a voice is clean, from 25 it takes some cleaning up"),
+    NUMBER ("over-noise-db", N_("Voice over noise"), 80.0, 30.0, "dB") },
+  [LR_LIMIT_OVER_NOISE_LEAST] = {
+    N_("common practice, no source: under 20 dB the noise is plain under every word"),
+    NUMBER ("over-noise-least-db", N_("Voice over noise, at least"), 80.0, 20.0, "dB") },
+  [LR_LIMIT_REVERBERATION] = {
+    N_("common practice, no source: 0.3 to 0.5 s is good for speech, over 0.7 treat the room or move"),
+    NUMBER ("reverberation-s", N_("Longest reverberation"), 20.0, 0.7, "s") },
+  [LR_LIMIT_OVER_ROOM] = {
+    N_("common practice, no source: a voice that is no more than that over its room sounds far away"),
+    NUMBER ("over-room-db", N_("Voice over its reverberation"), 40.0, 3.0, "dB") },
+  [LR_LIMIT_OFF_AXIS] = {
+    N_("common practice, no source: half the power, which is plainly duller"),
+    NUMBER ("off-axis-db", N_("Loss at 2 kHz as the talker leans"), 40.0, 3.0, "dB") },
+  [LR_LIMIT_COMB] = {
+    N_("common practice, no source: a reflection 10 dB down is not heard as color"),
+    SHARE ("comb-pct", N_("Reflection from a hard face, of the voice"), 1.0, 0.3) },
+  [LR_LIMIT_BOOM_FAR] = {
+    N_("common practice, no source: 0.4 m to 0.7 m from the mouth"),
+    LENGTH ("boom-far-mm", N_("Boom from the mouth"), 5.0, 0.7) },
   [LR_LIMIT_OVERLAP] = {
     N_("common practice, no source: what a tape measure can tell"),
     LENGTH ("overlap-mm", N_("Footprints may overlap by"), 5.0, 0.01) },

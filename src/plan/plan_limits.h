@@ -51,6 +51,15 @@ typedef enum
   LR_LIMIT_SHUTTER_MAX,
   LR_LIMIT_WHITE_OFF,          /* MK^-1: white balance off what reaches the face */
   LR_LIMIT_MIXED_WHITES,       /* MK^-1: between sources on one face */
+  LR_LIMIT_VOICE,              /* dB(A): of a voice 1 m before the mouth */
+  LR_LIMIT_BACKGROUND,         /* dB(A): of a room with its noises off, while none was measured */
+  LR_LIMIT_OVER_NOISE,         /* dB: voice over noise */
+  LR_LIMIT_OVER_NOISE_LEAST,   /* dB */
+  LR_LIMIT_REVERBERATION,      /* s: at middle frequencies */
+  LR_LIMIT_OVER_ROOM,          /* dB: voice over what the room gives back of it */
+  LR_LIMIT_OFF_AXIS,           /* dB: a voice at 2 kHz loses by being off the axis */
+  LR_LIMIT_COMB,               /* share: of a reflection, as pressure, of the voice */
+  LR_LIMIT_BOOM_FAR,           /* m: capsule of a boom from the mouth */
   LR_LIMIT_OVERLAP,            /* m: footprints may overlap by this much */
   LR_LIMIT_WAY_OUT,            /* m: clear width on the way to the door */
   LR_N_LIMITS

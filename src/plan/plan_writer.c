@@ -35,7 +35,7 @@ write_prop (LrJsonWriter  *writer,
       if (!prop->is_optional || *lr_prop_get_text (prop, owner) != '\0')
         lr_json_write_text (writer, prop->key, lr_prop_get_text (prop, owner));
       break;
-    case LR_PROP_CHOICE:
+    case LR_PROP_CHOICE: /* an optional one is left out at its first word */
       if (!prop->is_optional || value != 0.0)
         lr_json_write_text (writer, prop->key, lr_prop_get_text (prop, owner));
       break;

@@ -277,7 +277,7 @@ place_at_path_start (const LrItem *item,
  * lr_setup_place:
  * @setup: a set-up
  * @item: one of its items
- * @at_m: (out): where it stands [m]: on the floor; the middle of a door or window; at its wearer; at its first path point
+ * @at_m: (out): where it stands [m]: on the floor; the middle of a door or window; at what carries it; at its first path point
  * @facing_rad: (out): where it faces [rad]; from a wall into the room
  *
  * Returns: %FALSE, with nothing written, if the item has no place, as a circuit or a lead without a path
@@ -288,8 +288,8 @@ lr_setup_place (const LrSetup *setup,
                 LrVec2        *at_m,
                 double        *facing_rad)
 {
-  const LrItem *wearer = item->kind == LR_ITEM_MICROPHONE ? lr_setup_find (setup, item->microphone.worn_by) : NULL;
-  const LrItem *stands = wearer != NULL ? wearer : item;
+  const LrItem *carrier = lr_setup_find (setup, lr_item_carrier (item));
+  const LrItem *stands = carrier != NULL ? carrier : item;
 
   switch (lr_item_kind_info (stands->kind)->place)
     {

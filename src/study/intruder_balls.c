@@ -46,7 +46,7 @@ breadth_m (const LrPlaced *placed)
 static gboolean
 is_intruder (const LrItem *item)
 {
-  return !(item->kind == LR_ITEM_MICROPHONE && item->microphone.form == LR_MIC_LAVALIER)
+  return !(item->kind == LR_ITEM_MICROPHONE && !lr_microphone_stands (&item->microphone))
          && !(item->kind == LR_ITEM_PANEL && item->panel.form == LR_PANEL_BACKDROP)
          && !(item->kind == LR_ITEM_WINDOW && item->window.blind == LR_BLIND_DOWN);
 }

@@ -114,7 +114,7 @@ face (const LrStudy *study,
 
   if (target != NULL && target != placed)
     turn_towards (placed, item->kind == LR_ITEM_PERSON ? target->at_m : lr_vec3_flat (target->point_m));
-  else if (item->kind == LR_ITEM_MICROPHONE && item->microphone.form != LR_MIC_LAVALIER)
+  else if (item->kind == LR_ITEM_MICROPHONE && lr_microphone_stands (&item->microphone))
     turn_towards (placed, lr_vec2 (item->microphone.tip_x_m, item->microphone.tip_y_m));
 }
 
@@ -164,7 +164,7 @@ measure_microphone (LrPlaced *placed)
   const LrMicrophone *microphone = &placed->item->microphone;
   LrBoomHang hang;
 
-  if (microphone->form == LR_MIC_LAVALIER)
+  if (!lr_microphone_stands (microphone))
     {
       set_heights (placed, microphone->tip_height_m, microphone->tip_height_m);
       return;
@@ -209,12 +209,20 @@ static void
 wear (const LrStudy *study,
       LrPlaced      *placed)
 {
-  const LrPlaced *wearer = lr_study_find_placed (study, placed->item->microphone.worn_by);
+  const LrPlaced *wearer = lr_study_find_placed (study, lr_item_carrier (placed->item));
 
   if (wearer == NULL)
     return;
 
   placed->facing_rad = wearer->facing_rad;
+  if (wearer->item->kind == LR_ITEM_CAMERA)
+    {
+      placed->point_m = lr_vec2_raise (lr_vec2_along (wearer->at_m, lr_vec2_polar (wearer->facing_rad, 1.0), LR_CAMERA_MIC_AHEAD_M),
+                                       wearer->item->camera.lens_height_m + LR_CAMERA_MIC_ABOVE_M);
+      placed->bottom_m = placed->top_m = placed->point_m.z;
+      return;
+    }
+
   placed->point_m = lr_vec2_raise (lr_vec2_along (wearer->at_m, lr_vec2_polar (wearer->facing_rad, 1.0), 0.115),
                                    wearer->body.mouth_m - 0.20);
   placed->bottom_m = placed->top_m = placed->point_m.z;
@@ -394,7 +402,7 @@ lr_study_place_items (LrStudy *study)
 
       if (placed->item->kind != LR_ITEM_PERSON)
         face (study, placed);
-      if (placed->item->kind == LR_ITEM_MICROPHONE && placed->item->microphone.form == LR_MIC_LAVALIER)
+      if (*lr_item_carrier (placed->item) != '\0')
         wear (study, placed);
     }
 

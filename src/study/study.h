@@ -17,6 +17,11 @@
 #include "sightlines.h"
 #include "setting_out.h"
 
+/* A microphone on a camera sits over its lens, its capsule a little ahead of the tripod's middle; common practice, no source */
+#define LR_CAMERA_MIC_AHEAD_M 0.05
+#define LR_CAMERA_MIC_ABOVE_M 0.10
+#define LR_CAMERA_MIC_M 0.22 /* its length */
+
 /* Where a thing stands and the room that it takes */
 typedef struct
 {
@@ -165,6 +170,7 @@ typedef struct
   double         room_area_m2;
   GHashTable    *by_id;          /* private: of LrPlaced */
   gboolean       is_trial;       /* private: without wedges, tapes and leads */
+  struct LrSound **sound;        /* private: see sound.h; what is heard, once it was asked for */
 } LrStudy;
 
 LrStudy *lr_study_new  (const LrPlan *plan);

@@ -24,7 +24,7 @@ is_taped (const LrPlaced *placed)
     case LR_ITEM_PANEL:
       return TRUE;
     case LR_ITEM_MICROPHONE:
-      return placed->item->microphone.form != LR_MIC_LAVALIER;
+      return lr_microphone_stands (&placed->item->microphone);
     case LR_ITEM_LEAD:
     case LR_ITEM_FURNITURE:
     case LR_ITEM_DOOR:

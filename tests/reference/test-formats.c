@@ -196,7 +196,7 @@ check_listed (const char *source,
 static void
 test_titles (void)
 {
-  static const char *const keys[] = { "sensor-crop", "squeeze", "converter" };
+  static const char *const keys[] = { "sensor-crop", "squeeze", "converter", "omni-share-pct", "tube-mm" };
   g_autofree char *path = g_test_build_filename (G_TEST_DIST, "..", "src", "plan", "formats.c", NULL);
   g_autofree char *source = NULL;
   gsize n;

@@ -198,6 +198,28 @@ test_titles (void)
   g_assert_cmpstr (lr_shot_title (LR_N_SHOTS), ==, "nobody in the frame");
 }
 
+/* A microphone on a camera goes with it and points where it looks; it is not moved by itself */
+static void
+test_on_camera (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  const char *id = fixture_add (&plan, LR_ITEM_MICROPHONE, LR_MIC_CAMERA, 1.0, 1.0);
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (GError) error = NULL;
+  const LrPlaced *microphone, *camera;
+
+  fixture_text (&plan, id, "mounted-on", CAMERA_B);
+  study = lr_study_new (plan);
+  microphone = lr_study_find_placed (study, id);
+  camera = lr_study_find_placed (study, CAMERA_B);
+  g_assert_false (microphone->has_footprint);
+  assert_near (lr_vec2_distance (microphone->at_m, camera->at_m), 0.0, 1e-9);
+  assert_near (microphone->facing_rad, camera->facing_rad, 1e-9);
+  assert_near (microphone->point_m.z, camera->item->camera.lens_height_m + LR_CAMERA_MIC_ABOVE_M, 1e-9);
+  g_assert_null (lr_plan_move (plan, id, lr_vec2 (2.0, 2.0), &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+}
+
 typedef struct
 {
   const char *name;
@@ -234,6 +256,7 @@ main (int   argc,
       char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/placed/on-camera", test_on_camera);
   add_rows ("/placed/eyes", eyes_cases, test_eyes);
   add_rows ("/placed/footprint", footprint_cases, test_footprint);
   g_test_add_func ("/placed/facing", test_facing);
