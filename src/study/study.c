@@ -4,6 +4,7 @@
  */
 
 #include "intrusions.h"
+#include "sound_parts.h"
 #include "study_parts.h"
 
 static double
@@ -29,6 +30,7 @@ study_plan (const LrPlan *plan,
   study->by_id = g_hash_table_new (g_str_hash, g_str_equal);
   study->room_area_m2 = room_area_m2 (study->setup->room);
   study->is_trial = is_trial;
+  study->sound = g_new0 (LrSound *, 1);
 
   lr_study_place_items (study);
   lr_study_read_cameras (study);
@@ -85,6 +87,8 @@ lr_study_free (LrStudy *study)
   if (study == NULL)
     return;
 
+  lr_sound_free (*study->sound);
+  g_free (study->sound);
   g_array_unref (study->tapes);
   g_array_unref (study->leads);
   g_array_unref (study->outline_points);
