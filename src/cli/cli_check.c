@@ -5,6 +5,7 @@
 
 #include "config.h"
 
+#include "asks.h"
 #include "cautions.h"
 #include "cli_private.h"
 
@@ -45,19 +46,38 @@ print_cautions (const GPtrArray *cautions)
   g_print ("\n");
 }
 
+static void
+print_asks (const GPtrArray *asks)
+{
+  if (asks->len == 0)
+    return;
+
+  g_print ("%s\n", _("Please arrange"));
+  for (guint i = 0; i < asks->len; i++)
+    {
+      g_autofree char *sentence = lr_ask_sentence (g_ptr_array_index (asks, i));
+
+      g_print ("  %s\n", sentence);
+    }
+  g_print ("\n");
+}
+
 static JsonNode *
 make_json (const LrCliPlan *plan,
-           const GPtrArray *cautions)
+           const GPtrArray *cautions,
+           const GPtrArray *asks)
 {
   JsonNode *root = lr_remarks_to_json (plan->remarks);
 
   json_object_set_member (json_node_get_object (root), "cautions", lr_cautions_to_json (cautions));
+  json_object_set_member (json_node_get_object (root), "asks", lr_asks_to_json (asks));
   return root;
 }
 
 static void
 print_text (const LrCliPlan *plan,
             const GPtrArray *cautions,
+            const GPtrArray *asks,
             gboolean         has_fine)
 {
   const LrRemarks *remarks = plan->remarks;
@@ -67,6 +87,7 @@ print_text (const LrCliPlan *plan,
   if (has_fine)
     print_group (remarks, LR_GRADE_FINE);
   print_cautions (cautions);
+  print_asks (asks);
 
   g_print (_("%s: %u to fix, %u to mind, %u fine\n"), plan->study->setup->name,
            remarks->n[LR_GRADE_FIX], remarks->n[LR_GRADE_MIND], remarks->n[LR_GRADE_FINE]);
@@ -93,7 +114,7 @@ lr_cli_check (int    argc,
   };
   LrCliOptions options;
   g_autoptr (LrCliPlan) plan = NULL;
-  g_autoptr (GPtrArray) cautions = NULL;
+  g_autoptr (GPtrArray) cautions = NULL, asks = NULL;
   LrExit code;
 
   if (lr_cli_parse (argc, argv, _("FILE"), _("Prints what is to fix and what to mind."), own, &options))
@@ -103,11 +124,12 @@ lr_cli_check (int    argc,
     return LR_EXIT_FAILED;
 
   cautions = lr_cautions_new (plan->study, plan->units);
+  asks = lr_asks_new (plan->study, plan->units);
   if (is_json)
-    code = lr_cli_print_json (make_json (plan, cautions));
+    code = lr_cli_print_json (make_json (plan, cautions, asks));
   else
     {
-      print_text (plan, cautions, has_fine);
+      print_text (plan, cautions, asks, has_fine);
       code = lr_cli_flush () ? LR_EXIT_OK : LR_EXIT_FAILED;
     }
 

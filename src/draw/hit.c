@@ -233,6 +233,26 @@ extend_by_overlay (const LrStudy *study,
   extend (low, high, lr_vec2 (MIN (most.x, at.x + reach), MIN (most.y, at.y + reach)), OVERLAY_PAST_PX);
 }
 
+/* Arrows run between noises and a microphone */
+static void
+extend_by_arrows (const LrStudy *study,
+                  const LrView  *view,
+                  LrItemKind     kind,
+                  LrVec2        *low,
+                  LrVec2        *high)
+{
+  if ((view->shown & LR_SHOW_SOUND) == 0 || view->is_page || (kind != LR_ITEM_MICROPHONE && kind != LR_ITEM_NOISE))
+    return;
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *other = &g_array_index (study->placed, LrPlaced, i);
+
+      if (other->item->kind == (kind == LR_ITEM_NOISE ? LR_ITEM_MICROPHONE : LR_ITEM_NOISE))
+        extend (low, high, lr_view_to_device (view, lr_vec3_flat (other->point_m)), OVERLAY_PAST_PX);
+    }
+}
+
 static void
 extend_by_item (const LrStudy  *study,
                 const LrView   *view,
@@ -250,6 +270,7 @@ extend_by_item (const LrStudy  *study,
   extend (low, high, lr_view_to_device (view, outline.centre_m),
           outline.radius_m * view->scale + (LABEL_REACH_PX + HAND_REACH_PX) * view->theme->unit_px);
   extend_by_overlay (study, view, at, overlay_reach_m (view, placed->item) * view->scale, low, high);
+  extend_by_arrows (study, view, placed->item->kind, low, high);
   if (camera != NULL && (view->shown & LR_SHOW_SIGHT) != 0)
     for (gsize i = 0; i < camera->n_wedge; i++)
       extend (low, high, lr_view_to_device (view, camera->wedge_m[i]), 4.0);

@@ -2,17 +2,24 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Reverberation is left out: the contours say how the microphone favours a place, not how loud it is there.
+ * The contours say how the microphone favours a place, not how loud it is there: reverberation is left out of them. A tube counts as its
+ * capsule, as at 500 Hz.
  */
 
 #include "floor_layers.h"
 #include "pickup.h"
+#include "sound.h"
+#include "sound_levels.h"
 #include "washes.h"
 
 #define N_RAYS 72
 #define N_RING 120
 #define REACH_M 6.0
 #define N_CONTOURS 2
+#define ARROW_PX 8.0
+#define START_M 0.12            /* an arrow begins so far from its noise, and ends so far before the capsule */
+#define END_M 0.15
+#define FAINT_DB 45.0           /* under the voice: what is fainter is not drawn; common practice, no source */
 #define LEAST_SCALE_FOR_DB 60.0 /* px to the metre */
 #define QUIET_DB 30.0           /* common practice, no source: rings of what is quieter at 1 m would say nothing */
 
@@ -31,25 +38,23 @@ get_pickup (const LrFloor  *floor,
             LrVec3         *mouth_m)
 {
   const LrMicrophone *microphone = &placed->item->microphone;
-  const LrPlaced *person = lr_study_find_placed (floor->study, microphone->aims_at);
-  LrVec3 way;
+  const LrMicrophoneSound *heard = lr_sound_find (lr_study_sound (floor->study), placed->item->id);
+  const LrPlaced *person = floor->study->subject;
 
   if (microphone->form == LR_MIC_LAVALIER)
     return FALSE;
-  if (person == NULL || person->item->kind != LR_ITEM_PERSON)
-    person = floor->study->subject;
-  if (person == NULL)
+  if (heard != NULL)
+    {
+      *pickup = (LrPickup) { heard->capsule_m, heard->axis, microphone->omni_share };
+      *mouth_m = heard->mouth_m;
+      return TRUE;
+    }
+  if (person == NULL || microphone->form == LR_MIC_CAMERA || *microphone->aims_at != '\0')
     return FALSE;
 
-  pickup->omni_share = microphone->omni_share;
-  pickup->capsule_m = lr_vec3 (microphone->tip_x_m, microphone->tip_y_m, microphone->tip_height_m);
-  *mouth_m = lr_vec2_raise (lr_vec2_along (person->at_m, lr_vec2_polar (person->facing_rad, 1.0), LR_EYES_AHEAD_M),
-                            person->body.mouth_m);
-  way = *microphone->aims_at == '\0' ? lr_vec3 (0.0, 0.0, -1.0) : lr_vec3_sub (*mouth_m, pickup->capsule_m);
-  if (!(lr_vec3_length (way) > 0.01))
-    return FALSE;
-  pickup->axis = lr_vec3_scale (way, 1.0 / lr_vec3_length (way));
-
+  /* aimed at nobody: straight down */
+  *mouth_m = lr_vec3 (person->eyes_m.x, person->eyes_m.y, person->body.mouth_m);
+  *pickup = (LrPickup) { placed->point_m, lr_vec3 (0.0, 0.0, -1.0), microphone->omni_share };
   return TRUE;
 }
 
@@ -148,6 +153,22 @@ draw_pickup (const LrFloor  *floor,
     }
 }
 
+/* What a meter reads: in a room it holds the room's answer, so that it hardly falls with the distance */
+static double
+level_at_db (const LrFloor *floor,
+             const LrNoise *noise,
+             double         away_m)
+{
+  const LrSound *sound = lr_study_sound (floor->study);
+  double power_db, both_db[2];
+
+  if (!sound->has_room || !lr_level_power_db (noise->level_db, 1.0, 1.0, sound->room.absorption_m2, &power_db)
+      || !lr_level_direct_db (power_db, away_m, 1.0, &both_db[0]) || !lr_level_diffuse_db (power_db, sound->room.absorption_m2, &both_db[1]))
+    return noise->level_db - 20.0 * log10 (away_m);
+
+  return lr_level_sum_db (both_db, G_N_ELEMENTS (both_db));
+}
+
 static void
 draw_noise_rings (const LrFloor  *floor,
                   const LrPlaced *placed)
@@ -170,18 +191,84 @@ draw_noise_rings (const LrFloor  *floor,
           if (is_inside (floor, at_m))
             places[n++] = lr_floor_device (floor, at_m);
         }
-      label_db (floor, noise->level_db - 20.0 * log10 (metres), places, n);
+      label_db (floor, level_at_db (floor, noise, metres), places, n);
     }
   lr_theme_set_color (floor->cr, floor->theme->family_line[LR_FAMILY_SOUND], 1.0);
   lr_theme_set_line (floor->cr, floor->theme, LR_LINE_THIN, LR_DASH_SHORT);
   cairo_stroke (floor->cr);
 }
 
+/* From a noise to the subject's first microphone, with its level there against the voice */
+static void
+draw_noise_arrow (const LrFloor           *floor,
+                  const LrMicrophoneSound *microphone,
+                  const LrNoiseLevel      *level)
+{
+  LrVec2 from_m = level->noise->at_m, to_m = lr_vec3_flat (microphone->capsule_m), way = lr_vec2_sub (to_m, from_m);
+  double long_m = lr_vec2_length (way), head_m = ARROW_PX * floor->px / floor->view->scale;
+  LrVec2 along, tip, places[5];
+  LrVec2 direction;
+
+  if (long_m < START_M + END_M + head_m)
+    return;
+
+  along = lr_vec2_scale (way, 1.0 / long_m);
+  from_m = lr_vec2_along (from_m, along, START_M);
+  to_m = lr_vec2_along (to_m, along, -END_M);
+  tip = lr_floor_device (floor, to_m);
+  direction = lr_vec2 (along.x, -along.y);
+  lr_theme_set_color (floor->cr, floor->theme->family_line[LR_FAMILY_SOUND], 1.0);
+  lr_theme_set_line (floor->cr, floor->theme, LR_LINE_THIN, LR_DASH_SOLID);
+  lr_floor_move_to (floor, from_m);
+  lr_floor_line_to (floor, lr_vec2_along (to_m, along, -head_m));
+  cairo_stroke (floor->cr);
+  lr_floor_arrowhead (floor->cr, tip, direction, ARROW_PX * floor->px);
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
+    places[i] = lr_floor_device (floor, lr_vec2_along (from_m, along, (long_m - START_M - END_M) * (0.5 + 0.1 * (double) i * (i % 2 ? 1.0 : -1.0))));
+  label_db (floor, level->level_db - microphone->voice_db, places, G_N_ELEMENTS (places));
+}
+
+/* In a drag an arrow is drawn with what moves, if one of its ends does */
+static gboolean
+is_of_layer (const LrFloor  *floor,
+             const LrPlaced *a,
+             const LrPlaced *b)
+{
+  const LrPlaced *first = (const LrPlaced *) (gpointer) floor->study->placed->data;
+  gboolean has_a = floor->is_drawn[a - first], has_b = floor->is_drawn[b - first];
+
+  return floor->has_base ? has_a && has_b : has_a || has_b;
+}
+
+/* The first one of the subject's: not the best, which may become another one in a drag */
+static const LrMicrophoneSound *
+find_main (const LrFloor *floor)
+{
+  const LrSound *sound = lr_study_sound (floor->study);
+
+  for (guint i = 0; i < sound->microphones->len; i++)
+    if (lr_sound_microphone (sound, i)->talker == floor->study->subject)
+      return lr_sound_microphone (sound, i);
+  return NULL;
+}
+
+static void
+draw_noise_arrows (const LrFloor *floor)
+{
+  const LrMicrophoneSound *heard = find_main (floor);
+
+  for (guint i = 0; heard != NULL && i < heard->noises->len; i++)
+    if (lr_sound_noise (heard, i)->noise != NULL && heard->voice_db - lr_sound_noise (heard, i)->level_db < FAINT_DB
+        && is_of_layer (floor, heard->placed, lr_sound_noise (heard, i)->noise))
+      draw_noise_arrow (floor, heard, lr_sound_noise (heard, i));
+}
+
 /**
  * lr_overlay_sound:
  * @floor: a drawing
  *
- * Where a microphone hears a voice 6 and 12 dB less than the mouth it aims at; the level of noises at 1 m and 2 m.
+ * Where a microphone hears a voice 6 and 12 dB less than the mouth it aims at; the level of noises at 1 m and 2 m, and how far each is
+ * under the voice at the subject's first microphone.
  */
 void
 lr_overlay_sound (const LrFloor *floor)
@@ -204,5 +291,6 @@ lr_overlay_sound (const LrFloor *floor)
       if (placed[i].item->kind == LR_ITEM_MICROPHONE && get_pickup (floor, &placed[i], &pickup, &mouth_m))
         draw_pickup (floor, &pickup, mouth_m);
     }
+  draw_noise_arrows (floor);
   cairo_restore (floor->cr);
 }

@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "asks.h"
 #include "page_private.h"
 
 #define DAY_Y_PT      7.6
@@ -197,12 +198,17 @@ arrange_new (const LrSheet *sheet)
 {
   const LrJob *job = sheet->study->plan->job;
   LrTable *table = lr_table_new ("arrange", _("Please arrange"));
+  g_autoptr (GPtrArray) asks = lr_asks_new (sheet->study, sheet->options->units);
 
   table->bullet = LR_BULLET_BOX;
   table->is_boxed = TRUE;
   table->note = job->client[0] != '\0' ? g_strdup_printf (_("for %s"), job->client) : NULL;
-  for (char **request = job->requests; request != NULL && *request != NULL; request++)
-    lr_table_add_sentence (table, LR_GRADE_FINE, request_markup (sheet, *request));
+  for (guint i = 0; i < asks->len; i++)
+    {
+      g_autofree char *sentence = lr_ask_sentence (g_ptr_array_index (asks, i));
+
+      lr_table_add_sentence (table, LR_GRADE_FINE, request_markup (sheet, sentence));
+    }
 
   return table;
 }

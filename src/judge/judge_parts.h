@@ -62,6 +62,8 @@ void lr_judge_sun        (LrJudge *judge);
 void lr_judge_glare      (LrJudge *judge);
 void lr_judge_catch_light (LrJudge *judge);
 void lr_judge_shadows    (LrJudge *judge);
+void lr_judge_sound      (LrJudge *judge);
+void lr_judge_microphones (LrJudge *judge); /* of lr_judge_sound () */
 void lr_judge_room       (LrJudge *judge);
 LrGrade lr_clash_grade   (const LrClash *clash, double limit_m);
 
@@ -115,6 +117,11 @@ const char *lr_say_small_off  (LrJudge *judge, double length_m, double limit_m);
 const char *lr_say_length_off (LrJudge *judge, double length_m, double limit_m);
 const char *lr_say_share_off  (LrJudge *judge, double share, double limit);
 const char *lr_say_number (LrJudge *judge, double number, int decimals);
+const char *lr_say_db     (LrJudge *judge, double level_db);        /* "24 dB" */
+const char *lr_say_db_off (LrJudge *judge, double level_db, double limit_db);
+const char *lr_say_seconds (LrJudge *judge, double time_s);         /* "0.7 s" */
+const char *lr_say_seconds_off (LrJudge *judge, double time_s, double limit_s);
+const char *lr_say_area   (LrJudge *judge, double area_m2);         /* "14 m²" */
 const char *lr_say_stop   (LrJudge *judge, double f_number);        /* "f/2.8" */
 const char *lr_say_focal  (LrJudge *judge, double focal_m);         /* "50 mm" */
 const char *lr_say_behind (LrJudge *judge, const LrCameraReading *camera); /* "west wall", "drafting table" */

@@ -177,6 +177,7 @@ lr_judge_all (LrJudge *judge)
   lr_judge_glare (judge);
   lr_judge_catch_light (judge);
   lr_judge_shadows (judge);
+  lr_judge_sound (judge);
   lr_judge_room (judge);
   lr_judge_missing (judge);
 }

@@ -8,6 +8,7 @@
 #include "summary.h"
 
 #include "light_readings.h"
+#include "summary_sound.h"
 #include "sun_readings.h"
 
 #include <glib/gi18n-lib.h>
@@ -370,7 +371,9 @@ lr_item_summary (const LrStudy       *study,
     case LR_ITEM_HOUSE_LIGHT:
       return describe_spill (study, levels, placed->item);
     case LR_ITEM_MICROPHONE:
-      return describe_distance (study, placed, placed->item->microphone.aims_at, units);
+      return lr_microphone_sound_summary (study, placed, units);
+    case LR_ITEM_NOISE:
+      return lr_noise_sound_summary (study, placed);
     case LR_ITEM_LEAD:
       return describe_lead (study, placed->item, units);
     default:
@@ -390,7 +393,7 @@ lr_room_summary (const LrStudy *study,
 {
   const LrRoom *room = study->setup->room;
   LrVec2 low, high;
-  g_autofree char *across = NULL, *up = NULL;
+  g_autofree char *across = NULL, *up = NULL, *size = NULL, *sound = NULL;
   double area = study->room_area_m2;
 
   if (room->n_corners < 3)
@@ -399,7 +402,8 @@ lr_room_summary (const LrStudy *study,
   lr_polygon_bounds (room->corners_m, room->n_corners, &low, &high);
   across = lr_length_format_short (high.x - low.x, units);
   up = lr_length_format (high.y - low.y, units);
-  if (units == LR_UNITS_IMPERIAL)
-    return g_strdup_printf (_("%s × %s, %.0f ft² of floor."), across, up, area / (FOOT_M * FOOT_M));
-  return g_strdup_printf (_("%s × %s, %.1f m² of floor."), across, up, area);
+  size = units == LR_UNITS_IMPERIAL ? g_strdup_printf (_("%s × %s, %.0f ft² of floor."), across, up, area / (FOOT_M * FOOT_M))
+                                    : g_strdup_printf (_("%s × %s, %.1f m² of floor."), across, up, area);
+  sound = lr_room_sound_summary (study, units);
+  return *sound != '\0' ? g_strconcat (size, "\n", sound, NULL) : g_steal_pointer (&size);
 }

@@ -10,6 +10,7 @@
 #include "materials.h"
 
 #include "data_table.h"
+#include "plan_edit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -165,4 +166,37 @@ lr_material_of_thing (LrSoundThing thing)
     }
 
   return found[thing];
+}
+
+/**
+ * lr_plan_set_material:
+ * @plan: a plan
+ * @surface: "walls", "floor" or "ceiling"
+ * @material: what it is of
+ * @error: return location
+ *
+ * Names the surface after the material and gives it all of its absorption; how it throws light back stays.
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_material (const LrPlan      *plan,
+                      const char        *surface,
+                      const LrMaterial  *material,
+                      GError           **error)
+{
+  static const char *const bands[LR_N_BANDS] = { "125", "250", "500", "1000", "2000", "4000" };
+  g_autofree char *name_key = g_strconcat (surface, ".material", NULL);
+  g_autoptr (LrPlan) next = lr_plan_set_room_text (plan, name_key, _(material->title), error);
+
+  for (guint band = 0; next != NULL && band < LR_N_BANDS; band++)
+    {
+      g_autofree char *key = g_strdup_printf ("%s.absorption-%s-hz", surface, bands[band]);
+      LrPlan *changed = lr_plan_set_room (next, key, material->absorption[band], error);
+
+      lr_plan_unref (next);
+      next = changed;
+    }
+
+  return g_steal_pointer (&next);
 }

@@ -20,6 +20,9 @@ const LrMaterial *lr_material_find     (const char *id); /* of surfaces and thin
 /* Whose figures a surface has; (nullable): its own */
 const LrMaterial *lr_material_of       (const LrSurface *surface);
 
+/* @surface: "walls", "floor" or "ceiling": takes its name and all of its absorption from the material; (transfer full) (nullable) */
+LrPlan           *lr_plan_set_material (const LrPlan *plan, const char *surface, const LrMaterial *material, GError **error);
+
 /* What takes up sound without being a surface of the room */
 typedef enum { LR_THING_WINDOW, LR_THING_DOOR, LR_THING_WOODEN_CHAIR, LR_THING_SOFT_CHAIR, LR_THING_SOFT_SEATS, LR_THING_PERSON,
                LR_THING_CLOTH, LR_N_THINGS } LrSoundThing;

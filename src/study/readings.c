@@ -52,6 +52,11 @@
  *     the subject, hidden by it), is-nearer, is-partly-hidden, clearance-share (a boom over the frame, else null),
  *     outlines [ [ [ across, down ], ... ], ... ] (0..1 from the frame's upper left) } ]
  *   clashes [ { type ("overlap", "outside", "door", "ceiling"), a, b, depth-m, push-deg, x-m, y-m } ]
+ *   sound { volume-m3, surface-m2, sabine-s, eyring-s (octaves 125 Hz to 4 kHz), is-eyring, is-measured, reverberation-s (at middle
+ *     frequencies, as used), absorption-m2, critical-m, schroeder-hz, microphones [ { microphone, talker, distance-m, off-axis-deg,
+ *     off-mouth-deg, lean-off-axis-deg, lean-2-khz-db, voice-db, reverberant-db, over-room-db, noise-db, over-noise-db,
+ *     over-noise-all-off-db, notch-hz, reflection-share, noises [ { noise (null: the room itself), level-db, win-db (null: nothing else
+ *     is heard) } ] } ] }                levels are A-weighted; a microphone is there if somebody speaks into it
  *   light { n-sources (lights, house lights that are on, windows by day), has-bounces (what the room gives back is known),
  *     faces [ { person, left-cheek, right-cheek, forehead, top, back, chest (each { direct-lx, bounced-lx }), lit (the brighter
  *       cheek), key (id of what gives it most), key-is-sun (through that window), key-lx (there, straight), fill-lx (on the other
@@ -474,6 +479,7 @@ lr_readings_to_json (const LrStudy       *study,
   lr_readings_add_reverses (builder, study);
   lr_readings_add_intrusions (builder, study);
   lr_readings_add_clashes (builder, study);
+  lr_readings_add_sound (builder, study);
   if (levels != NULL)
     lr_readings_add_light (builder, study, levels);
   json_builder_end_object (builder);

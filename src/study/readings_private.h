@@ -20,5 +20,8 @@ void lr_readings_add_reverses   (JsonBuilder *builder, const LrStudy *study);
 void lr_readings_add_intrusions (JsonBuilder *builder, const LrStudy *study);
 void lr_readings_add_clashes    (JsonBuilder *builder, const LrStudy *study);
 
+/* readings_sound.c */
+void lr_readings_add_sound      (JsonBuilder *builder, const LrStudy *study);
+
 /* readings_light.c */
 void lr_readings_add_light      (JsonBuilder *builder, const LrStudy *study, const LrLightLevels *levels);

@@ -135,19 +135,28 @@ read_voice (const LrRoomSound *room,
   sound->direct_db = sound->voice_db - sound->reverberant_db;
 }
 
-static double
-noise_level_db (const LrRoomSound       *room,
-                const LrMicrophoneSound *sound,
-                const LrPlaced          *noise,
-                double                   index_db)
+/**
+ * lr_sound_noise_db:
+ * @room: how the room answers
+ * @sound: a microphone whose place, axis and pattern are known
+ * @noise: a noise, as if it were on
+ *
+ * Returns: what the microphone hears of it [dB]
+ */
+double
+lr_sound_noise_db (const LrRoomSound       *room,
+                   const LrMicrophoneSound *sound,
+                   const LrPlaced          *noise)
 {
   LrVec3 at_m = lr_vec2_raise (noise->at_m, noise->item->noise.height_m);
   double away_m = fmax (lr_vec3_length (lr_vec3_sub (at_m, sound->capsule_m)), LEAST_NOISE_M), power_db = 0.0, levels_db[2] = { 0.0, 0.0 };
+  double index_db = 0.0, factor;
 
   lr_level_power_db (noise->item->noise.level_db, 1.0, 1.0, room->absorption_m2, &power_db);
   lr_level_direct_db (power_db, away_m, 1.0, &levels_db[0]);
   lr_level_diffuse_db (power_db, room->absorption_m2, &levels_db[1]);
   levels_db[0] += lr_sound_pattern_db (sound, at_m, LR_SOUND_PATTERN_HZ);
+  lr_pattern_directivity (&sound->pattern, LR_SOUND_PATTERN_HZ, &index_db, &factor);
   levels_db[1] -= index_db;
   return lr_level_sum_db (levels_db, 2);
 }
@@ -180,7 +189,7 @@ read_noises (const LrStudy     *study,
 
       if (noise->item->kind != LR_ITEM_NOISE || noise->item->noise.is_off)
         continue;
-      level.level_db = noise_level_db (room, sound, noise, index_db);
+      level.level_db = lr_sound_noise_db (room, sound, noise);
       g_array_append_val (sound->noises, level);
     }
   g_array_sort (sound->noises, compare_levels);

@@ -12,6 +12,7 @@ void lr_sound_read_room       (const LrStudy *study, LrRoomSound *room);       /
 gboolean lr_sound_read_comb   (const LrStudy *study, const LrMicrophoneSound *microphone, LrCombReading *comb);
 /* sound_microphones.c */
 void lr_sound_read_microphones (const LrStudy *study, LrSound *sound);
+double lr_sound_noise_db      (const LrRoomSound *room, const LrMicrophoneSound *microphone, const LrPlaced *noise);
 double lr_sound_pattern_db    (const LrMicrophoneSound *microphone, LrVec3 from_m, double frequency_hz);
 
 void lr_sound_free            (LrSound *sound);
