@@ -244,12 +244,17 @@ update_summary (LrDetails    *self,
   LrUnits units = lr_document_get_units (self->document);
   g_autofree char *text = item != NULL ? lr_item_summary (study, lr_document_get_levels (self->document), item->id, units) : lr_room_summary (study, units);
   int n_lines = MAX (SUMMARY_LINES, lines_for (text));
+  gboolean is_first = item != NULL && (item->kind == LR_ITEM_MICROPHONE || item->kind == LR_ITEM_NOISE);
+  GtkWidget *before = is_first ? self->levels : self->grid;
 
   if (n_lines != self->n_summary_lines)
     g_object_set (self->summary, "lines", n_lines, NULL);
   self->n_summary_lines = n_lines;
   lr_line_set_text (LR_LINE (self->summary), text);
   gtk_widget_set_visible (self->summary, text[0] != '\0');
+  /* what is heard stands over the fields: all of it in one look */
+  if (gtk_widget_get_prev_sibling (self->summary) != before)
+    gtk_box_reorder_child_after (GTK_BOX (gtk_widget_get_parent (self->summary)), self->summary, before);
 }
 
 static void

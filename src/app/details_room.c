@@ -13,6 +13,8 @@
 #include "contacts.h"
 #include "details_rows.h"
 #include "field_grid.h"
+#include "field_presets.h"
+#include "materials.h"
 #include "plan_edit.h"
 #include "prop_text.h"
 #include "source_table.h"
@@ -34,7 +36,7 @@ struct _LrDetailsRoom
 
 G_DEFINE_FINAL_TYPE (LrDetailsRoom, lr_details_room, GTK_TYPE_WIDGET)
 
-static const char *const room_keys[] = { "height-mm", "north-deg", "=floor-note", NULL };
+static const char *const room_keys[] = { "height-mm", "north-deg", "background-db", "reverberation-s", "=floor-note", NULL };
 
 static const char *const job_keys[] = {
   "=title", "=subtitle", "=client", "date", "time-zone", "time-in", "time-roll", "time-wrap", "time-out", "=place", "=address",
@@ -163,6 +165,48 @@ get_surface (const LrRoom *room,
   return index == 0 ? &room->walls : index == 1 ? &room->floor : &room->ceiling;
 }
 
+static void commit (LrDetailsRoom *self, LrPlan *next, const char *what, const char *merge_key, GError *error);
+static const LrPlan *get_base (LrDetailsRoom *self);
+
+/* The titles of all materials; (transfer full) */
+static char **
+material_titles (void)
+{
+  gsize n;
+  const LrMaterial *materials = lr_materials (&n);
+  char **titles = g_new0 (char *, n + 1);
+
+  for (gsize i = 0; i < n; i++)
+    titles[i] = g_strdup (_(materials[i].title));
+  return titles;
+}
+
+/* What a surface is of, from the table: its name and all of its absorption */
+static void
+material_chosen_cb (guint       index,
+                    const char *title G_GNUC_UNUSED,
+                    gpointer    field)
+{
+  LrDetailsRoom *self = LR_DETAILS_ROOM (gtk_widget_get_ancestor (field, LR_TYPE_DETAILS_ROOM));
+  LrFieldGrid *grid = LR_FIELD_GRID (self->surface_grid);
+  g_autoptr (GError) error = NULL;
+  guint at = 0;
+  gsize n;
+
+  while (at + 1 < lr_field_grid_get_n (grid) && lr_field_grid_get (grid, at) != field)
+    at++;
+  commit (self, lr_plan_set_material (get_base (self), surface_names[at / G_N_ELEMENTS (surface_keys)], &lr_materials (&n)[index], &error),
+          _("Surfaces"), NULL, error);
+}
+
+static void
+offer_materials (LrField *field)
+{
+  g_auto (GStrv) titles = material_titles ();
+
+  lr_field_presets_attach (GTK_ENTRY (gtk_widget_get_first_child (GTK_WIDGET (field))), (const char *const *) titles, material_chosen_cb, field);
+}
+
 static void
 update_surfaces (LrDetailsRoom *self)
 {
@@ -174,7 +218,12 @@ update_surfaces (LrDetailsRoom *self)
       const LrProp *prop = lr_prop_table_find (lr_surface_table (), surface_keys[i % n]);
 
       if (i >= lr_field_grid_get_n (grid))
-        lr_field_grid_add (grid, prop, i % n == 0 ? _(surface_titles[i / n]) : NULL, self->units, FALSE);
+        {
+          LrField *field = lr_field_grid_add (grid, prop, i % n == 0 ? _(surface_titles[i / n]) : NULL, self->units, FALSE);
+
+          if (i % n == 0)
+            offer_materials (field);
+        }
       set_field (lr_field_grid_get (grid, i), get_surface (get_room (self), i / n));
     }
 }

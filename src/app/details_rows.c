@@ -28,6 +28,7 @@ static const char *const boom_keys[] = {
   "tip-height-mm", "omni-share-pct", "tip-x-mm", "tip-y-mm", "x-mm", "y-mm", "=aims-at", NULL
 };
 static const char *const lavalier_keys[] = { "=worn-by", "omni-share-pct", NULL };
+static const char *const camera_microphone_keys[] = { "=mounted-on", "omni-share-pct", "tube-mm", NULL };
 static const char *const panel_keys[] = {
   "width-mm", "height-mm", "bottom-mm", FACE, "x-mm", "y-mm", "reflectance-pct", NULL
 };
@@ -94,6 +95,8 @@ lr_details_keys (const LrItem *item)
 {
   if (item->kind == LR_ITEM_MICROPHONE && item->microphone.form == LR_MIC_LAVALIER)
     return lavalier_keys;
+  if (item->kind == LR_ITEM_MICROPHONE && item->microphone.form == LR_MIC_CAMERA)
+    return camera_microphone_keys;
 
   return keys_by_kind[item->kind];
 }

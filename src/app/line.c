@@ -277,7 +277,7 @@ lr_line_class_init (LrLineClass *klass)
   widget_class->snapshot = lr_line_snapshot;
   widget_class->css_changed = lr_line_css_changed;
   widget_class->system_setting_changed = lr_line_system_setting_changed;
-  props[PROP_LINES] = g_param_spec_int ("lines", NULL, NULL, 1, 9, 1, flags);
+  props[PROP_LINES] = g_param_spec_int ("lines", NULL, NULL, 1, 30, 1, flags);
   props[PROP_FULL_CHARS] = g_param_spec_int ("full-chars", NULL, NULL, 0, 999, 0, flags);
   props[PROP_WIDTH_CHARS] = g_param_spec_int ("width-chars", NULL, NULL, 0, 999, 0, flags);
   props[PROP_XALIGN] = g_param_spec_float ("xalign", NULL, NULL, 0.0f, 1.0f, 0.0f, flags);
