@@ -130,7 +130,7 @@ lr_ask_sentence (const LrAsk *ask)
   if (g_str_has_suffix (when, "."))
     when[strlen (when) - 1] = '\0';
   /* Translators: what is asked for and when, and why */
-  return g_strdup_printf (_("%s: %s."), when, ask->reason);
+  return g_strdup_printf (_("%s (%s)."), when, ask->reason);
 }
 
 /**

@@ -22,7 +22,7 @@ typedef struct
 
 /* (transfer full) (element-type LrAsk): in the order of asking */
 GPtrArray *lr_asks_new (const LrStudy *study, LrUnits units);
-/* (transfer full): "Fridge off, 09:50 to 11:30: voice 36 dB over noise, not 24." */
+/* (transfer full): "Fridge off, 09:50 to 11:30 (voice 36 dB over noise, not 24)." */
 char      *lr_ask_sentence (const LrAsk *ask);
 /* For the families that ask. All texts are copied; "" for none. @item (nullable): what it is about */
 void       lr_asks_add (GPtrArray *asks, const LrItem *item, const char *text, const char *reason, const char *from, const char *to);

@@ -194,6 +194,25 @@ link_boom (LrPlan         *plan,
   return then_change (plan, changes, G_N_ELEMENTS (changes), error);
 }
 
+/* On the first camera, if there is one */
+static LrPlan *
+mount (LrPlan      *plan,
+       const char  *id,
+       GError     **error)
+{
+  const GPtrArray *items = lr_plan_get_setup (plan)->items;
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      const LrItem *item = g_ptr_array_index (items, i);
+
+      if (item->kind == LR_ITEM_CAMERA)
+        return then_text (plan, id, "mounted-on", item->id, error);
+    }
+
+  return plan;
+}
+
 static LrPlan *
 link_microphone (LrPlan         *plan,
                  const LrItem   *item,
@@ -204,6 +223,8 @@ link_microphone (LrPlan         *plan,
 
   if (item->microphone.form == LR_MIC_LAVALIER)
     return then_text (plan, held->id, "worn-by", subject->item->id, error);
+  if (item->microphone.form == LR_MIC_CAMERA)
+    return mount (plan, held->id, error);
 
   plan = then_text (plan, held->id, "aims-at", subject->item->id, error);
   return held->microphone.form == LR_MIC_BOOM ? link_boom (plan, held, subject, error) : plan;

@@ -175,8 +175,8 @@ bar_hides (LrVec3 eye_m,
 
   off_m = lr_vec3_length (lr_vec3_sub (nearest, lr_vec3_scale (ray, depth_m))) * lamp_away_m / depth_m;
   half_m = bar_radius_m * lamp_away_m / depth_m;
-  length_m = lr_vec3_length (across) * lamp_away_m / depth_m;
-  off_m = fmax (0.0, off_m);
+  /* its round ends make up a disc as wide as it is */
+  length_m = lr_vec3_length (across) * lamp_away_m / depth_m + 0.5 * LR_PI * half_m;
   if (off_m - half_m >= lamp_radius_m)
     return 0.0;
 
