@@ -20,6 +20,7 @@
 #include "line.h"
 #include "placing.h"
 #include "plan_edit.h"
+#include "sound_bar.h"
 #include "source_table.h"
 #include "summary.h"
 
@@ -37,7 +38,7 @@ struct _LrDetails
 
   int         n_summary_lines;
 
-  GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *lamp, *summary, *levels, *sources, *more, *more_grid, *room;
+  GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *lamp, *summary, *levels, *sources, *sound, *more, *more_grid, *room;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetails, lr_details, GTK_TYPE_WIDGET)
@@ -245,7 +246,7 @@ update_summary (LrDetails    *self,
   g_autofree char *text = item != NULL ? lr_item_summary (study, lr_document_get_levels (self->document), item->id, units) : lr_room_summary (study, units);
   int n_lines = MAX (SUMMARY_LINES, lines_for (text));
   gboolean is_first = item != NULL && (item->kind == LR_ITEM_MICROPHONE || item->kind == LR_ITEM_NOISE);
-  GtkWidget *before = is_first ? self->levels : self->grid;
+  GtkWidget *before = is_first ? self->sound : self->grid;
 
   if (n_lines != self->n_summary_lines)
     g_object_set (self->summary, "lines", n_lines, NULL);
@@ -298,6 +299,7 @@ update (LrDetails *self)
   update_summary (self, item);
   lr_levels_bar_show (LR_LEVELS_BAR (self->levels), self->document, item != NULL && item->kind == LR_ITEM_CAMERA ? item->id : NULL);
   update_sources (self, item);
+  lr_sound_bar_show (LR_SOUND_BAR (self->sound), self->document, item != NULL && item->kind == LR_ITEM_MICROPHONE ? item->id : NULL);
   if (item != NULL)
     {
       update_fields (self, self->grid, item);
@@ -448,6 +450,7 @@ lr_details_class_init (LrDetailsClass *klass)
   g_type_ensure (LR_TYPE_LEVELS_BAR);
   g_type_ensure (LR_TYPE_LAMP_ROW);
   g_type_ensure (LR_TYPE_SOURCE_TABLE);
+  g_type_ensure (LR_TYPE_SOUND_BAR);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "details");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -462,6 +465,7 @@ lr_details_class_init (LrDetailsClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LrDetails, summary);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, levels);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, sources);
+  gtk_widget_class_bind_template_child (widget_class, LrDetails, sound);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, more);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, more_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetails, room);

@@ -473,6 +473,13 @@ where_text (const LrSheet *sheet,
   g_autofree char *distance = NULL;
   double distance_m = 0.0;
 
+  if (mic->form == LR_MIC_CAMERA)
+    {
+      const LrPlaced *camera = find_placed (sheet, mic->mounted_on);
+
+      /* Translators: a camera's tag */
+      return camera != NULL ? g_strdup_printf (_("over the lens of %s"), camera->item->tag) : g_strdup ("");
+    }
   if (person == NULL || person->item->kind != LR_ITEM_PERSON)
     return g_strdup (mic->form == LR_MIC_LAVALIER ? "" : _("straight down"));
 
@@ -511,7 +518,7 @@ lr_page_sound_new (const LrSheet *sheet)
       row = lr_table_add (table, LR_ITEM_MICROPHONE, item->tag);
       row->cell[0] = g_strdup_printf ("%s, %s", mic_word ((LrMicForm) item->microphone.form),
                                       pattern_word (item->microphone.omni_share));
-      if (item->microphone.form != LR_MIC_LAVALIER)
+      if (lr_microphone_stands (&item->microphone))
         row->cell[1] = lr_length_format (item->microphone.tip_height_m, sheet->options->units);
       row->cell[2] = where_text (sheet, item);
     }

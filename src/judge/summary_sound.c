@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * What limits the sound comes first, then each part of it, then what switching a noise off would win.
+ * What limits the sound comes first, then the parts of it. Each noise by itself is in the chart beside it.
  */
 
 #include "config.h"
@@ -83,20 +83,6 @@ describe_levels (const LrMicrophoneSound *microphone)
                           microphone->direct_db, microphone->over_db);
 }
 
-/* "Fridge 34 dB: off, 9.6 dB won" */
-static char *
-describe_noise (const LrNoiseLevel *level)
-{
-  g_autofree char *title = noise_title (level);
-
-  if (level->noise == NULL)
-    return g_strdup_printf (_("· %s %.0f" NO_BREAK "dB"), title, level->level_db);
-  return g_strdup_printf (level->noise->item->noise.can_switch_off ? _("· %s %.0f" NO_BREAK "dB; off, it wins %.1f" NO_BREAK "dB")
-                                                                   : _("· %s %.0f" NO_BREAK "dB; off, it would win %.1f" NO_BREAK
-                                                                       "dB, but it cannot be switched off"),
-                          title, level->level_db, level->win_db);
-}
-
 static char *
 describe_quiet (const LrMicrophoneSound *microphone)
 {
@@ -161,8 +147,6 @@ lr_microphone_sound_summary (const LrStudy  *study,
     {
       add_line (text, describe_limit (study, &sound->room, heard));
       add_line (text, describe_levels (heard));
-      for (guint i = 0; i < heard->noises->len; i++)
-        add_line (text, describe_noise (lr_sound_noise (heard, i)));
       add_line (text, describe_quiet (heard));
       add_line (text, describe_held (heard, units));
       add_line (text, describe_comb (study, heard));
@@ -297,6 +281,10 @@ lr_room_sound_summary (const LrStudy *study,
   add_line (text, describe_time (room));
   add_line (text, describe_parts (room));
   add_line (text, describe_distance (room, units));
+  if (isfinite (room->crowded_hz))
+    add_line (text, g_strdup_printf (_("Waves along two of its sides fall together at %.0f" NO_BREAK "Hz: keep the talker and the microphones out of "
+                                       "the middle and off the walls."),
+                                     room->crowded_hz));
   if (room->flutter_wall >= 0)
     /* Translators: a wall, a time */
     add_line (text, g_strdup_printf (_("A clap flutters between the %s and the one across, for %.1f" NO_BREAK "s: hang something soft on one."),

@@ -38,6 +38,7 @@ typedef struct
   double   critical_m;                /* of a voice, for a microphone that hears all round */
   double   schroeder_hz;              /* under it single modes are heard */
   double   modes_hz[3];               /* the first along the room, across and up; of the box that holds it */
+  double   crowded_hz;                /* where two sides boom together, within 5 %, in a voice's reach; NAN: nowhere */
   int      flutter_wall;              /* the first of two bare walls that face each other; -1: none */
   LrFlutter flutter;
 } LrRoomSound;

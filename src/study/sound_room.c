@@ -21,6 +21,9 @@
 #define BARE 0.1             /* walls that flutter take up no more, from 1 to 4 kHz */
 #define FLUTTER_M 2.5        /* and are farther apart */
 #define PARALLEL_COS -0.999
+#define MOST_HALF_WAVES 6
+#define TOGETHER 0.05        /* of their frequency, two waves sound as one; common practice, no source */
+#define VOICE_FROM_HZ 80.0   /* a deep voice; common practice, no source */
 
 typedef struct
 {
@@ -159,6 +162,26 @@ find_flutter (const LrRoom *room,
       }
 }
 
+/* The lowest that waves along two sides have together, over a deep voice and where single waves are heard */
+static double
+find_crowded_hz (const LrRoomSound *sound)
+{
+  double least_hz = NAN;
+
+  for (int i = 0; i < 3; i++)
+    for (int k = i + 1; k < 3; k++)
+      for (int m = 1; m <= MOST_HALF_WAVES; m++)
+        for (int n = 1; n <= MOST_HALF_WAVES; n++)
+          {
+            double a_hz = m * sound->modes_hz[i], b_hz = n * sound->modes_hz[k], both_hz = 0.5 * (a_hz + b_hz);
+
+            if (fabs (a_hz - b_hz) < TOGETHER * both_hz && both_hz > VOICE_FROM_HZ && both_hz < sound->schroeder_hz
+                && !(both_hz >= least_hz))
+              least_hz = both_hz;
+          }
+  return least_hz;
+}
+
 static void
 find_modes (const LrRoom *room,
             LrRoomSound  *sound)
@@ -177,6 +200,7 @@ find_modes (const LrRoom *room,
       sound->modes_hz[i] = NAN;
       lr_room_mode_hz (sides_m, half_waves, &sound->modes_hz[i]);
     }
+  sound->crowded_hz = find_crowded_hz (sound);
 }
 
 /**

@@ -80,6 +80,19 @@ test_bare_room (void)
   g_assert_cmpint (room->flutter_wall, ==, 0);  /* south and north wall, 4 m apart */
 }
 
+/* 16 x 12 x 8 ft: 2,0,0 and 0,0,1 coincide at 70.6 Hz (Handbook for Sound Engineers, table 6-4), which is under a voice; the next that do are
+ * 4,0,0, 0,3,0 and 0,0,2 at 141 Hz (multiples by hand) */
+static void
+test_crowded (void)
+{
+  g_autoptr (LrPlan) plan = fixture_room (16 * 0.3048, 12 * 0.3048, 8 * 0.3048);
+  g_autoptr (LrStudy) study = NULL;
+
+  set_room (&plan, "reverberation-s", 1.0);
+  study = lr_study_new (plan);
+  assert_near (lr_study_sound (study)->room.crowded_hz, 140.8, 1.0);
+}
+
 /* Windows and doors take wall away; people and soft things add to it, outside the logarithm */
 static void
 test_things (void)
@@ -315,6 +328,7 @@ main (int   argc,
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sound/bare-room", test_bare_room);
+  g_test_add_func ("/sound/crowded", test_crowded);
   g_test_add_func ("/sound/things", test_things);
   g_test_add_func ("/sound/soft-room", test_soft_room);
   add_rows ("/sound/ratio", ratio_cases, test_ratio);
