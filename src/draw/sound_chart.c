@@ -190,7 +190,10 @@ draw_bar (cairo_t          *cr,
   double unit = theme->unit_px, half = (row->kind == LR_SOUND_ROW_VOICE || row->kind == LR_SOUND_ROW_ROOM ? 4.0 : 1.5) * unit;
 
   cairo_rectangle (cr, from, y - half, fmax (to - from, unit), 2.0 * half);
-  lr_theme_set_color (cr, row->kind == LR_SOUND_ROW_ROOM ? theme->room : row->kind == LR_SOUND_ROW_VOICE ? theme->family_fill[LR_FAMILY_SOUND] : theme->ink,
+  lr_theme_set_color (cr,
+                      row->kind == LR_SOUND_ROW_ROOM    ? theme->room
+                      : row->kind == LR_SOUND_ROW_VOICE ? theme->family_fill[LR_FAMILY_SOUND]
+                                                        : theme->ink,
                       1.0);
   cairo_fill_preserve (cr);
   lr_theme_set_color (cr, theme->ink, 1.0);

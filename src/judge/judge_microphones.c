@@ -13,8 +13,7 @@
 
 #define NEAR_BEST_M 0.05       /* so near to the best place it hangs there */
 #define MOST_ASIDE_RAD (75.0 * LR_DEG) /* over the head or beside it a voice is dull; common practice, no source */
-#define LEAST_HIDDEN 0.2       /* of a light, a third of a stop: it shows when the boom moves; common practice, no source */
-#define FAR_OFF_M 1.5          /* a camera's own microphone is not aimed; common practice, no source */
+#define FAR_OFF_M 1.5          /* what is farther away is not aimed at a mouth; common practice, no source */
 
 static void
 judge_off_axis (LrJudge                 *judge,
@@ -72,7 +71,7 @@ judge_comb (LrJudge                 *judge,
   LrRemark *remark;
   const char *face, *name, *talker, *share, *notch;
 
-  if (!microphone->has_comb)
+  if (!microphone->has_comb || microphone->distance_m > FAR_OFF_M)
     return;
   remark = lr_judge_add (judge, LR_CHECK_COMB, is_heard ? LR_GRADE_MIND : LR_GRADE_FINE, microphone->placed, NULL);
   if (remark == NULL)
@@ -189,14 +188,14 @@ judge_boom_shadows (LrJudge                 *judge,
       if (light->item->kind != LR_ITEM_LIGHT || !(light->item->light.dim > 0.0))
         continue;
       hidden = lr_boom_hides (boom->placed, light, boom->talker);
-      if (hidden < LEAST_HIDDEN)
+      if (hidden < LR_BOOM_MOST_HIDDEN)
         continue;
       remark = lr_judge_add (judge, LR_CHECK_BOOM_SHADOW, LR_GRADE_MIND, boom->placed, light);
       if (remark == NULL)
         continue;
 
       remark->value = hidden;
-      remark->limit = LEAST_HIDDEN;
+      remark->limit = LR_BOOM_MOST_HIDDEN;
       lr_remark_about (remark, boom->talker);
       lr_remark_mark_line (remark, light->at_m, boom->talker->at_m, lr_say_share (judge, hidden));
       lr_remark_say (remark, _("Boom %s hangs between %s and %s’s face and takes <b>%s</b> of that light: its shadow moves with it. Hang it to "

@@ -12,6 +12,7 @@
 #include "boom_geometry.h"
 #include "intrusions_private.h"
 #include "sound_levels.h"
+#include "study_parts.h"
 
 #define NEAREST_M 0.30      /* no nearer: it hangs before a face that leans; common practice, no source */
 #define FARTHEST_M 1.5
@@ -93,6 +94,26 @@ may_hang (const LrStudy  *study,
          && lr_polygon_contains (room->corners_m, room->n_corners, lr_vec3_flat (tip_m));
 }
 
+/* Whether it would hide a light from the face */
+static gboolean
+is_in_light (const LrStudy  *study,
+             const LrItem   *item,
+             const LrPlaced *talker)
+{
+  LrPlaced placed;
+
+  lr_study_place_item (study, item, &placed);
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *light = &g_array_index (study->placed, LrPlaced, i);
+
+      if (light->item->kind == LR_ITEM_LIGHT && light->item->light.dim > 0.0 && lr_boom_hides (&placed, light, talker) >= LR_BOOM_MOST_HIDDEN)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
 /* To whole centimetres outwards along the way */
 static LrVec3
 tip_at (const LrMicrophoneSound *boom,
@@ -138,7 +159,7 @@ lr_boom_best_place (const LrStudy           *study,
         item->microphone.tip_x_m = at_m.x;
         item->microphone.tip_y_m = at_m.y;
         item->microphone.tip_height_m = at_m.z;
-        if (!may_hang (study, boom->placed, at_m) || lr_study_would_intrude (study, item, margin + 0.002))
+        if (!may_hang (study, boom->placed, at_m) || lr_study_would_intrude (study, item, margin + 0.002) || is_in_light (study, item, boom->talker))
           continue;
         *tip_m = at_m;
         return TRUE;

@@ -7,7 +7,9 @@
 
 #include "sound.h"
 
-/* Of places before and over the mouth that every camera's frame, the room and the arm let it have, the one where it hears most; with
+#define LR_BOOM_MOST_HIDDEN 0.2 /* of a light, a third of a stop: it shows when the boom moves; common practice, no source */
+
+/* Of places before and over the mouth that every camera's frame, every light, the room and the arm let it have, the one where it hears most; with
  * @margin, of a frame's height, over each. FALSE: there is none */
 gboolean lr_boom_best_place (const LrStudy *study, const LrMicrophoneSound *boom, double margin, LrVec3 *tip_m);
 /* Part of a light that arm and capsule hide from a person's face */
