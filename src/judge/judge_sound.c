@@ -92,7 +92,7 @@ judge_noise (LrJudge                 *judge,
       return;
     }
 
-  lr_remark_say (remark, _("%s, the best, hears %s only <b>%s</b> over noise; clean takes <b>%s</b>. Loudest: %s."), name, talker,
+  lr_remark_say (remark, _("%s hears %s only <b>%s</b> over noise; clean takes <b>%s</b>. Loudest: %s."), name, talker,
                  lr_say_db_off (judge, over_db, limit), lr_say_db (judge, limit), say_noise (judge, loudest));
   keep_switches (judge, remark, microphone);
 }
@@ -137,7 +137,7 @@ judge_reverberation (LrJudge                 *judge,
   lr_remark_about (remark, microphone->placed);
   lr_remark_mark_distance (remark, lr_vec3_flat (microphone->mouth_m), lr_vec3_flat (microphone->capsule_m), over);
   if (is_far)
-    lr_remark_say (remark, _("%s, the nearest, hears %s only <b>%s</b> over the room, which rings <b>%s</b>; under <b>%s</b> a voice sounds far "
+    lr_remark_say (remark, _("%s hears %s only <b>%s</b> over the room, which rings <b>%s</b>; under <b>%s</b> a voice sounds far "
                              "away. Come nearer."),
                    name, talker, lr_say_db_off (judge, microphone->direct_db, limit_db), time, lr_say_db (judge, limit_db));
   else if (is_long)

@@ -15,6 +15,7 @@
 #include <glib/gi18n-lib.h>
 
 #define NO_BREAK "\u00a0"
+#define LEAST_NEARER_M 0.05
 
 static void
 add_line (GString *text,
@@ -126,6 +127,29 @@ describe_boom (const LrPlaced *boom,
   return g_strdup_printf (_("Reaches %s; %.1f" NO_BREAK "kg at the short end balance it. Bag a leg as well."), reach, weight_kg);
 }
 
+/* How near the frames would let it come; "" where it hangs there */
+static char *
+describe_best (const LrStudy           *study,
+               const LrMicrophoneSound *boom,
+               LrUnits                  units)
+{
+  g_autofree char *distance = NULL, *height = NULL;
+  double best_m;
+  LrVec3 tip_m;
+
+  if (boom->placed->item->microphone.form != LR_MIC_BOOM
+      || !lr_boom_best_place (study, boom, study->plan->limits.value[LR_LIMIT_BOOM_MARGIN], &tip_m))
+    return g_strdup ("");
+  best_m = lr_vec3_length (lr_vec3_sub (tip_m, boom->mouth_m));
+  if (best_m > boom->distance_m - LEAST_NEARER_M)
+    return g_strdup ("");
+
+  distance = lr_length_format (best_m, units);
+  height = lr_length_format (tip_m.z, units);
+  /* Translators: a distance and a height */
+  return g_strdup_printf (_("Every frame would let it hang %s before and over the mouth, at %s."), distance, height);
+}
+
 /**
  * lr_microphone_sound_summary:
  * @study: a study
@@ -149,6 +173,7 @@ lr_microphone_sound_summary (const LrStudy  *study,
       add_line (text, describe_levels (heard));
       add_line (text, describe_quiet (heard));
       add_line (text, describe_held (heard, units));
+      add_line (text, describe_best (study, heard, units));
       add_line (text, describe_comb (study, heard));
     }
   add_line (text, describe_boom (microphone, units));

@@ -132,6 +132,23 @@ test_whole (void)
   g_assert_null (lr_material_find ("nothing"));
 }
 
+/* A surface takes its name and all of its absorption, and keeps how it throws light back */
+static void
+test_set (void)
+{
+  g_autoptr (LrPlan) plan = lr_plan_new_empty (), next = NULL;
+  const LrMaterial *material = lr_material_find ("carpet-on-underlay");
+  const LrRoom *room;
+
+  next = lr_plan_set_material (plan, "floor", material, NULL);
+  g_assert_nonnull (next);
+  room = lr_plan_get_setup (next)->room;
+  g_assert_true (lr_material_of (&room->floor) == material);
+  g_assert_cmpstr (room->floor.material, ==, material->title);
+  g_assert_cmpfloat (room->floor.reflectance, ==, lr_plan_get_setup (plan)->room->floor.reflectance);
+  g_assert_true (lr_material_of (&room->walls) != material);
+}
+
 /* Patterns and tubes are such as the properties take */
 static void
 test_factors (void)
@@ -172,6 +189,7 @@ main (int   argc,
     }
   g_test_add_func ("/materials/whole", test_whole);
   g_test_add_func ("/materials/factors", test_factors);
+  g_test_add_func ("/materials/set", test_set);
 
   return g_test_run ();
 }
