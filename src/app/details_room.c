@@ -10,10 +10,11 @@
 #include "details_room.h"
 
 #include "app.h"
+#include "asks.h"
 #include "contacts.h"
+#include "details_materials.h"
 #include "details_rows.h"
 #include "field_grid.h"
-#include "field_presets.h"
 #include "materials.h"
 #include "plan_edit.h"
 #include "prop_text.h"
@@ -30,7 +31,7 @@ struct _LrDetailsRoom
   char       *shown_requests; /* as the plan has them, one a line */
   char       *wall_titles;    /* of the walls that there are fields for, one a line */
 
-  GtkWidget  *box, *room_grid, *walls, *wall_grid, *job, *job_grid, *requests, *requests_view, *contacts, *contacts_editor;
+  GtkWidget  *box, *room_grid, *walls, *wall_grid, *job, *job_grid, *requests, *requests_view, *asks, *contacts, *contacts_editor;
   GtkWidget  *surfaces, *surface_grid, *limits, *limit_grid, *wanted, *wanted_grid, *sources;
 };
 
@@ -168,19 +169,6 @@ get_surface (const LrRoom *room,
 static void commit (LrDetailsRoom *self, LrPlan *next, const char *what, const char *merge_key, GError *error);
 static const LrPlan *get_base (LrDetailsRoom *self);
 
-/* The titles of all materials; (transfer full) */
-static char **
-material_titles (void)
-{
-  gsize n;
-  const LrMaterial *materials = lr_materials (&n);
-  char **titles = g_new0 (char *, n + 1);
-
-  for (gsize i = 0; i < n; i++)
-    titles[i] = g_strdup (_(materials[i].title));
-  return titles;
-}
-
 /* What a surface is of, from the table: its name and all of its absorption */
 static void
 material_chosen_cb (guint       index,
@@ -200,14 +188,6 @@ material_chosen_cb (guint       index,
 }
 
 static void
-offer_materials (LrField *field)
-{
-  g_auto (GStrv) titles = material_titles ();
-
-  lr_field_presets_attach (GTK_ENTRY (gtk_widget_get_first_child (GTK_WIDGET (field))), (const char *const *) titles, material_chosen_cb, field);
-}
-
-static void
 update_surfaces (LrDetailsRoom *self)
 {
   LrFieldGrid *grid = LR_FIELD_GRID (self->surface_grid);
@@ -222,7 +202,7 @@ update_surfaces (LrDetailsRoom *self)
           LrField *field = lr_field_grid_add (grid, prop, i % n == 0 ? _(surface_titles[i / n]) : NULL, self->units, FALSE);
 
           if (i % n == 0)
-            offer_materials (field);
+            lr_details_offer_materials (field, material_chosen_cb);
         }
       set_field (lr_field_grid_get (grid, i), get_surface (get_room (self), i / n));
     }
@@ -280,7 +260,12 @@ static void
 update_requests (LrDetailsRoom *self)
 {
   g_autofree char *text = g_strjoinv ("\n", get_plan (self)->job->requests);
+  g_autoptr (GPtrArray) asks = lr_asks_new (lr_document_get_study (self->document), self->units);
+  g_autofree char *made = lr_asks_made_text (asks);
 
+  gtk_widget_set_visible (self->asks, *made != '\0');
+  if (g_strcmp0 (made, gtk_label_get_text (GTK_LABEL (self->asks))) != 0)
+    gtk_label_set_text (GTK_LABEL (self->asks), made);
   if (g_strcmp0 (text, self->shown_requests) == 0)
     return;
 
@@ -551,6 +536,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, job_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, requests);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, requests_view);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, asks);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, contacts);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, contacts_editor);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, surfaces);

@@ -134,6 +134,28 @@ lr_ask_sentence (const LrAsk *ask)
 }
 
 /**
+ * lr_asks_made_text:
+ * @asks: (element-type LrAsk): requests
+ *
+ * Returns: (transfer full): those that the plan made or gave a reason for, one a line; "" for none
+ */
+char *
+lr_asks_made_text (const GPtrArray *asks)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < asks->len; i++)
+    {
+      const LrAsk *ask = g_ptr_array_index (asks, i);
+      g_autofree char *sentence = lr_ask_sentence (ask);
+
+      if (!ask->is_own || *ask->reason != '\0')
+        g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", sentence);
+    }
+  return g_string_free (text, FALSE);
+}
+
+/**
  * lr_asks_to_json:
  * @asks: (element-type LrAsk): requests
  *

@@ -24,6 +24,8 @@ typedef struct
 GPtrArray *lr_asks_new (const LrStudy *study, LrUnits units);
 /* (transfer full): "Fridge off, 09:50 to 11:30 (voice 36 dB over noise, not 24)." */
 char      *lr_ask_sentence (const LrAsk *ask);
+/* (transfer full): those that follow from the plan, and the user's own that it gives a reason for, one a line */
+char      *lr_asks_made_text (const GPtrArray *asks);
 /* For the families that ask. All texts are copied; "" for none. @item (nullable): what it is about */
 void       lr_asks_add (GPtrArray *asks, const LrItem *item, const char *text, const char *reason, const char *from, const char *to);
 /* "asks" of the remarks as JSON; (transfer full) */
