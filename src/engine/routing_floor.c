@@ -1,0 +1,338 @@
+/* routing_floor.c - what a step over a floor counts, and what is in its way
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Source: closed form; segments are clipped by convex outlines as Cyrus and Beck (1978) do.
+ */
+
+#include "routing_private.h"
+
+#define NEAR 1e-9
+#define MAX_SPANS 64 /* walls of a room that a step may lie along */
+
+/* Part of a segment, in shares of its length */
+typedef struct
+{
+  double from, to;
+} Span;
+
+static bool
+clip_convex (const LrVec2 *corners_m,
+             size_t        n,
+             LrVec2        a_m,
+             LrVec2        step,
+             Span         *span)
+{
+  span->from = 0.0;
+  span->to = 1.0;
+  for (size_t i = 0; i < n; i++)
+    {
+      LrVec2 way = lr_vec2_sub (corners_m[i + 1 < n ? i + 1 : 0], corners_m[i]);
+      double inside = lr_vec2_cross (way, lr_vec2_sub (a_m, corners_m[i]));
+      double inward = lr_vec2_cross (way, step);
+
+      if (fabs (inward) < 1e-15)
+        {
+          if (inside <= 0.0)
+            return false;
+        }
+      else if (inward > 0.0)
+        span->from = fmax (span->from, -inside / inward);
+      else
+        span->to = fmin (span->to, -inside / inward);
+      if (!(span->from < span->to))
+        return false;
+    }
+
+  return n > 0;
+}
+
+static bool
+clip_disc (const LrOutline *disc,
+           LrVec2           a_m,
+           LrVec2           step,
+           Span            *span)
+{
+  double enter_m, leave_m, length_m = lr_vec2_length (step);
+
+  if (!lr_outline_ray (disc, a_m, step, &enter_m, &leave_m) || enter_m >= length_m)
+    return false;
+
+  *span = (Span) { enter_m / length_m, fmin (leave_m / length_m, 1.0) };
+  return true;
+}
+
+static bool
+clip (const LrOutline *outline,
+      LrVec2           a_m,
+      LrVec2           b_m,
+      Span            *span)
+{
+  LrVec2 step = lr_vec2_sub (b_m, a_m);
+  LrVec2 low = { fmin (a_m.x, b_m.x), fmin (a_m.y, b_m.y) }, high = { fmax (a_m.x, b_m.x), fmax (a_m.y, b_m.y) };
+
+  if (outline->centre_m.x + outline->radius_m < low.x || outline->centre_m.x - outline->radius_m > high.x
+      || outline->centre_m.y + outline->radius_m < low.y || outline->centre_m.y - outline->radius_m > high.y)
+    return false;
+
+  return outline->n == 0 ? clip_disc (outline, a_m, step, span) : clip_convex (outline->corner_m, outline->n, a_m, step, span);
+}
+
+/**
+ * lr_route_meets:
+ * @outline: a footprint
+ * @a_m: one end of a step [m]
+ * @b_m: its other end [m]
+ *
+ * Returns: whether the step goes through it; touching its edge is not going through
+ */
+bool
+lr_route_meets (const LrOutline *outline,
+                LrVec2           a_m,
+                LrVec2           b_m)
+{
+  Span span;
+
+  return clip (outline, a_m, b_m, &span) && (span.to - span.from) * lr_route_far_m (a_m, b_m) > LR_ROUTE_TOUCH_M;
+}
+
+/**
+ * lr_route_leaves_room:
+ * @floor: a floor
+ * @a_m: one end of a step, in the room or on a wall [m]
+ * @b_m: its other end [m]
+ *
+ * Returns: whether the step crosses a wall
+ */
+bool
+lr_route_leaves_room (const LrRouteFloor *floor,
+                      LrVec2              a_m,
+                      LrVec2              b_m)
+{
+  LrVec2 step = lr_vec2_sub (b_m, a_m);
+
+  for (size_t i = 0; i < floor->n_room; i++)
+    {
+      LrVec2 p_m = floor->room_m[i], q_m = floor->room_m[i + 1 < floor->n_room ? i + 1 : 0], way = lr_vec2_sub (q_m, p_m);
+      double p = lr_vec2_cross (step, lr_vec2_sub (p_m, a_m)), q = lr_vec2_cross (step, lr_vec2_sub (q_m, a_m));
+      double a = lr_vec2_cross (way, lr_vec2_sub (a_m, p_m)), b = lr_vec2_cross (way, lr_vec2_sub (b_m, p_m));
+
+      if (((p > NEAR && q < -NEAR) || (p < -NEAR && q > NEAR)) && ((a > NEAR && b < -NEAR) || (a < -NEAR && b > NEAR)))
+        return true;
+    }
+
+  return false;
+}
+
+/* Parts of the step that lie along a wall, sorted into @spans */
+static size_t
+spans_along_walls (const LrRouteFloor *floor,
+                   LrVec2              a_m,
+                   LrVec2              step,
+                   Span               *spans)
+{
+  size_t n = 0;
+
+  for (size_t i = 0; i < floor->n_room && n < MAX_SPANS; i++)
+    {
+      LrVec2 p_m = floor->room_m[i], q_m = floor->room_m[i + 1 < floor->n_room ? i + 1 : 0], way = lr_vec2_sub (q_m, p_m), out;
+      double length_m = lr_route_far_m (p_m, q_m), a_in_m2, b_in_m2, band_m2 = length_m * floor->band_m;
+      LrVec2 strip[4];
+      Span span;
+      size_t at;
+
+      a_in_m2 = lr_vec2_cross (way, lr_vec2_sub (a_m, p_m));
+      b_in_m2 = a_in_m2 + lr_vec2_cross (way, step);
+      if ((a_in_m2 > band_m2 && b_in_m2 > band_m2) || !(length_m > 0.0))
+        continue;
+      out = lr_vec2_left (lr_vec2_scale (way, 1.0 / length_m));
+
+      strip[0] = lr_vec2_along (p_m, out, -0.01);
+      strip[1] = lr_vec2_along (q_m, out, -0.01);
+      strip[2] = lr_vec2_along (q_m, out, floor->band_m);
+      strip[3] = lr_vec2_along (p_m, out, floor->band_m);
+      if (!clip_convex (strip, 4, a_m, step, &span))
+        continue;
+      for (at = n++; at > 0 && spans[at - 1].from > span.from; at--)
+        spans[at] = spans[at - 1];
+      spans[at] = span;
+    }
+
+  return n;
+}
+
+static double
+share_along_walls (const LrRouteFloor *floor,
+                   LrVec2              a_m,
+                   LrVec2              step)
+{
+  Span spans[MAX_SPANS];
+  size_t n = spans_along_walls (floor, a_m, step, spans);
+  double share = 0.0, reached = 0.0;
+
+  for (size_t i = 0; i < n; i++)
+    {
+      share += fmax (0.0, spans[i].to - fmax (spans[i].from, reached));
+      reached = fmax (reached, spans[i].to);
+    }
+  return share;
+}
+
+/**
+ * lr_route_step_cost_m:
+ * @floor: a floor
+ * @a_m: one end of a step [m]
+ * @b_m: its other end [m]
+ *
+ * Returns: what the step counts [m], at least its length
+ */
+double
+lr_route_step_cost_m (const LrRouteFloor *floor,
+                      LrVec2              a_m,
+                      LrVec2              b_m)
+{
+  LrVec2 step = lr_vec2_sub (b_m, a_m);
+  double length_m = sqrt (lr_vec2_dot (step, step)), times = 1.0;
+  Span span;
+
+  if (floor->open_times > 1.0)
+    times += (floor->open_times - 1.0) * (1.0 - share_along_walls (floor, a_m, step));
+  for (size_t i = 0; i < floor->n_zones; i++)
+    if (clip (&floor->zones[i], a_m, b_m, &span))
+      times += (floor->zone_times - 1.0) * (span.to - span.from);
+
+  return length_m * times;
+}
+
+/**
+ * lr_route_length_m:
+ * @path_m: (array length=n): a path [m]
+ * @n: how many points
+ *
+ * Returns: how long it is [m]
+ */
+double
+lr_route_length_m (const LrVec2 *path_m,
+                   size_t        n)
+{
+  double length_m = 0.0;
+
+  for (size_t i = 1; i < n; i++)
+    length_m += lr_vec2_distance (path_m[i - 1], path_m[i]);
+
+  return length_m;
+}
+
+/**
+ * lr_route_cost_m:
+ * @floor: a floor
+ * @path_m: (array length=n): a path [m]
+ * @n: how many points
+ *
+ * Returns: what it counts [m]
+ */
+double
+lr_route_cost_m (const LrRouteFloor *floor,
+                 const LrVec2       *path_m,
+                 size_t              n)
+{
+  double cost_m = 0.0;
+
+  for (size_t i = 1; i < n; i++)
+    cost_m += lr_route_step_cost_m (floor, path_m[i - 1], path_m[i]);
+
+  return cost_m;
+}
+
+/* From a point to an outline, 0 inside */
+static double
+outline_distance_m (const LrOutline *outline,
+                    LrVec2           point_m)
+{
+  double distance_m = HUGE_VAL;
+
+  if (outline->n == 0)
+    return fmax (0.0, lr_vec2_distance (outline->centre_m, point_m) - outline->radius_m);
+  if (lr_polygon_contains (outline->corner_m, outline->n, point_m))
+    return 0.0;
+  for (size_t i = 0; i < outline->n; i++)
+    distance_m = fmin (distance_m, lr_segment_distance_m (outline->corner_m[i], outline->corner_m[i + 1 < outline->n ? i + 1 : 0],
+                                                          point_m, NULL));
+
+  return distance_m;
+}
+
+/* A disc becomes the octagon round it, one side of which faces a point */
+static LrOutline
+grow_disc (const LrOutline *disc,
+           double           by_m,
+           LrVec2           facing_m)
+{
+  LrOutline grown = { .n = LR_OUTLINE_MAX, .centre_m = disc->centre_m };
+  double facing_rad = lr_vec2_angle_rad (lr_vec2_sub (facing_m, disc->centre_m));
+
+  grown.radius_m = (disc->radius_m + by_m) / cos (LR_PI / LR_OUTLINE_MAX);
+  for (int i = 0; i < LR_OUTLINE_MAX; i++)
+    grown.corner_m[i] = lr_vec2_add (disc->centre_m,
+                                     lr_vec2_polar (facing_rad + (2 * i + 1) * LR_PI / LR_OUTLINE_MAX, grown.radius_m));
+
+  return grown;
+}
+
+/* Its edges move outwards, its corners stay sharp */
+static LrOutline
+grow_polygon (const LrOutline *outline,
+              double           by_m)
+{
+  LrOutline grown = { .n = outline->n, .centre_m = outline->centre_m };
+
+  for (size_t i = 0; i < outline->n; i++)
+    {
+      LrVec2 before = lr_vec2_sub (outline->corner_m[i], outline->corner_m[i > 0 ? i - 1 : outline->n - 1]);
+      LrVec2 after = lr_vec2_sub (outline->corner_m[i + 1 < outline->n ? i + 1 : 0], outline->corner_m[i]);
+      double a = lr_vec2_length (before), b = lr_vec2_length (after), turn;
+      LrVec2 u = lr_vec2_scale (before, 1.0 / fmax (a, 1e-12)), v = lr_vec2_scale (after, 1.0 / fmax (b, 1e-12));
+
+      turn = 1.0 + lr_vec2_dot (u, v);
+      grown.corner_m[i] = lr_vec2_sub (outline->corner_m[i],
+                                       lr_vec2_scale (lr_vec2_left (lr_vec2_add (u, v)), by_m / fmax (turn, 0.1)));
+      grown.radius_m = fmax (grown.radius_m, lr_vec2_distance (grown.corner_m[i], grown.centre_m));
+    }
+
+  return grown;
+}
+
+/**
+ * lr_route_grow:
+ * @block: what is in the way
+ * @clear_m: to be kept from it [m]
+ * @from_m: one end of the path [m]
+ * @to_m: the other [m]
+ * @grown: (out): what the path goes round
+ *
+ * Where an end lies nearer, the path may start from there.
+ *
+ * Returns: false if an end lies in the block: it counts for nothing
+ */
+bool
+lr_route_grow (const LrOutline *block,
+               double           clear_m,
+               LrVec2           from_m,
+               LrVec2           to_m,
+               LrOutline       *grown)
+{
+  double from_off_m = outline_distance_m (block, from_m), to_off_m = outline_distance_m (block, to_m);
+  LrVec2 nearer_m = from_off_m < to_off_m ? from_m : to_m, farther_m = from_off_m < to_off_m ? to_m : from_m;
+  LrOutline shape;
+
+  if (from_off_m <= 0.0 || to_off_m <= 0.0)
+    return false;
+
+  clear_m = fmin (clear_m, LR_ROUTE_LEAVE_SHARE * fmin (from_off_m, to_off_m));
+  shape = block->n == 0 ? grow_disc (block, clear_m, nearer_m) : grow_polygon (block, clear_m);
+  if (block->n == 0 && lr_polygon_contains (shape.corner_m, shape.n, farther_m))
+    return false;
+
+  *grown = shape;
+  return true;
+}
