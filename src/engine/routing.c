@@ -18,7 +18,8 @@
 
 #include <stdlib.h>
 
-#define MAX_ACTIVE 48    /* blocks that one path goes round */
+#define MAX_ACTIVE 32    /* blocks that one path goes round: time grows with their cube */
+#define BESIDE_ZONE_M 0.05
 #define FOOT_REACH_M 1.5 /* a block's corner so near to a wall has its foot there */
 
 typedef struct
@@ -125,6 +126,29 @@ add_outline (Search          *search,
     }
 }
 
+/* Along a zone's edge that lies on a wall a metre would count as out of it: instead of a corner at a wall, places beside it on the line
+ * where leads run */
+static void
+add_zone_corner (Search *search,
+                 LrVec2  corner_m)
+{
+  const LrRouteFloor *floor = search->floor;
+  LrVec2 from_m, along;
+  double length_m, along_m;
+  LrRayHit wall;
+
+  if (floor->n_room < 3 || lr_polygon_distance_m (floor->room_m, floor->n_room, corner_m, &wall) > 0.5 * floor->wall_m)
+    {
+      add_node (search, corner_m);
+      return;
+    }
+  if (!wall_line (floor, wall.edge, &from_m, &along, &length_m))
+    return;
+  along_m = lr_vec2_dot (lr_vec2_sub (corner_m, from_m), along);
+  add_node (search, lr_vec2_along (from_m, along, along_m - BESIDE_ZONE_M));
+  add_node (search, lr_vec2_along (from_m, along, along_m + BESIDE_ZONE_M));
+}
+
 static void
 list_nodes (Search *search)
 {
@@ -144,7 +168,8 @@ list_nodes (Search *search)
   for (size_t i = 0; i < search->n_active; i++)
     add_outline (search, &search->grown[search->active[i]], has_feet);
   for (size_t i = 0; i < floor->n_zones; i++)
-    add_outline (search, &floor->zones[i], false);
+    for (size_t j = 0; j < floor->zones[i].n; j++)
+      add_zone_corner (search, floor->zones[i].corner_m[j]);
 }
 
 static bool
@@ -220,7 +245,7 @@ has_grown (Search *search,
            size_t  block)
 {
   if (!search->is_void[block] && search->grown[block].n == 0
-      && !lr_route_grow (&search->floor->blocks[block], search->floor->clear_m, search->from_m, search->to_m, &search->grown[block]))
+      && !lr_route_grow (search->floor, &search->floor->blocks[block], search->from_m, search->to_m, &search->grown[block]))
     search->is_void[block] = true;
 
   return !search->is_void[block];
@@ -271,17 +296,17 @@ tell (const Search *search,
   return true;
 }
 
-static bool
+static LrRouteResult
 seek (Search *search)
 {
   bool has_room = true;
 
   do
     if (!walk (search))
-      return false;
+      return LR_ROUTE_NONE;
   while (add_met (search, &has_room) && has_room);
 
-  return has_room;
+  return has_room ? LR_ROUTE_FOUND : LR_ROUTE_GIVEN_UP;
 }
 
 static bool
@@ -292,7 +317,7 @@ is_floor (const LrRouteFloor *floor)
 }
 
 /**
- * lr_route_find:
+ * lr_route_seek:
  * @floor: a floor
  * @from_m: where the path begins, in the room or on its wall [m]
  * @to_m: where it ends [m]
@@ -302,7 +327,52 @@ is_floor (const LrRouteFloor *floor)
  *
  * The cheapest of the paths that bend at corners and at feet of perpendiculars. With open_times 1 and no zones it is the shortest.
  *
- * Returns: false, with the outputs untouched, if there is no way, it has too many points, or a number is not in its domain
+ * Returns: what came of it; the outputs are untouched unless a way was found
+ */
+LrRouteResult
+lr_route_seek (const LrRouteFloor *floor,
+               LrVec2              from_m,
+               LrVec2              to_m,
+               LrVec2             *path_m,
+               size_t              max,
+               size_t             *n)
+{
+  Search search = { .floor = floor, .from_m = from_m, .to_m = to_m };
+  size_t n_points = 2 + (MAX_ACTIVE + 2 * floor->n_zones) * LR_OUTLINE_MAX + floor->n_room;
+  LrRouteResult result = LR_ROUTE_GIVEN_UP;
+
+  if (!is_floor (floor) || !lr_vec2_is_finite (from_m) || !lr_vec2_is_finite (to_m))
+    return LR_ROUTE_GIVEN_UP;
+
+  search.nodes = malloc (n_points * (1 + (floor->open_times > 1.0 ? floor->n_room : 0)) * sizeof *search.nodes);
+  search.grown = calloc (floor->n_blocks + 1, sizeof *search.grown);
+  search.is_active = calloc (2 * (floor->n_blocks + 1), sizeof *search.is_active);
+  search.active = malloc (MAX_ACTIVE * sizeof *search.active);
+  if (search.nodes != NULL && search.grown != NULL && search.is_active != NULL && search.active != NULL)
+    {
+      search.is_void = search.is_active + floor->n_blocks + 1;
+      result = seek (&search);
+      if (result == LR_ROUTE_FOUND && !tell (&search, path_m, max, n))
+        result = LR_ROUTE_GIVEN_UP;
+    }
+
+  free (search.active);
+  free (search.is_active);
+  free (search.grown);
+  free (search.nodes);
+  return result;
+}
+
+/**
+ * lr_route_find:
+ * @floor: a floor
+ * @from_m: where the path begins [m]
+ * @to_m: where it ends [m]
+ * @path_m: (out) (array length=max): its points [m]
+ * @max: how many points @path_m takes
+ * @n: (out): how many there are
+ *
+ * Returns: whether lr_route_seek() found one; else the outputs are untouched
  */
 bool
 lr_route_find (const LrRouteFloor *floor,
@@ -312,29 +382,7 @@ lr_route_find (const LrRouteFloor *floor,
                size_t              max,
                size_t             *n)
 {
-  Search search = { .floor = floor, .from_m = from_m, .to_m = to_m };
-  size_t n_points = 2 + (MAX_ACTIVE + floor->n_zones) * LR_OUTLINE_MAX + floor->n_room;
-  bool is_found;
-
-  if (!is_floor (floor) || !lr_vec2_is_finite (from_m) || !lr_vec2_is_finite (to_m))
-    return false;
-
-  search.nodes = malloc (n_points * (1 + (floor->open_times > 1.0 ? floor->n_room : 0)) * sizeof *search.nodes);
-  search.grown = calloc (floor->n_blocks + 1, sizeof *search.grown);
-  search.is_active = calloc (2 * (floor->n_blocks + 1), sizeof *search.is_active);
-  search.active = malloc (MAX_ACTIVE * sizeof *search.active);
-  is_found = search.nodes != NULL && search.grown != NULL && search.is_active != NULL && search.active != NULL;
-  if (is_found)
-    {
-      search.is_void = search.is_active + floor->n_blocks + 1;
-      is_found = seek (&search) && tell (&search, path_m, max, n);
-    }
-
-  free (search.active);
-  free (search.is_active);
-  free (search.grown);
-  free (search.nodes);
-  return is_found;
+  return lr_route_seek (floor, from_m, to_m, path_m, max, n) == LR_ROUTE_FOUND;
 }
 
 /**
@@ -357,7 +405,7 @@ lr_route_is_free (const LrRouteFloor *floor,
       return false;
   for (size_t b = 0; n > 0 && b < floor->n_blocks; b++)
     {
-      if (!lr_route_grow (&floor->blocks[b], floor->clear_m, path_m[0], path_m[n - 1], &grown))
+      if (!lr_route_grow (floor, &floor->blocks[b], path_m[0], path_m[n - 1], &grown))
         continue;
       for (size_t i = 1; i < n; i++)
         if (lr_route_meets (&grown, path_m[i - 1], path_m[i]))

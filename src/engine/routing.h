@@ -12,7 +12,7 @@ typedef struct
 {
   const LrVec2    *room_m;     /* corners, anticlockwise; n_room 0: no walls */
   size_t           n_room;
-  const LrOutline *blocks;     /* what it goes round; one that holds an end counts for nothing */
+  const LrOutline *blocks;     /* what it goes round; one that holds its beginning, or its end unless that is strict, counts for nothing */
   size_t           n_blocks;
   const LrOutline *zones;      /* where a metre counts zone_times as much */
   size_t           n_zones;
@@ -21,8 +21,17 @@ typedef struct
   double           band_m;     /* so near to a wall it lies along it, where a metre is a metre */
   double           open_times; /* what a metre elsewhere counts */
   double           zone_times;
+  bool             is_end_strict; /* what is near the far end is not left out: a way through a door, not to a thing beside others */
 } LrRouteFloor;
 
+typedef enum
+{
+  LR_ROUTE_FOUND,
+  LR_ROUTE_NONE,     /* there is no way */
+  LR_ROUTE_GIVEN_UP, /* not known: too many blocks stand in the way, or an input is not in its domain */
+} LrRouteResult;
+
+LrRouteResult lr_route_seek (const LrRouteFloor *floor, LrVec2 from_m, LrVec2 to_m, LrVec2 *path_m, size_t max, size_t *n);
 /* Points from the one end to the other, both among them; @path_m has room for @max */
 bool   lr_route_find (const LrRouteFloor *floor, LrVec2 from_m, LrVec2 to_m, LrVec2 *path_m, size_t max, size_t *n);
 /* What a path counts: its length, more where it lies in the open or in zones */

@@ -302,10 +302,18 @@ grow_polygon (const LrOutline *outline,
   return grown;
 }
 
+static LrOutline
+grow (const LrOutline *block,
+      double           by_m,
+      LrVec2           facing_m)
+{
+  return block->n == 0 ? grow_disc (block, by_m, facing_m) : grow_polygon (block, by_m);
+}
+
 /**
  * lr_route_grow:
- * @block: what is in the way
- * @clear_m: to be kept from it [m]
+ * @floor: a floor
+ * @block: what is in the way there
  * @from_m: one end of the path [m]
  * @to_m: the other [m]
  * @grown: (out): what the path goes round
@@ -315,23 +323,32 @@ grow_polygon (const LrOutline *outline,
  * Returns: false if an end lies in the block: it counts for nothing
  */
 bool
-lr_route_grow (const LrOutline *block,
-               double           clear_m,
-               LrVec2           from_m,
-               LrVec2           to_m,
-               LrOutline       *grown)
+lr_route_grow (const LrRouteFloor *floor,
+               const LrOutline    *block,
+               LrVec2              from_m,
+               LrVec2              to_m,
+               LrOutline          *grown)
 {
-  double from_off_m = outline_distance_m (block, from_m), to_off_m = outline_distance_m (block, to_m);
-  LrVec2 nearer_m = from_off_m < to_off_m ? from_m : to_m, farther_m = from_off_m < to_off_m ? to_m : from_m;
+  double from_off_m = outline_distance_m (block, from_m);
+  double to_off_m = floor->is_end_strict ? HUGE_VAL : outline_distance_m (block, to_m);
+  double off_m = fmin (from_off_m, to_off_m);
+  LrVec2 nearer_m = from_off_m < to_off_m ? from_m : to_m;
   LrOutline shape;
 
-  if (from_off_m <= 0.0 || to_off_m <= 0.0)
+  if (!(off_m > 0.0))
     return false;
 
-  clear_m = fmin (clear_m, LR_ROUTE_LEAVE_SHARE * fmin (from_off_m, to_off_m));
-  shape = block->n == 0 ? grow_disc (block, clear_m, nearer_m) : grow_polygon (block, clear_m);
-  if (block->n == 0 && lr_polygon_contains (shape.corner_m, shape.n, farther_m))
-    return false;
+  shape = grow (block, floor->clear_m, nearer_m);
+  if (off_m < 1.5 * floor->clear_m)
+    for (int i = 0; i < 2; i++)
+      {
+        if (!lr_polygon_contains (shape.corner_m, shape.n, from_m)
+            && (floor->is_end_strict || !lr_polygon_contains (shape.corner_m, shape.n, to_m)))
+          break;
+        if (i == 1)
+          return false;
+        shape = grow (block, LR_ROUTE_LEAVE_SHARE * fmin (floor->clear_m, off_m), nearer_m);
+      }
 
   *grown = shape;
   return true;

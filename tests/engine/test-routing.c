@@ -101,6 +101,25 @@ test_no_way (void)
   assert_near (route_length_m (&floor, lr_vec2 (3.0, 3.0), lr_vec2 (5.0, 3.0)), 2.0, 1e-12);
 }
 
+/* Before a door what stands there counts, although the way ends beside it: .4 m of a gap let .3 m through, not .5 m */
+static void
+test_strict_end (void)
+{
+  LrOutline box = lr_outline_box (lr_vec2 (3.0, 0.9), 1.0, 1.0, 0.0);
+  LrRouteFloor floor = plain_floor (&box, 1);
+  LrOutline blocks[2] = { box, lr_outline_box (lr_vec2 (3.0, -0.5), 6.0, 1.0, 0.0) };
+
+  floor.blocks = blocks;
+  floor.n_blocks = 2;
+  floor.is_end_strict = true;
+  floor.clear_m = 0.15;
+  g_assert_false (isnan (route_length_m (&floor, lr_vec2 (3.0, 5.0), lr_vec2 (3.0, 0.2))));
+  floor.clear_m = 0.25;
+  g_assert_true (isnan (route_length_m (&floor, lr_vec2 (3.0, 5.0), lr_vec2 (3.0, 0.2))));
+  floor.is_end_strict = false;
+  g_assert_false (isnan (route_length_m (&floor, lr_vec2 (3.0, 5.0), lr_vec2 (3.0, 0.2))));
+}
+
 /* Brute force: every corner to every other, seen or not by looking at each centimetre, then all shortest ways (Floyd and Warshall) */
 
 #define MAX_CORNERS 18
@@ -243,7 +262,7 @@ test_against_grid (void)
   const LrOutline blocks[] = {
     lr_outline_box (lr_vec2 (3.05, 0.45), 1.0, 0.9, 0.0), lr_outline_box (lr_vec2 (2.55, 3.05), 0.9, 1.4, 0.3),
   };
-  const LrOutline door = lr_outline_box (lr_vec2 (5.5, 2.0), 1.0, 1.0, 0.0);
+  const LrOutline door = lr_outline_box (lr_vec2 (5.6, 2.0), 1.2, 1.0, 0.0);
   static const LrVec2 ends_m[][2] = {
     { { 0.1, 0.1 }, { 4.2, 4.0 } }, { { 1.0, 0.0 }, { 5.0, 0.5 } }, { { 0.0, 3.0 }, { 4.0, 3.0 } }, { { 6.0, 0.5 }, { 5.5, 4.5 } },
   };
@@ -311,6 +330,24 @@ test_zone (void)
   assert_near (lr_route_cost_m (&floor, path_m, n), 2.2, 1e-9);
 }
 
+/* A zone before a wall is not slipped past on the wall: from one end of the wall to the other, round it at 45 degrees or through it */
+static void
+test_zone_at_wall (void)
+{
+  LrOutline zone = lr_outline_box (lr_vec2 (3.0, 0.5), 1.0, 1.0, 0.0);
+  LrRouteFloor floor = plain_floor (NULL, 0);
+  LrVec2 path_m[MAX_POINTS];
+  size_t n = 0;
+
+  floor.zones = &zone;
+  floor.n_zones = 1;
+  floor.zone_times = 20.0;
+  floor.wall_m = 0.05;
+  g_assert_true (lr_route_find (&floor, lr_vec2 (1.5, 0.05), lr_vec2 (4.5, 0.05), path_m, MAX_POINTS, &n));
+  /* by hand: over the two upper corners */
+  assert_near (lr_route_cost_m (&floor, path_m, n), 2.0 * hypot (1.0, 0.95) + 1.0, 1e-9);
+}
+
 /* Very many things that are not in the way change nothing */
 static void
 test_crowd (void)
@@ -356,10 +393,12 @@ main (int    argc,
   g_test_add_func ("/routing/corner", test_corner);
   g_test_add_func ("/routing/disc", test_disc);
   g_test_add_func ("/routing/no-way", test_no_way);
+  g_test_add_func ("/routing/strict-end", test_strict_end);
   g_test_add_func ("/routing/brute-force", test_brute_force);
   g_test_add_func ("/routing/against-grid", test_against_grid);
   g_test_add_func ("/routing/along-walls", test_along_walls);
   g_test_add_func ("/routing/zone", test_zone);
+  g_test_add_func ("/routing/zone-at-wall", test_zone_at_wall);
   g_test_add_func ("/routing/crowd", test_crowd);
   g_test_add_func ("/routing/domain", test_domain);
 
