@@ -72,6 +72,7 @@ typedef struct
   double   skin_reflectance;
   double   clothing_reflectance;
   char    *clothing;
+  gboolean uses_wheelchair;
 } LrPerson;
 
 typedef struct
@@ -124,6 +125,9 @@ typedef struct
   char  *modifier;
   double modifier_pass;     /* share of the light that it lets through; 0: all */
   double modifier_beam_rad; /* that leaves it: wider, it spreads what passes; narrower, it cuts; 0: the lamp's own */
+  double power_factor;   /* 0: not told */
+  double stand_mass_kg;  /* 0: not weighed */
+  double bag_kg;         /* hung on the stand, at the post */
 } LrLight;
 
 typedef struct
@@ -139,6 +143,9 @@ typedef struct
   double stand_radius_m;
   double arm_mass_kg, capsule_mass_kg;
   double short_end_m;    /* of the arm, behind the post */
+  double stand_mass_kg;  /* 0: not weighed */
+  double counterweight_kg; /* at the end of the short end */
+  double bag_kg;         /* hung on the stand, at the post */
 } LrMicrophone;
 
 typedef struct
@@ -148,6 +155,8 @@ typedef struct
   double bottom_m;       /* its lower edge above the floor */
   double reflectance;
   double stand_radius_m;
+  double mass_kg, stand_mass_kg; /* 0: not weighed */
+  double bag_kg;         /* hung on the stand, at the post */
 } LrPanel;
 
 typedef struct
@@ -156,6 +165,8 @@ typedef struct
   char  *socket;         /* id */
   char  *feeds;          /* id of an item */
   double core_mm2;
+  gboolean is_wound;     /* on a reel, and not all of it off */
+  double wound_limit_w;  /* what it bears wound up, as marked; 0: not marked */
 } LrLead;
 
 typedef struct

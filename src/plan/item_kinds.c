@@ -69,6 +69,7 @@ static const LrProp person_rows[] = {
   SHARE ("skin-reflectance-pct", N_("Skin reflectance"), person.skin_reflectance, 0.03, 0.8, 0.2),
   SHARE ("clothing-reflectance-pct", N_("Clothes reflectance"), person.clothing_reflectance, 0.01, 0.95, 0.2),
   TEXT_OR_NONE ("clothing", N_("Clothes"), person.clothing),
+  FLAG_IF_SET ("uses-wheelchair", N_("Comes in a wheelchair"), person.uses_wheelchair),
 };
 
 static const LrChoice aspects[] = {
@@ -139,6 +140,9 @@ static const LrProp light_rows[] = {
   TEXT_OR_NONE ("modifier", N_("Modifier"), light.modifier),
   ROW ("modifier-pass-pct", N_("Modifier passes"), LR_PROP_SHARE, light.modifier_pass, .min = 0.01, .max = 1.0, .is_optional = TRUE),
   ROW ("modifier-beam-deg", N_("Beam past it"), LR_PROP_ANGLE, light.modifier_beam_rad, .min = 0.5 * LR_DEG, .max = 180 * LR_DEG, .is_optional = TRUE),
+  NUMBER_OR_NONE ("power-factor", N_("Power factor"), light.power_factor, 0.2, 1.0, 2, NULL),
+  NUMBER_OR_NONE ("stand-mass-kg", N_("Stand’s mass"), light.stand_mass_kg, 0.1, 200.0, 2, "kg"),
+  NUMBER_OR_NONE ("bag-kg", N_("Sandbag"), light.bag_kg, 0.1, 200.0, 2, "kg"),
 };
 
 static const LrChoice microphone_forms[] = {
@@ -160,6 +164,9 @@ static const LrProp microphone_rows[] = {
   NUMBER ("arm-mass-kg", N_("Arm mass"), microphone.arm_mass_kg, 0.0, 20.0, 0.8, 3, "kg"),
   NUMBER ("capsule-mass-kg", N_("Microphone mass"), microphone.capsule_mass_kg, 0.0, 10.0, 0.35, 3, "kg"),
   LENGTH ("short-end-mm", N_("Arm behind the post"), microphone.short_end_m, 0.0, 5.0, 0.55),
+  NUMBER_OR_NONE ("stand-mass-kg", N_("Stand’s mass"), microphone.stand_mass_kg, 0.1, 200.0, 2, "kg"),
+  NUMBER_OR_NONE ("counterweight-kg", N_("Counterweight"), microphone.counterweight_kg, 0.1, 100.0, 2, "kg"),
+  NUMBER_OR_NONE ("bag-kg", N_("Sandbag"), microphone.bag_kg, 0.1, 200.0, 2, "kg"),
 };
 
 static const LrChoice panel_forms[] = {
@@ -173,6 +180,9 @@ static const LrProp panel_rows[] = {
   LENGTH ("bottom-mm", N_("Lower edge"), panel.bottom_m, 0.0, 50.0, 0.7),
   SHARE ("reflectance-pct", N_("Reflectance"), panel.reflectance, 0.0, 1.0, 0.8),
   LENGTH ("stand-radius-mm", N_("Stand radius"), panel.stand_radius_m, 0.0, 3.0, 0.3),
+  NUMBER_OR_NONE ("mass-kg", N_("Mass on the stand"), panel.mass_kg, 0.1, 200.0, 2, "kg"),
+  NUMBER_OR_NONE ("stand-mass-kg", N_("Stand’s mass"), panel.stand_mass_kg, 0.1, 200.0, 2, "kg"),
+  NUMBER_OR_NONE ("bag-kg", N_("Sandbag"), panel.bag_kg, 0.1, 200.0, 2, "kg"),
 };
 
 static const LrProp lead_rows[] = {
@@ -180,6 +190,8 @@ static const LrProp lead_rows[] = {
   REF ("socket", N_("Plugged into"), lead.socket, "socket"),
   REF ("feeds", N_("Feeds"), lead.feeds, LR_TARGET_ITEM),
   NUMBER ("core-mm2", N_("Core"), lead.core_mm2, 0.1, 100.0, 1.5, 2, "mm²"),
+  FLAG_IF_SET ("is-wound", N_("Still wound on a reel"), lead.is_wound),
+  NUMBER_OR_NONE ("wound-limit-w", N_("Bears wound up"), lead.wound_limit_w, 1.0, 50000.0, 0, "W"),
 };
 
 static const LrChoice furniture_forms[] = {

@@ -48,6 +48,7 @@ typedef struct
   char       *floor_note;
   double      background_db;   /* dB(A) with every noise of the plan off, as measured; 0: not */
   double      reverberation_s; /* at middle frequencies, as measured by a clap; 0: not */
+  char       *full_load_rule; /* the local rule that lets a circuit be loaded to its full rating; "": none is named */
   LrSurface   walls, floor, ceiling;
   LrTapeNote *tape;
   gsize       n_tape;

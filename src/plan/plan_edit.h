@@ -27,6 +27,15 @@ LrPlan *lr_plan_set_lamp_file (const LrPlan *plan, const char *id, const char *n
 LrPlan *lr_plan_move        (const LrPlan *plan, const char *id, LrVec2 to_m, GError **error);
 LrPlan *lr_plan_turn        (const LrPlan *plan, const char *id, double facing_rad, GError **error);
 LrPlan *lr_plan_set_path    (const LrPlan *plan, const char *id, const LrVec2 *path_m, gsize n, GError **error);
+/* How a lead is laid: ids and path, where NULL and 0 leave what is there */
+typedef struct
+{
+  const char   *socket, *feeds, *kit;
+  const LrVec2 *path_m;
+  gsize         n_path;
+} LrLeadLaying;
+
+LrPlan *lr_plan_lay_lead    (const LrPlan *plan, const char *id, const LrLeadLaying *laying, GError **error);
 LrPlan *lr_plan_move_path_point (const LrPlan *plan, const char *id, gsize index, LrVec2 to_m, GError **error);
 /* A copy of @prototype with a fresh id, name and tag stands at @at_m; @id (out, optional, transfer full) */
 LrPlan *lr_plan_add         (const LrPlan *plan, const LrItem *prototype, LrVec2 at_m, double facing_rad, char **id, GError **error);

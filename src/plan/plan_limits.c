@@ -176,6 +176,45 @@ static const LrLimitInfo limits_info[LR_N_LIMITS] = {
   [LR_LIMIT_WAY_OUT] = {
     N_("common practice, no source; the local fire code decides"),
     LENGTH ("way-out-mm", N_("Clear width on the way to the door"), 10.0, 0.8) },
+  [LR_LIMIT_CIRCUIT_SHARE] = {
+    N_("NEC 210.19(A)(1), 210.20(A): a load of three hours or more takes 1 / 1.25 of the breaker; local rules decide"),
+    SHARE ("circuit-share-pct", N_("Of a circuit’s rating, for hours"), 1.0, 0.8) },
+  [LR_LIMIT_VOLTAGE_DROP] = {
+    N_("BS 7671 appendix 4, lighting: 3 %; NEC note on branch circuits: 3 %; advice, not rules"),
+    SHARE ("voltage-drop-pct", N_("Lost in a lead, of the volts"), 1.0, 0.03) },
+  [LR_LIMIT_LEAD_SLACK] = {
+    N_("common practice, no source: so that a foot that catches the lead does not pull the stand"),
+    LENGTH ("lead-slack-mm", N_("Loop of a lead at the stand"), 20.0, 0.5) },
+  [LR_LIMIT_LEAD_OFF] = {
+    N_("common practice, no source: a lamp’s own lead reaches as far"),
+    LENGTH ("lead-off-mm", N_("End of a lead off its socket or lamp"), 20.0, 0.6) },
+  [LR_LIMIT_WOUND_SHARE] = {
+    N_("common practice, no source: a third, where nothing is marked; always unwind it all"),
+    SHARE ("wound-share-pct", N_("A wound reel’s load, of the circuit’s rating"), 1.0, 0.333) },
+  [LR_LIMIT_STAND_FACTOR] = {
+    N_("common practice, no source: twice, with the arm over a gap between two legs"),
+    NUMBER ("stand-factor", N_("What holds a stand over what tips it"), 20.0, 2.0, "×") },
+  [LR_LIMIT_STAND_PUSH] = {
+    N_("common practice, no source: a light nudge"),
+    NUMBER ("stand-push-n", N_("Push at a stand’s head that it bears"), 1000.0, 10.0, "N") },
+  [LR_LIMIT_HEAD_CLEAR] = {
+    N_("common practice, no source"),
+    LENGTH ("head-clear-mm", N_("A boom over a head"), 5.0, 0.15) },
+  [LR_LIMIT_LAMP_CLOTH] = {
+    N_("common practice, no source; the distance marked on the lamp goes before it (IEC 60598-1)"),
+    LENGTH ("lamp-cloth-mm", N_("A lamp off curtains and cloth"), 10.0, 0.5) },
+  [LR_LIMIT_LAMP_CEILING] = {
+    N_("common practice, no source; the distance marked on the lamp goes before it (IEC 60598-1)"),
+    LENGTH ("lamp-ceiling-mm", N_("A lamp under the ceiling"), 10.0, 0.3) },
+  [LR_LIMIT_EXIT_WIDTH] = {
+    N_("covers 711 mm (OSHA 1910.36(g)), 750 mm (Approved Document B) and 914 mm (NFPA 101); the local fire code decides"),
+    LENGTH ("exit-width-mm", N_("Clear width from a seat to a way out"), 10.0, 0.92) },
+  [LR_LIMIT_EXIT_LEAST] = {
+    N_("Approved Document B, volume 2: 750 mm for up to 60 people; OSHA 1910.36(g): 711 mm; the local fire code decides"),
+    LENGTH ("exit-least-mm", N_("Least clear width to a way out"), 10.0, 0.75) },
+  [LR_LIMIT_WHEELCHAIR] = {
+    N_("guides for fire risk assessment, England: 900 mm with wheelchair users; local rules decide"),
+    LENGTH ("wheelchair-mm", N_("Clear width for a wheelchair"), 10.0, 0.9) },
 };
 
 /**

@@ -62,6 +62,19 @@ typedef enum
   LR_LIMIT_BOOM_FAR,           /* m: capsule of a boom from the mouth */
   LR_LIMIT_OVERLAP,            /* m: footprints may overlap by this much */
   LR_LIMIT_WAY_OUT,            /* m: clear width on the way to the door */
+  LR_LIMIT_CIRCUIT_SHARE,       /* share of a circuit's rating that lamps may take for hours; all of it under a local rule that is named */
+  LR_LIMIT_VOLTAGE_DROP,        /* share of the volts lost in a lead */
+  LR_LIMIT_LEAD_SLACK,          /* m: a loop of each lead at the foot of the stand */
+  LR_LIMIT_LEAD_OFF,            /* m: an end of a lead lies by its socket or its lamp */
+  LR_LIMIT_WOUND_SHARE,         /* share of its full rating that a reel bears wound up */
+  LR_LIMIT_STAND_FACTOR,        /* what holds a stand over what tips it */
+  LR_LIMIT_STAND_PUSH,          /* N: a stand bears such a push at its head */
+  LR_LIMIT_HEAD_CLEAR,          /* m: a boom over a head */
+  LR_LIMIT_LAMP_CLOTH,          /* m: a lamp from cloth */
+  LR_LIMIT_LAMP_CEILING,        /* m: a lamp under the ceiling */
+  LR_LIMIT_EXIT_WIDTH,          /* m: clear width all the way from a seat to a way out */
+  LR_LIMIT_EXIT_LEAST,          /* m: less is a Fix */
+  LR_LIMIT_WHEELCHAIR,          /* m: clear width for a wheelchair */
   LR_N_LIMITS
 } LrLimit;
 

@@ -40,7 +40,8 @@ write_prop (LrJsonWriter  *writer,
         lr_json_write_text (writer, prop->key, lr_prop_get_text (prop, owner));
       break;
     case LR_PROP_FLAG:
-      lr_json_write_flag (writer, prop->key, value != 0.0);
+      if (!prop->is_optional || value != 0.0)
+        lr_json_write_flag (writer, prop->key, value != 0.0);
       break;
     case LR_PROP_LENGTH:
     case LR_PROP_FINE_LENGTH:

@@ -29,6 +29,7 @@
        .decimals = decimals_, .unit = unit_)
 #define NUMBER_OR_NONE(key_, label_, field_, min_, max_, decimals_, unit_) \
   ROW (key_, label_, LR_PROP_NUMBER, field_, .min = min_, .max = max_, .decimals = decimals_, .unit = unit_, .is_optional = TRUE)
+#define FLAG_IF_SET(key_, label_, field_) ROW (key_, label_, LR_PROP_FLAG, field_, .max = 1.0, .is_optional = TRUE)
 #define COUNT(key_, label_, field_, min_, max_, fallback_) \
   ROW (key_, label_, LR_PROP_COUNT, field_, .min = min_, .max = max_, .fallback = fallback_)
 #define FLAG(key_, label_, field_, fallback_) \
