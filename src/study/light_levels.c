@@ -11,6 +11,7 @@
 
 #include "bounce.h"
 #include "color.h"
+#include "power_readings.h"
 
 #define SHADOW_POINTS 2000 /* on a wall */
 
@@ -280,6 +281,7 @@ begin (const LrPlan  *plan,
   self->faces = g_array_new (FALSE, FALSE, sizeof (LrFaceLight));
   self->backs = g_array_new (FALSE, FALSE, sizeof (LrBackLight));
   self->things = g_array_new (FALSE, FALSE, sizeof (LrThingLight));
+  self->ways = g_array_new (FALSE, FALSE, sizeof (LrWayOut));
   light_probes (self, *shade);
   return self;
 }
@@ -325,6 +327,8 @@ lr_light_levels_new (const LrPlan *plan,
     }
 
   tell (self);
+  if (has_bounces)
+    lr_study_ways_out (self->study, self->ways);
   return self;
 }
 
@@ -417,6 +421,18 @@ lr_light_levels_new_straight (const LrPlan  *plan,
 }
 
 /**
+ * lr_light_levels_ways:
+ * @levels: levels
+ *
+ * Returns: (transfer none) (element-type LrWayOut): the narrowest way out and wheelchairs' ways
+ */
+const GArray *
+lr_light_levels_ways (const LrLightLevels *levels)
+{
+  return levels->ways;
+}
+
+/**
  * lr_light_levels_ref:
  * @levels: levels
  *
@@ -444,6 +460,7 @@ lr_light_levels_unref (LrLightLevels *levels)
   g_clear_pointer (&levels->shadows, g_array_unref);
   g_clear_pointer (&levels->escapes, g_array_unref);
   g_clear_pointer (&levels->map, lr_level_map_free);
+  g_array_unref (levels->ways);
   g_array_unref (levels->backs);
   g_array_unref (levels->faces);
   g_array_unref (levels->things);

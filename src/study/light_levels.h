@@ -110,6 +110,8 @@ const GArray      *lr_light_levels_shadows   (const LrLightLevels *levels);
 const LrShadowEscapes *lr_light_levels_escapes (const LrLightLevels *levels, const LrShadow *shadow);
 /* (nullable): not whole */
 const LrLevelMap  *lr_light_levels_map       (const LrLightLevels *levels);
+/* (element-type LrWayOut): ways out of the room, of the levels' own study: they take as long as a moment's rest; empty while not whole */
+const GArray      *lr_light_levels_ways      (const LrLightLevels *levels);
 /* (nullable): of whom the first camera frames, else of the first person: what other levels are compared with */
 const LrFaceLight *lr_light_levels_main_face (const LrLightLevels *levels);
 

@@ -25,6 +25,7 @@ struct LrLightLevels
   GArray   *things;     /* LrThingLight */
   GArray   *shadows;    /* LrShadow; NULL: not known */
   GArray   *escapes;    /* LrShadowEscapes; NULL: not known */
+  GArray   *ways;       /* LrWayOut; empty: not known, or no door */
 };
 
 static inline double

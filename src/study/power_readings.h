@@ -1,0 +1,92 @@
+/* power_readings.h - circuits, leads and stands, computed when they are asked for
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * None of it is kept in a study: most frames do not need it. All are estimates from what is drawn; what else hangs on a
+ * circuit, and in what state gear is, a plan does not know.
+ */
+
+#pragma once
+
+#include "routing.h"
+#include "stability.h"
+#include "study.h"
+
+#define LR_LEAD_POINTS 32 /* most of a way that is found */
+
+typedef struct
+{
+  const LrItem *circuit;
+  double   rated_w, rated_a;
+  double   allowed_share;      /* of the rating: the limit, or all of it under the room's local rule */
+  gboolean is_full;            /* a local rule is named */
+  double   known_w;            /* what else is told to hang on it */
+  double   full_w, dimmed_w;   /* known, and what leads feed: at full, and as dimmed in the plan */
+  double   full_a, dimmed_a;   /* the same with power factors */
+  guint    n_sockets, n_leads;
+} LrCircuitReading;
+
+typedef struct
+{
+  const LrItem   *item, *circuit;  /* circuit may be NULL */
+  const LrPlaced *load, *socket;   /* may be NULL */
+  double path_m;                   /* along the floor */
+  double needed_m;                 /* with the drop from the socket and a loop at the stand */
+  double plug_off_m, load_off_m;   /* of its ends from the socket and from the load's footprint; NAN without */
+  double power_w, current_a;       /* of the load at full; NAN without a circuit */
+  double drop_v, drop_share;       /* in the whole lead as bought, warm; NAN without a circuit */
+} LrLeadPower;
+
+typedef struct
+{
+  const LrPlaced *placed;
+  gboolean    is_boom;
+  LrStandMass masses[6];
+  gsize       n_masses;
+  double      edge_m, radius_m;   /* from the post to the line between two feet; to a foot */
+  double      reach_m;            /* of the arm; 0 without */
+  double      head_m;             /* where it would be pushed */
+  LrStability gap, leg;           /* the arm over a gap between two legs, and over a leg */
+  double      push_n;             /* level push at the head that tips it over a gap */
+  double      bag_kg;             /* that hangs there */
+  double      wanted_bag_kg;      /* that would have to, to keep the plan's limits */
+  double      balance_kg;         /* at the short end, would hold the arm level; NAN without a short end */
+} LrStandReading;
+
+typedef struct
+{
+  const LrPlaced *person, *door;
+  double   wanted_m, width_m;     /* asked for; what gets through, no more than asked for */
+  LrVec2   path_m[LR_LEAD_POINTS];
+  gsize    n_path;                /* 0: nothing of a person's width gets through */
+  const LrPlaced *blocker;        /* without which it would be wide enough; may be NULL */
+  gboolean has_clearing;          /* the blocker may go there: the smallest move found that makes the way wide enough */
+  LrVec2   clearing_m;
+  gboolean is_wheelchair;         /* of a wheelchair to its place */
+} LrWayOut;
+
+/* Takes at full or as dimmed; 0 for what needs no mains */
+double   lr_study_power_w     (const LrItem *item, gboolean is_dimmed);
+double   lr_study_power_factor (const LrItem *item);
+gboolean lr_study_circuit     (const LrStudy *study, const LrItem *circuit, LrCircuitReading *reading);
+gboolean lr_study_lead        (const LrStudy *study, const LrItem *lead, LrLeadPower *reading);
+/* How many leads are in a socket, but for @but (nullable) */
+guint    lr_study_leads_in    (const LrStudy *study, const char *socket, const LrItem *but);
+/* The lead that feeds an item; (nullable) */
+const LrItem *lr_study_lead_of (const LrStudy *study, const char *id);
+gboolean lr_study_stand       (const LrStudy *study, const LrPlaced *placed, LrStandReading *reading);
+
+/* A way for a lead along walls, round people, furniture and doors; FALSE: there is none */
+gboolean lr_study_lead_way    (const LrStudy *study, const LrPlaced *socket, const LrPlaced *load,
+                               LrVec2 path_m[LR_LEAD_POINTS], gsize *n);
+/* Path and what is added to it, as in LrLeadPower */
+double   lr_study_needed_m    (const LrStudy *study, const LrPlaced *socket, const LrVec2 *path_m, gsize n);
+/* What a lead lies across that it should not: a person, the floor of a door; NULL: nothing. @at_m: where */
+const LrPlaced *lr_study_lead_across (const LrStudy *study, const LrItem *lead, LrVec2 *at_m);
+
+/* The widest way from a person to a door, up to @wanted_m; FALSE: the door's wall is not there. @moved (nullable): stands elsewhere */
+/* Adds LrWayOut: of all people to the ways out the narrowest, then wheelchairs' ways. Takes milliseconds where a way is narrow */
+void     lr_study_ways_out    (const LrStudy *study, GArray *ways);
+gboolean lr_study_way_out     (const LrStudy *study, const LrPlaced *person, const LrPlaced *door, double wanted_m, LrWayOut *way);
+gboolean lr_study_gets_out    (const LrStudy *study, const LrPlaced *person, const LrPlaced *door, double width_m,
+                               const LrPlaced *moved, LrVec2 at_m);
