@@ -12,6 +12,7 @@
 
 #include "cautions.h"
 
+#include "power_readings.h"
 #include "remarks.h"
 
 #define OVERHEAD_M    0.60 /* a boom's tip this near to a head, seen from above, hangs over the person */
@@ -239,6 +240,29 @@ add_doors (Cautions *cautions)
     }
 }
 
+/* "Up to 280 W on C1, 60 W on C2": what the house is to be told */
+static void
+add_circuits (Cautions *cautions)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < cautions->study->setup->items->len; i++)
+    {
+      const LrItem *item = g_ptr_array_index (cautions->study->setup->items, i);
+      g_autofree char *tag = g_markup_escape_text (item->tag, -1);
+      LrCircuitReading reading;
+
+      if (lr_study_circuit (cautions->study, item, &reading) && reading.n_leads > 0)
+        /* Translators: watts, a circuit's tag, the share of its rating; they stand in a list behind "At full" */
+        g_string_append_printf (text, _("%s <b>%.0f\u00a0W</b> on %s, %.0f\u00a0%%"), text->len > 0 ? "," : "", reading.full_w, tag,
+                                100.0 * reading.full_a / reading.rated_a);
+    }
+
+  if (text->len > 0)
+    /* Translators: a list of watts and circuits, which begins with a space */
+    add (cautions, g_strdup_printf (_("At full%s of its breaker. Others may share it."), text->str));
+}
+
 static void
 add_mains (Cautions *cautions)
 {
@@ -247,6 +271,8 @@ add_mains (Cautions *cautions)
   for (guint i = 0; i < cautions->study->setup->items->len; i++)
     has_leads |= ((const LrItem *) g_ptr_array_index (cautions->study->setup->items, i))->kind == LR_ITEM_LEAD;
 
+  if (has_leads)
+    add_circuits (cautions);
   if (has_leads)
     add (cautions, g_strdup (_("Tape leads down on walkways. Mains work: local rules, licensed hands.")));
 }

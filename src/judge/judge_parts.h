@@ -66,6 +66,11 @@ void lr_judge_sound      (LrJudge *judge);
 void lr_judge_microphones (LrJudge *judge); /* of lr_judge_sound () */
 void lr_judge_room       (LrJudge *judge);
 LrGrade lr_clash_grade   (const LrClash *clash, double limit_m);
+void lr_judge_circuits   (LrJudge *judge);
+void lr_judge_leads      (LrJudge *judge);
+void lr_judge_stands     (LrJudge *judge);
+void lr_judge_clearances (LrJudge *judge);
+void lr_judge_ways_out   (LrJudge *judge);
 
 /* remarks.c: NULL in a trial. @a is marked; the key names @a and @b (both may be NULL) in this order */
 LrRemark *lr_judge_add (LrJudge *judge, LrCheck check, LrGrade grade, const LrPlaced *a, const LrPlaced *b);
@@ -127,6 +132,13 @@ const char *lr_say_focal  (LrJudge *judge, double focal_m);         /* "50 mm" *
 const char *lr_say_behind (LrJudge *judge, const LrCameraReading *camera); /* "west wall", "drafting table" */
 const char *lr_say_towards (LrJudge *judge, LrVec2 way);            /* "towards the north wall" */
 
+const char *lr_say_power  (LrJudge *judge, double power_w);         /* "280 W" */
+const char *lr_say_current (LrJudge *judge, double current_a);      /* "1.4 A" */
+const char *lr_say_mass   (LrJudge *judge, double mass_kg);         /* "2 kg" */
+/* judge_leads.c: what a lead is called by: "L1" for what it feeds, or its own name */
+const char *lr_say_lead   (LrJudge *judge, const LrItem *lead);
+const char *lr_say_socket (LrJudge *judge, const LrPlaced *socket); /* "S3" */
+
 /* Adds a sentence to the remark; @format has figures between <b> and </b> */
 void lr_remark_say (LrRemark *remark, const char *format, ...) G_GNUC_PRINTF (2, 3);
 void lr_remedy_say (LrRemedy *remedy, const char *short_figure, const char *format, ...) G_GNUC_PRINTF (3, 4);
@@ -146,6 +158,7 @@ void      lr_remedy_free   (LrRemedy *remedy);
 void      lr_remedy_change (LrRemedy *remedy, const LrItem *item, const char *key, double value);
 /* To another place, turned by as much as it swings round @about (nullable) if it aims at nothing */
 void      lr_remedy_move   (LrRemedy *remedy, const LrPlaced *placed, LrVec2 to_m, const LrVec2 *about_m);
+void      lr_remedy_lay    (LrRemedy *remedy, const LrItem *lead, const LrLeadLaying *laying);
 /* Of several for one remark the first that passes its trial is taken; (transfer full) */
 void      lr_judge_offer   (LrJudge *judge, LrRemark *remark, LrRemedy *remedy);
 /* Offers a move with the sentence "Move B 0.46 m towards the north wall, to 32°."; @to (nullable): "32°" */

@@ -7,6 +7,7 @@
 
 #include "placing.h"
 
+#include "lead_laying.h"
 #include "plan_edit.h"
 
 #include <glib/gi18n-lib.h>
@@ -384,6 +385,8 @@ lr_placing_bring (const LrStudy  *study,
                        : lr_plan_add (study->plan, prototype, place_m, facing_rad, &new_id, error);
   if (plan != NULL)
     plan = link_item (plan, new_id, study->subject, error);
+  if (plan != NULL && prototype->kind == LR_ITEM_LEAD)
+    plan = lr_lead_lay_new (study, plan, new_id, at_m, error);
   if (plan != NULL && id != NULL)
     *id = g_steal_pointer (&new_id);
   return plan;

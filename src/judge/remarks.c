@@ -179,6 +179,11 @@ lr_judge_all (LrJudge *judge)
   lr_judge_shadows (judge);
   lr_judge_sound (judge);
   lr_judge_room (judge);
+  lr_judge_circuits (judge);
+  lr_judge_leads (judge);
+  lr_judge_stands (judge);
+  lr_judge_clearances (judge);
+  lr_judge_ways_out (judge);
   lr_judge_missing (judge);
 }
 

@@ -78,6 +78,30 @@ add_change (JsonBuilder    *builder,
   json_builder_end_object (builder);
 }
 
+/* As in the plan's file; what stays is left out */
+static void
+add_laying (JsonBuilder    *builder,
+            const LrLaying *laying)
+{
+  json_builder_begin_object (builder);
+  add_text (builder, "id", laying->id);
+  if (laying->socket != NULL)
+    add_text (builder, "socket", laying->socket);
+  if (laying->kit != NULL)
+    add_text (builder, "kit", laying->kit);
+  json_builder_set_member_name (builder, "path");
+  json_builder_begin_array (builder);
+  for (gsize i = 0; i < laying->n_path; i++)
+    {
+      json_builder_begin_array (builder);
+      json_builder_add_int_value (builder, (gint64) rint (1000.0 * laying->path_m[i].x));
+      json_builder_add_int_value (builder, (gint64) rint (1000.0 * laying->path_m[i].y));
+      json_builder_end_array (builder);
+    }
+  json_builder_end_array (builder);
+  json_builder_end_object (builder);
+}
+
 static void
 add_remedy (JsonBuilder    *builder,
             const LrRemedy *remedy)
@@ -96,6 +120,14 @@ add_remedy (JsonBuilder    *builder,
   for (guint i = 0; i < remedy->changes->len; i++)
     add_change (builder, &g_array_index (remedy->changes, LrChange, i));
   json_builder_end_array (builder);
+  if (remedy->layings != NULL)
+    {
+      json_builder_set_member_name (builder, "leads");
+      json_builder_begin_array (builder);
+      for (guint i = 0; i < remedy->layings->len; i++)
+        add_laying (builder, g_ptr_array_index (remedy->layings, i));
+      json_builder_end_array (builder);
+    }
   json_builder_end_object (builder);
 }
 

@@ -31,6 +31,18 @@ clear_change (gpointer change)
   g_free ((char *) ((LrChange *) change)->id);
 }
 
+static void
+free_laying (gpointer data)
+{
+  LrLaying *laying = data;
+
+  g_free (laying->id);
+  g_free (laying->socket);
+  g_free (laying->kit);
+  g_free (laying->path_m);
+  g_free (laying);
+}
+
 /**
  * lr_remedy_new:
  *
@@ -57,7 +69,33 @@ lr_remedy_free (LrRemedy *remedy)
   g_free (remedy->markup);
   g_free (remedy->short_figure);
   g_array_unref (remedy->changes);
+  g_clear_pointer (&remedy->layings, g_ptr_array_unref);
   g_free (remedy);
+}
+
+/**
+ * lr_remedy_lay:
+ * @remedy: a remedy
+ * @lead: a lead
+ * @laying: how it is laid then
+ *
+ * Lays it another way.
+ */
+void
+lr_remedy_lay (LrRemedy           *remedy,
+               const LrItem       *lead,
+               const LrLeadLaying *laying)
+{
+  LrLaying *copy = g_new0 (LrLaying, 1);
+
+  copy->id = g_strdup (lead->id);
+  copy->socket = g_strdup (laying->socket);
+  copy->kit = g_strdup (laying->kit);
+  copy->path_m = g_memdup2 (laying->path_m, laying->n_path * sizeof *laying->path_m);
+  copy->n_path = laying->n_path;
+  if (remedy->layings == NULL)
+    remedy->layings = g_ptr_array_new_with_free_func (free_laying);
+  g_ptr_array_add (remedy->layings, copy);
 }
 
 /**
@@ -353,5 +391,17 @@ lr_remedy_apply (const LrRemedy  *remedy,
                  const LrPlan    *plan,
                  GError         **error)
 {
-  return lr_plan_change (plan, (const LrChange *) (gpointer) remedy->changes->data, remedy->changes->len, error);
+  LrPlan *next = lr_plan_change (plan, (const LrChange *) (gpointer) remedy->changes->data, remedy->changes->len, error);
+
+  for (guint i = 0; next != NULL && remedy->layings != NULL && i < remedy->layings->len; i++)
+    {
+      const LrLaying *laying = g_ptr_array_index (remedy->layings, i);
+      const LrLeadLaying how = { laying->socket, NULL, laying->kit, laying->path_m, laying->n_path };
+      LrPlan *laid = lr_plan_lay_lead (next, laying->id, &how, error);
+
+      lr_plan_unref (next);
+      next = laid;
+    }
+
+  return next;
 }

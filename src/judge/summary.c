@@ -8,6 +8,7 @@
 #include "summary.h"
 
 #include "light_readings.h"
+#include "summary_power.h"
 #include "summary_sound.h"
 #include "sun_readings.h"
 
@@ -317,24 +318,18 @@ describe_light (const LrStudy       *study,
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
+/* The thing's own sentences, and those of its stand on the next line */
 static char *
-describe_lead (const LrStudy *study,
-               const LrItem  *item,
-               LrUnits        units)
+with_stand (const LrStudy  *study,
+            const LrPlaced *placed,
+            char           *own)
 {
-  for (guint i = 0; i < study->leads->len; i++)
-    {
-      const LrLeadReading *lead = &g_array_index (study->leads, LrLeadReading, i);
-      g_autofree char *used = NULL, *bought = NULL;
+  g_autofree char *stand = lr_summary_stand (study, placed);
+  GString *text = g_string_new (own);
 
-      if (lead->item != item)
-        continue;
-
-      used = lr_length_format (lead->length_m, units);
-      bought = lr_length_format (item->lead.length_m, units);
-      return g_strdup_printf (_("Its path takes %s of %s."), used, bought);
-    }
-  return g_strdup ("");
+  g_free (own);
+  add_sentence (text, '\n', stand);
+  return g_string_free (text, FALSE);
 }
 
 /**
@@ -365,17 +360,21 @@ lr_item_summary (const LrStudy       *study,
     case LR_ITEM_PERSON:
       return describe_person (study, levels, placed, units);
     case LR_ITEM_LIGHT:
-      return describe_light (study, levels, placed, units);
+      return with_stand (study, placed, describe_light (study, levels, placed, units));
     case LR_ITEM_WINDOW:
       return describe_window (study, levels, placed->item);
     case LR_ITEM_HOUSE_LIGHT:
       return describe_spill (study, levels, placed->item);
     case LR_ITEM_MICROPHONE:
-      return lr_microphone_sound_summary (study, placed, units);
+      return with_stand (study, placed, lr_microphone_sound_summary (study, placed, units));
     case LR_ITEM_NOISE:
       return lr_noise_sound_summary (study, placed);
     case LR_ITEM_LEAD:
-      return describe_lead (study, placed->item, units);
+      return lr_summary_lead (study, placed->item, units);
+    case LR_ITEM_SOCKET:
+      return lr_summary_socket (study, placed->item);
+    case LR_ITEM_PANEL:
+      return lr_summary_stand (study, placed);
     default:
       return g_strdup ("");
     }

@@ -429,7 +429,7 @@ lr_light_levels_new_straight (const LrPlan  *plan,
 const GArray *
 lr_light_levels_ways (const LrLightLevels *levels)
 {
-  return levels->ways;
+  return levels->before != NULL ? levels->before->ways : levels->ways;
 }
 
 /**

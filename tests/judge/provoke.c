@@ -6,6 +6,9 @@
 #include "provoke.h"
 
 #define CABINET "furniture-1"
+/* A socket, a lamp of 60 W 1.1 m away, and a lead that runs a metre past it */
+#define POWERED { TRUE, LR_ITEM_SOCKET, 0, 2.0, 0.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.5, 1.0 }, { TRUE, LR_ITEM_LEAD, 0, 2.0, 0.06 }
+#define FED { "lead-1", "socket", 0, "socket-1" }, { "lead-1", "feeds", 0, "light-1" }
 
 const Provocation provocations[] = {
   { "over-the-line", LR_CHECK_LINE_SIDE, LR_GRADE_FIX, "line-side:camera-2", TRUE, { { 0 } },
@@ -288,6 +291,46 @@ const Provocation provocations[] = {
     { { TRUE, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 3.3, 4.9 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 4.2, 1.4 } },
     { { "microphone-1", "aims-at", 0, WENNA }, { "light-1", "aims-at", 0, WENNA }, { "microphone-1", "tip-x-mm", 3.36, NULL },
       { "microphone-1", "tip-y-mm", 2.58, NULL }, { "microphone-1", "tip-height-mm", 1.45, NULL } } },
+  { "circuit-overloaded", LR_CHECK_CIRCUIT, LR_GRADE_FIX, "circuit:circuit-1", FALSE, { POWERED, { TRUE, LR_ITEM_CIRCUIT, 0, 0.0, 0.0 } },
+    { FED, { "socket-1", "circuit", 0, "circuit-1" }, { "light-1", "power-w", 4000.0, NULL } } },
+  { "circuit-overloaded-at-full", LR_CHECK_CIRCUIT, LR_GRADE_MIND, "circuit:circuit-1", FALSE,
+    { POWERED, { TRUE, LR_ITEM_CIRCUIT, 0, 0.0, 0.0 } },
+    { FED, { "socket-1", "circuit", 0, "circuit-1" }, { "light-1", "power-w", 4000.0, NULL }, { "light-1", "dim-pct", 0.5, NULL } } },
+  { "two-leads-one-outlet", LR_CHECK_OUTLETS, LR_GRADE_FIX, "outlets:socket-1", FALSE,
+    { POWERED, { TRUE, LR_ITEM_LEAD, 0, 2.0, 0.06 } }, { FED, { "lead-2", "socket", 0, "socket-1" }, { "socket-1", "outlets", 1.0, NULL } } },
+  { "lead-too-short", LR_CHECK_LEAD_LENGTH, LR_GRADE_FIX, "lead-length:lead-1", TRUE, { POWERED }, { FED, { "lead-1", "length-mm", 0.5, NULL } } },
+  { "lead-without-a-loop", LR_CHECK_LEAD_LENGTH, LR_GRADE_MIND, "lead-length:lead-1", TRUE, { POWERED },
+    { FED, { "lead-1", "length-mm", 1.5, NULL } } },
+  { "lead-off-its-lamp", LR_CHECK_LEAD_ENDS, LR_GRADE_MIND, "lead-ends:lead-1", TRUE, { POWERED }, { FED } },
+  { "lead-under-a-person", LR_CHECK_LEAD_WAY, LR_GRADE_MIND, "lead-way:lead-1:person-1", TRUE,
+    { { TRUE, LR_ITEM_SOCKET, 0, 0.0, 3.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 4.5, 0.8 }, { TRUE, LR_ITEM_LEAD, 0, 2.5, 3.0 } }, { FED } },
+  { "lead-across-the-way-out", LR_CHECK_LEAD_WAY, LR_GRADE_FIX, "lead-way:lead-1:door-1", TRUE,
+    { { TRUE, LR_ITEM_SOCKET, 0, 0.6, 0.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 0.7, 1.2 }, { TRUE, LR_ITEM_LEAD, 0, 1.4, 0.2 },
+      { TRUE, LR_ITEM_DOOR, 0, 2.0, 0.0 } }, { FED } },
+  { "long-thin-lead", LR_CHECK_VOLTAGE_DROP, LR_GRADE_MIND, "voltage-drop:lead-1", TRUE, { POWERED, { TRUE, LR_ITEM_CIRCUIT, 0, 0.0, 0.0 } },
+    { FED, { "socket-1", "circuit", 0, "circuit-1" }, { "light-1", "power-w", 1000.0, NULL }, { "lead-1", "length-mm", 100.0, NULL },
+      { "lead-1", "core-mm2", 0.75, NULL } } },
+  { "wound-reel", LR_CHECK_REEL, LR_GRADE_MIND, "reel:lead-1", TRUE, { POWERED }, { FED, { "lead-1", "is-wound", 1.0, NULL } } },
+  { "hot-reel", LR_CHECK_REEL, LR_GRADE_FIX, "reel:lead-1", TRUE, { POWERED },
+    { FED, { "lead-1", "is-wound", 1.0, NULL }, { "lead-1", "wound-limit-w", 500.0, NULL }, { "light-1", "power-w", 650.0, NULL } } },
+  { "stand-tips-at-a-nudge", LR_CHECK_STAND, LR_GRADE_MIND, "stand", TRUE, { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 7.0, 1.0 } }, { { 0 } } },
+  { "boom-falls", LR_CHECK_STAND, LR_GRADE_FIX, "stand:microphone-1", TRUE, { { TRUE, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 7.0, 1.0 } },
+    { { "microphone-1", "tip-x-mm", 4.0, NULL }, { "microphone-1", "tip-y-mm", 1.0, NULL } } },
+  { "boom-leans", LR_CHECK_STAND, LR_GRADE_MIND, "stand:microphone-1", TRUE, { { TRUE, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 7.0, 1.0 } },
+    { { "microphone-1", "tip-x-mm", 5.2, NULL }, { "microphone-1", "tip-y-mm", 1.0, NULL } } },
+  { "boom-at-a-head", LR_CHECK_HEAD_CLEAR, LR_GRADE_MIND, "head-clear:microphone-1:person-1", TRUE,
+    { { TRUE, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 1.4, 4.0 } },
+    { { "microphone-1", "tip-x-mm", 3.0, NULL }, { "microphone-1", "tip-y-mm", 3.0, NULL }, { "microphone-1", "tip-height-mm", 1.4, NULL } } },
+  { "lamp-under-the-ceiling", LR_CHECK_LAMP_CLEAR, LR_GRADE_MIND, "lamp-clear:light-1", TRUE, { { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 7.0, 1.0 } },
+    { { "light-1", "lamp-height-mm", 2.45, NULL } } },
+  { "lamp-by-a-blind", LR_CHECK_LAMP_CLEAR, LR_GRADE_MIND, "lamp-clear:light-1:window-1", TRUE,
+    { { TRUE, LR_ITEM_WINDOW, 0, 7.0, 0.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 7.0, 0.45 } },
+    { { "window-1", "blind", LR_BLIND_DOWN, NULL }, { "light-1", "lamp-height-mm", 1.5, NULL } } },
+  { "stand-before-the-way-out", LR_CHECK_WAY_OUT, LR_GRADE_FIX, "way-out", TRUE,
+    { { TRUE, LR_ITEM_DOOR, 0, 2.0, 0.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 2.0, 0.9 } }, { { "door-1", "swing", LR_SWING_OUT, NULL } } },
+  { "stand-in-a-wheelchairs-way", LR_CHECK_WHEELCHAIR, LR_GRADE_FIX, "wheelchair:person-1", TRUE,
+    { { TRUE, LR_ITEM_DOOR, 0, 2.0, 0.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 2.0, 0.9 } },
+    { { "door-1", "is-exit", 0.0, NULL }, { "door-1", "width-mm", 0.95, NULL }, { WENNA, "uses-wheelchair", 1.0, NULL } } },
   { "nobody-asks", LR_CHECK_MISSING, LR_GRADE_MIND, "missing:interviewer", FALSE, { { 0 } },
     { { INES, "role", LR_ROLE_OTHER, NULL }, { WENNA, "looks-at", 0, "" } } },
 };
@@ -325,6 +368,9 @@ provoked_remarks (const Provocation *provocation,
 {
   gboolean is_lit = (provocation->check >= LR_CHECK_UNLIT && provocation->check <= LR_CHECK_MIXED_WHITES)
                     || provocation->check == LR_CHECK_CATCH_LIGHT || provocation->check == LR_CHECK_SHADOW;
+  gboolean is_lit = (provocation->check >= LR_CHECK_FACE_LEVEL && provocation->check <= LR_CHECK_MIXED_WHITES)
+                    || provocation->check == LR_CHECK_CATCH_LIGHT || provocation->check == LR_CHECK_WAY_OUT
+                    || provocation->check == LR_CHECK_WHEELCHAIR;
   g_autoptr (LrLightLevels) levels = is_lit ? lr_light_levels_new (study->plan, TRUE, NULL) : NULL;
 
   return lr_remarks_new_lit (study, levels, units);

@@ -32,7 +32,7 @@ typedef struct
   LrGrade     grade;
   const char *remark;    /* its key */
   gboolean    is_mended; /* has a remedy */
-  Extra       extra[2];  /* added first */
+  Extra       extra[5];  /* added first */
   Edit        edits[8];
 } Provocation;
 

@@ -1,0 +1,157 @@
+/* judge_stands.c - what keeps stands upright, and the sandbag that settles it
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * A boom is asked what holds it over what tips it, a straight stand what push at its head tips it. Straight stands are told together:
+ * one trip to the van brings all the bags.
+ */
+
+#include "config.h"
+
+#include "judge_parts.h"
+#include "power_readings.h"
+
+#include <glib/gi18n-lib.h>
+
+#define LEAST_BAG_KG 2.0 /* no smaller one is sold: common practice, no source */
+#define ROUNDING 1e-6
+
+static double
+whole_bag_kg (double wanted_kg)
+{
+  return fmax (LEAST_BAG_KG, ceil (wanted_kg - ROUNDING));
+}
+
+static void
+judge_boom (LrJudge              *judge,
+            const LrStandReading *stand)
+{
+  double limit = judge->limits[LR_LIMIT_STAND_FACTOR], bag_kg = whole_bag_kg (stand->wanted_bag_kg);
+  LrGrade grade = stand->gap.factor >= limit - ROUNDING ? LR_GRADE_FINE : stand->gap.factor < 1.0 ? LR_GRADE_FIX : LR_GRADE_MIND;
+  LrRemark *remark = lr_judge_add (judge, LR_CHECK_STAND, grade, stand->placed, NULL);
+  LrRemedy *remedy;
+
+  if (remark == NULL)
+    return;
+
+  remark->value = stand->gap.factor;
+  remark->limit = limit;
+  lr_remark_mark_outline (remark, &stand->placed->footprint, NULL);
+  if (!isfinite (stand->gap.factor))
+    {
+      lr_remark_say (remark, _("%s reaches <b>%s</b> out, not past its legs."), lr_say_title (judge, stand->placed),
+                     lr_say_length (judge, stand->reach_m));
+      return;
+    }
+  lr_remark_mark_line (remark, stand->placed->at_m, lr_vec2_along (stand->placed->at_m, lr_vec2_polar (stand->placed->facing_rad, 1.0), stand->reach_m),
+                       lr_say_length (judge, stand->reach_m));
+  lr_remark_say (remark, stand->gap.factor < 1.0
+                           ? _("%s reaches <b>%s</b> out: with the arm over a gap between two legs what holds its stand is <b>%s</b> times what tips it: it falls.")
+                           : _("%s reaches <b>%s</b> out: with the arm over a gap between two legs what holds its stand is <b>%s</b> times what tips it."),
+                 lr_say_title (judge, stand->placed), lr_say_length (judge, stand->reach_m), lr_say_number (judge, stand->gap.factor, 2));
+  lr_remark_say (remark, _("The limit is <b>%s</b>."), lr_say_number (judge, limit, 1));
+  if (grade == LR_GRADE_FINE)
+    return;
+
+  if (stand->leg.factor >= limit)
+    lr_remark_say (remark, _("With a leg under the arm it is <b>%s</b>."), lr_say_number (judge, fmin (stand->leg.factor, 99.0), 1));
+  remedy = lr_remedy_new ();
+  lr_remedy_change (remedy, stand->placed->item, "bag-kg", bag_kg);
+  lr_remedy_say (remedy, lr_say_mass (judge, bag_kg), _("Hang a sandbag of <b>%s</b> on it, clear of the floor."), lr_say_mass (judge, bag_kg));
+  lr_judge_keep (judge, remark, remedy);
+}
+
+/* "L1 2 kg, L2 5 kg", and the changes */
+static char *
+bag_all (LrJudge      *judge,
+         const GArray *weak,
+         LrRemedy     *remedy)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < weak->len; i++)
+    {
+      const LrStandReading *stand = &g_array_index (weak, LrStandReading, i);
+      double bag_kg = whole_bag_kg (stand->wanted_bag_kg);
+
+      lr_remedy_change (remedy, stand->placed->item, "bag-kg", bag_kg);
+      g_string_append_printf (text, "%s%s\u00a0<b>%s</b>", i > 0 ? ", " : "", lr_say_name (judge, stand->placed), lr_say_mass (judge, bag_kg));
+    }
+
+  return g_string_free (text, FALSE);
+}
+
+static void
+say_weak (LrJudge              *judge,
+          const GArray         *weak,
+          const LrStandReading *worst)
+{
+  double limit_n = judge->limits[LR_LIMIT_STAND_PUSH];
+  LrRemark *remark = lr_judge_add (judge, LR_CHECK_STAND, weak->len > 0 ? LR_GRADE_MIND : LR_GRADE_FINE, NULL, NULL);
+  g_autofree char *bags = NULL;
+  LrRemedy *remedy;
+
+  if (remark == NULL)
+    return;
+
+  lr_remark_about (remark, worst->placed);
+  remark->value = worst->push_n;
+  remark->limit = limit_n;
+  lr_remark_mark_outline (remark, &worst->placed->footprint, NULL);
+  if (weak->len == 0)
+    {
+      lr_remark_say (remark, _("Of the straight stands %s tips first, pushed with <b>%s\u00a0N</b> at its head; <b>%s\u00a0N</b> is the limit."),
+                     lr_say_title (judge, worst->placed), lr_say_number (judge, worst->push_n, 0), lr_say_number (judge, limit_n, 0));
+      return;
+    }
+
+  for (guint i = 0; i < weak->len; i++)
+    {
+      const LrStandReading *stand = &g_array_index (weak, LrStandReading, i);
+
+      lr_remark_about (remark, stand->placed);
+      if (stand->placed != worst->placed)
+        lr_remark_mark_outline (remark, &stand->placed->footprint, NULL);
+    }
+  lr_remark_say (remark, _("%s tips when it is nudged with <b>%s\u00a0N</b> at its head; <b>%s\u00a0N</b> is the limit."),
+                 lr_say_title (judge, worst->placed), lr_say_number (judge, worst->push_n, 1), lr_say_number (judge, limit_n, 0));
+  if (weak->len > 1)
+    lr_remark_say (remark, _("It is the first of <b>%s</b> stands."), lr_say_number (judge, weak->len, 0));
+  remedy = lr_remedy_new ();
+  bags = bag_all (judge, weak, remedy);
+  /* Translators: stands and the mass of each one's sandbag */
+  lr_remedy_say (remedy, lr_say_mass (judge, whole_bag_kg (g_array_index (weak, LrStandReading, 0).wanted_bag_kg)),
+                 ngettext ("Hang a sandbag on it: %s.", "Hang sandbags: %s.", weak->len), bags);
+  lr_judge_keep (judge, remark, remedy);
+}
+
+/**
+ * lr_judge_stands:
+ * @judge: a judge
+ *
+ * Booms one by one, straight stands together.
+ */
+void
+lr_judge_stands (LrJudge *judge)
+{
+  g_autoptr (GArray) weak = g_array_new (FALSE, FALSE, sizeof (LrStandReading));
+  LrStandReading stand, worst = { .placed = NULL };
+
+  for (guint i = 0; i < judge->study->placed->len; i++)
+    {
+      if (!lr_study_stand (judge->study, &g_array_index (judge->study->placed, LrPlaced, i), &stand))
+        continue;
+      if (stand.is_boom)
+        {
+          judge_boom (judge, &stand);
+          continue;
+        }
+      if (worst.placed == NULL || stand.push_n < worst.push_n)
+        worst = stand;
+      if (stand.push_n < judge->limits[LR_LIMIT_STAND_PUSH] - ROUNDING)
+        g_array_append_val (weak, stand);
+    }
+
+  if (worst.placed != NULL)
+    say_weak (judge, weak, &worst);
+}

@@ -1,0 +1,233 @@
+/* lead_laying.c - which socket suits a lamp, and laying a lead from there
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include "lead_laying.h"
+
+#include "power.h"
+
+#include <glib/gi18n-lib.h>
+
+/**
+ * lr_lead_find_way:
+ * @study: a study
+ * @lead: a lead of its set-up
+ * @way: (out): the way from its socket to what it feeds
+ *
+ * Returns: %FALSE if it lacks a socket or a load, or there is no way
+ */
+gboolean
+lr_lead_find_way (const LrStudy *study,
+                  const LrItem  *lead,
+                  LrLeadWay     *way)
+{
+  const LrPlaced *load = lr_study_find_placed (study, lead->lead.feeds);
+
+  way->socket = lr_study_find_placed (study, lead->lead.socket);
+  if (load == NULL || way->socket == NULL || !lr_study_lead_way (study, way->socket, load, way->path_m, &way->n_path))
+    return FALSE;
+
+  way->needed_m = lr_study_needed_m (study, way->socket, way->path_m, way->n_path);
+  return TRUE;
+}
+
+static double
+current_of (const LrPlaced *load,
+            const LrItem   *circuit)
+{
+  double current_a = 0.0;
+
+  lr_power_current_a (lr_study_power_w (load->item, FALSE), circuit->circuit.volts_v, lr_study_power_factor (load->item), &current_a);
+  return current_a;
+}
+
+/* Room for one more lead, and on its circuit for what that feeds */
+static gboolean
+suits (const LrStudy     *study,
+       const LrPlaced    *socket,
+       const LrPlaced    *load,
+       const LrItem      *but,
+       const LrReplugged *replugged)
+{
+  const LrPlaced *circuit = lr_study_find_placed (study, socket->item->socket.circuit);
+  guint n_taken = lr_study_leads_in (study, socket->item->id, but);
+  LrCircuitReading reading;
+  double more_a;
+
+  for (guint i = 0; replugged != NULL && i < replugged->n; i++)
+    n_taken += g_str_equal (replugged->socket[i], socket->item->id);
+  if (n_taken >= (guint) socket->item->socket.outlets)
+    return FALSE;
+  if (circuit == NULL || !lr_study_circuit (study, circuit->item, &reading))
+    return TRUE;
+
+  more_a = current_of (load, circuit->item);
+  if (but != NULL)
+    {
+      const LrPlaced *now = lr_study_find_placed (study, but->lead.socket);
+
+      if (now != NULL && g_strcmp0 (now->item->socket.circuit, circuit->item->id) == 0)
+        more_a = 0.0;
+    }
+  for (guint i = 0; replugged != NULL && i < replugged->n; i++)
+    {
+      const LrPlaced *other = lr_study_find_placed (study, replugged->socket[i]);
+
+      if (other != NULL && g_strcmp0 (other->item->socket.circuit, circuit->item->id) == 0)
+        more_a += replugged->current_a[i];
+    }
+  return reading.full_a + more_a <= reading.allowed_share * reading.rated_a;
+}
+
+/**
+ * lr_lead_find_socket:
+ * @study: a study
+ * @load: what is to be fed
+ * @but: (nullable): the lead that would feed it, as it lies now
+ * @not_on: (nullable): a circuit to be left
+ * @replugged: (nullable): what goes to other sockets besides
+ * @way: (out): from the socket that takes the shortest lead
+ *
+ * Returns: whether there is one
+ */
+gboolean
+lr_lead_find_socket (const LrStudy     *study,
+                     const LrPlaced    *load,
+                     const LrItem      *but,
+                     const LrItem      *not_on,
+                     const LrReplugged *replugged,
+                     LrLeadWay         *way)
+{
+  gboolean is_found = FALSE;
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      LrLeadWay try = { .socket = &g_array_index (study->placed, LrPlaced, i) };
+
+      if (try.socket->item->kind != LR_ITEM_SOCKET || (not_on != NULL && g_strcmp0 (try.socket->item->socket.circuit, not_on->id) == 0)
+          || !suits (study, try.socket, load, but, replugged) || !lr_study_lead_way (study, try.socket, load, try.path_m, &try.n_path))
+        continue;
+      try.needed_m = lr_study_needed_m (study, try.socket, try.path_m, try.n_path);
+      if (!is_found || try.needed_m < way->needed_m)
+        *way = try;
+      is_found = TRUE;
+    }
+
+  return is_found;
+}
+
+/**
+ * lr_lead_find_in_kit:
+ * @plan: a plan
+ * @needed_m: length that is needed [m]
+ * @core_mm2: least cross-section [mm²]
+ *
+ * Returns: (transfer none) (nullable): the shortest that is left in the van
+ */
+const LrKitEntry *
+lr_lead_find_in_kit (const LrPlan *plan,
+                     double        needed_m,
+                     double        core_mm2)
+{
+  const LrKitEntry *best = NULL;
+
+  for (guint i = 0; i < plan->kit->len; i++)
+    {
+      const LrKitEntry *entry = plan->kit->pdata[i];
+
+      if (entry->item->kind == LR_ITEM_LEAD && entry->item->lead.length_m >= needed_m && entry->item->lead.core_mm2 >= core_mm2
+          && lr_plan_kit_left (plan, entry) > 0 && (best == NULL || entry->item->lead.length_m < best->item->lead.length_m))
+        best = entry;
+    }
+
+  return best;
+}
+
+/**
+ * lr_lead_route:
+ * @study: a study
+ * @id: of a lead
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan, in which the lead goes along the walls from its socket to what it feeds
+ */
+LrPlan *
+lr_lead_route (const LrStudy  *study,
+               const char     *id,
+               GError        **error)
+{
+  const LrItem *lead = lr_plan_find (study->plan, id);
+  LrLeadWay way;
+  LrLeadLaying laying = { NULL };
+
+  if (lead == NULL || lead->kind != LR_ITEM_LEAD || !lr_lead_find_way (study, lead, &way))
+    {
+      g_set_error_literal (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED,
+                           _("There is no way for it: it needs a socket, something that it feeds, and a gap that leads there."));
+      return NULL;
+    }
+
+  laying.path_m = way.path_m;
+  laying.n_path = way.n_path;
+  return lr_plan_lay_lead (study->plan, id, &laying, error);
+}
+
+/* What lacks a lead: the nearest to where one was dropped, else what takes most */
+static const LrPlaced *
+find_hungry (const LrStudy *study,
+             const LrVec2  *at_m)
+{
+  const LrPlaced *best = NULL;
+  double best_score = -HUGE_VAL;
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
+      double power_w = lr_study_power_w (placed->item, FALSE);
+      double score = at_m != NULL ? -lr_vec2_distance (placed->at_m, *at_m) : power_w;
+
+      if (power_w <= 0.0 || lr_study_lead_of (study, placed->item->id) != NULL || !(score > best_score))
+        continue;
+      best = placed;
+      best_score = score;
+    }
+
+  return best;
+}
+
+/**
+ * lr_lead_lay_new:
+ * @study: of the plan before the lead was added
+ * @plan: (transfer full): with the lead
+ * @id: of the lead
+ * @at_m: (nullable): where it was dropped [m]
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the plan with the lead laid, or @plan where nothing lacks one
+ */
+LrPlan *
+lr_lead_lay_new (const LrStudy  *study,
+                 LrPlan         *plan,
+                 const char     *id,
+                 const LrVec2   *at_m,
+                 GError        **error)
+{
+  const LrPlaced *load = find_hungry (study, at_m);
+  LrLeadWay way;
+  LrLeadLaying laying = { NULL };
+  LrPlan *next;
+
+  if (load == NULL || !lr_lead_find_socket (study, load, NULL, NULL, NULL, &way))
+    return plan;
+
+  laying.socket = way.socket->item->id;
+  laying.feeds = load->item->id;
+  laying.path_m = way.path_m;
+  laying.n_path = way.n_path;
+  next = lr_plan_lay_lead (plan, id, &laying, error);
+  lr_plan_unref (plan);
+  return next;
+}

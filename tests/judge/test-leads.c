@@ -1,0 +1,150 @@
+/* test-leads.c - replugging, laying leads, and what the place is asked for
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "fixture.h"
+
+#include "lead_laying.h"
+#include "placing.h"
+#include "power_asks.h"
+#include "remarks.h"
+
+#include <string.h>
+
+/* The loft with lamps that are too much for C1 (2000 + 900 W at a power factor of .9: 14.0 A of 16, over 12.8) and not for C2: the remedy
+ * plugs one into S3, with a lead that reaches, and nothing is over then */
+static void
+test_replug (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft"), mended = NULL;
+  g_autoptr (LrStudy) study = NULL, then = NULL;
+  g_autoptr (LrRemarks) remarks = NULL, after = NULL;
+  const LrRemark *remark;
+  const LrLaying *laying;
+  LrLeadPower lead;
+
+  fixture_set (&plan, "light-1", "power-w", 2000.0);
+  fixture_set (&plan, "light-3", "power-w", 900.0);
+  fixture_set (&plan, "light-1", "dim-pct", 1.0);
+  fixture_set (&plan, "light-3", "dim-pct", 1.0);
+  study = lr_study_new (plan);
+  remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  remark = lr_remarks_find (remarks, "circuit:circuit-1");
+  g_assert_nonnull (remark);
+  g_test_message ("%s", remark->text);
+  g_assert_cmpint (remark->grade, ==, LR_GRADE_FIX);
+  g_assert_nonnull (remark->remedy);
+  g_assert_cmpuint (remark->remedy->layings->len, ==, 1);
+  laying = remark->remedy->layings->pdata[0];
+  g_assert_cmpstr (laying->socket, ==, "socket-3");
+
+  mended = lr_remedy_apply (remark->remedy, plan, NULL);
+  g_assert_nonnull (mended);
+  then = lr_study_new (mended);
+  after = lr_remarks_new (then, LR_UNITS_METRIC);
+  g_assert_cmpint (lr_remarks_find (after, "circuit:circuit-1")->grade, ==, LR_GRADE_FINE);
+  g_assert_cmpint (lr_remarks_find (after, "circuit:circuit-2")->grade, ==, LR_GRADE_FINE);
+  g_assert_true (lr_study_lead (then, lr_plan_find (mended, laying->id), &lead));
+  g_assert_cmpfloat (lead.needed_m, <=, lead.item->lead.length_m);
+  g_assert_cmpfloat (lead.plug_off_m, <=, 0.1);
+}
+
+/* A lead from the van goes to the lamp that lacks one, from a socket with a free outlet */
+static void
+test_bring (void)
+{
+  g_autoptr (LrPlan) loft = fixture_example ("loft"), plan = NULL, next = NULL;
+  g_autoptr (LrStudy) study = NULL, then = NULL;
+  g_autofree char *id = NULL;
+  LrLeadPower lead;
+  GError *error = NULL;
+
+  plan = lr_plan_remove (loft, "lead-2", NULL);
+  study = lr_study_new (plan);
+  next = lr_placing_bring (study, "kit:lead-5", NULL, NULL, &id, &error);
+  g_assert_no_error (error);
+  then = lr_study_new (next);
+  g_assert_true (lr_study_lead (then, lr_plan_find (next, id), &lead));
+  g_assert_cmpstr (lead.item->lead.feeds, ==, "light-2");
+  g_assert_cmpstr (lead.item->lead.socket, ==, "socket-3");
+  g_assert_cmpfloat (lead.load_off_m, ==, 0.0);
+  /* straight 1.2 m along the wall and across it: no shorter than the straight way, no longer than square */
+  g_assert_cmpfloat (lead.path_m, >=, hypot (1.35 - 0.06, 0.05) - 1e-3);
+  g_assert_cmpfloat (lead.path_m, <=, 1.35 + 0.05 + 0.3);
+}
+
+static void
+test_route (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft"), routed = NULL, lacking = NULL;
+  g_autoptr (LrStudy) study = NULL, then = NULL;
+  GError *error = NULL;
+  LrLeadPower lead;
+  LrVec2 at_m;
+
+  fixture_move (&plan, "light-1", 3.8, 4.4);
+  study = lr_study_new (plan);
+  routed = lr_lead_route (study, "lead-1", &error);
+  g_assert_no_error (error);
+  then = lr_study_new (routed);
+  g_assert_true (lr_study_lead (then, lr_plan_find (routed, "lead-1"), &lead));
+  g_assert_cmpfloat (lead.load_off_m, ==, 0.0);
+  g_assert_null (lr_study_lead_across (then, lead.item, &at_m));
+
+  g_clear_pointer (&study, lr_study_free);
+  fixture_text (&plan, "lead-1", "socket", "");
+  study = lr_study_new (plan);
+  lacking = lr_lead_route (study, "lead-1", &error);
+  g_assert_null (lacking);
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+}
+
+static gboolean
+asks (const LrPlan *plan,
+      const char   *part,
+      const char   *why)
+{
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  g_autoptr (GPtrArray) all = lr_power_asks_new (study, LR_UNITS_METRIC);
+
+  for (guint i = 0; i < all->len; i++)
+    {
+      const LrPowerAsk *ask = all->pdata[i];
+
+      g_test_message ("%s (%s)", ask->request, ask->reason);
+      g_assert_null (strstr (ask->request, "safe"));
+      if (strstr (ask->request, part) != NULL && strstr (ask->reason, why) != NULL)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+static void
+test_asks (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft"), empty = fixture_room (4.0, 4.0, 2.5);
+
+  g_assert_true (asks (plan, "Socket S2, and the rest of circuit C1, for us alone, 08:30 to 11:30.", "280 W of its 3680 W"));
+  g_assert_true (asks (plan, "breakers", "trips"));
+  g_assert_false (asks (plan, "without steps", "wheelchair"));
+  fixture_set (&plan, "wenna", "uses-wheelchair", 1.0);
+  g_assert_true (asks (plan, "A way 0.90\u00a0m wide", "Wenna comes in a wheelchair"));
+  g_assert_false (asks (empty, "", ""));
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+
+  g_test_add_func ("/leads/replug", test_replug);
+  g_test_add_func ("/leads/bring", test_bring);
+  g_test_add_func ("/leads/route", test_route);
+  g_test_add_func ("/leads/asks", test_asks);
+
+  return g_test_run ();
+}
