@@ -7,7 +7,7 @@
  *   canvas.draw-room, canvas.type-room         ways to make the room
  *   canvas.wall-length, canvas.add-corner (i: a wall), canvas.remove-corner (i: a corner)
  *   canvas.put-on-wall (s: "door", "window", "socket")
- *   canvas.duplicate, canvas.delete, canvas.turn (d: degrees), canvas.bring-to-wall, canvas.aim-at (s: an id or "")
+ *   canvas.duplicate, canvas.delete, canvas.turn (d: degrees), canvas.bring-to-wall, canvas.route, canvas.aim-at (s: an id or "")
  *   canvas.step (i: 1 the next item, -1 the one before)
  *   canvas.let-go                              what Escape does
  */

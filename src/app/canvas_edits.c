@@ -9,6 +9,8 @@
 
 #include "canvas_private.h"
 
+#include "lead_laying.h"
+
 #include <glib/gi18n-lib.h>
 
 /* A copy stands beside the thing, right and below on the sheet */
@@ -253,6 +255,24 @@ turn_action (GtkWidget  *widget,
   lr_canvas_turn_by (LR_CANVAS (widget), g_variant_get_double (parameter) * LR_DEG);
 }
 
+/* From its socket along the walls to what it feeds */
+static void
+route_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  LrCanvas *self = LR_CANVAS (widget);
+  const LrItem *item = editable_in_hand (self);
+  GError *error = NULL;
+  LrPlan *next;
+
+  if (item == NULL || item->kind != LR_ITEM_LEAD)
+    return;
+
+  next = lr_lead_route (lr_document_get_study (self->document), item->id, &error);
+  lr_canvas_commit (self, next, error, _("Lay lead"), NULL);
+}
+
 static void
 bring_to_wall_action (GtkWidget  *widget,
                       const char *name,
@@ -298,6 +318,7 @@ lr_canvas_edits_install (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "canvas.delete", NULL, delete_action);
   gtk_widget_class_install_action (klass, "canvas.turn", "d", turn_action);
   gtk_widget_class_install_action (klass, "canvas.bring-to-wall", NULL, bring_to_wall_action);
+  gtk_widget_class_install_action (klass, "canvas.route", NULL, route_action);
   gtk_widget_class_install_action (klass, "canvas.aim-at", "s", aim_at_action);
   gtk_widget_class_install_action (klass, "canvas.step", "i", step_action);
   gtk_widget_class_install_action (klass, "canvas.let-go", NULL, let_go_action);

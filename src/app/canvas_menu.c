@@ -94,6 +94,8 @@ item_menu (LrCanvas     *self,
       append (place, _("Turn round"), "canvas.turn", g_variant_new_double (180.0));
       append (place, _("Bring to the wall"), "canvas.bring-to-wall", NULL);
     }
+  if (item->kind == LR_ITEM_LEAD)
+    append (place, _("Lay it along the walls"), "canvas.route", NULL);
   append_key (copies, _("Duplicate"), "canvas.duplicate", "<Control>d");
   append_key (copies, _("Remove"), "canvas.delete", "Delete");
 

@@ -37,7 +37,9 @@ struct _LrDetailsRoom
 
 G_DEFINE_FINAL_TYPE (LrDetailsRoom, lr_details_room, GTK_TYPE_WIDGET)
 
-static const char *const room_keys[] = { "height-mm", "north-deg", "background-db", "reverberation-s", "=floor-note", NULL };
+static const char *const room_keys[] = {
+  "height-mm", "north-deg", "background-db", "reverberation-s", "=floor-note", "=full-load-rule", NULL
+};
 
 static const char *const job_keys[] = {
   "=title", "=subtitle", "=client", "date", "time-zone", "time-in", "time-roll", "time-wrap", "time-out", "=place", "=address",

@@ -7,6 +7,7 @@
 
 #include "details_rows.h"
 
+#include "power_readings.h"
 #include "prop_text.h"
 
 #include <glib/gi18n-lib.h>
@@ -367,6 +368,8 @@ lr_details_set_placeholder (LrField       *field,
     text = lr_length_format (placed->eyes_m.z, units);
   else if (g_str_equal (key, "coc-mm") && camera != NULL)
     text = lr_prop_text_format (lr_field_get_prop (field), camera->coc_m, units);
+  else if (g_str_equal (key, "power-factor"))
+    text = g_strdup_printf ("%.1f", lr_study_power_factor (item));
   else if (g_str_equal (key, "aim-height-mm"))
     text = g_strdup (_("the eyes"));
   else

@@ -9,9 +9,13 @@
 
 #include "floor_layers.h"
 
+#include "power_readings.h"
+
 #include <glib/gi18n-lib.h>
 
 #define OFF_PX 9.0
+#define HATCH_HALF_M 0.15
+#define HATCH_STEP_M 0.06
 
 /* Index of the longest straight run */
 static gsize
@@ -33,18 +37,20 @@ describe (const LrFloor       *floor,
 {
   const LrPlaced *load = lr_study_find_placed (floor->study, lead->item->lead.feeds);
   const char *tag = load != NULL && *load->item->tag != '\0' ? load->item->tag : lead->item->tag;
-  g_autofree char *laid = lr_length_format_short (lead->length_m, floor->view->units);
+  double needed_m = lr_study_needed_m (floor->study, lr_study_find_placed (floor->study, lead->item->lead.socket), lead->item->path_m,
+                                       lead->item->n_path);
+  g_autofree char *laid = lr_length_format_short (needed_m, floor->view->units);
   g_autofree char *bought = lr_length_format (lead->item->lead.length_m, floor->view->units);
 
   if (floor->view->units == LR_UNITS_METRIC)
     {
       g_free (laid);
-      laid = g_strdup_printf ("%.1f", lead->length_m);
+      laid = g_strdup_printf ("%.1f", needed_m);
       g_free (bought);
       bought = g_strdup_printf ("%g\u00a0m", lead->item->lead.length_m);
     }
 
-  /* a lead's load, what it is long along the floor, and what it is long as bought: "L1  6.6 of 10 m" */
+  /* a lead's load, how long it must be, and how long it is as bought: "L1  6.6 of 10 m" */
   return g_strdup_printf (_("%s  %s of %s"), tag, laid, bought);
 }
 
@@ -81,11 +87,45 @@ label_lead (const LrFloor       *floor,
   lr_labels_add_at (floor->labels, &label, places, G_N_ELEMENTS (places));
 }
 
+/* Where a lead crosses a way out: a hatched band of .30 m along it */
+static void
+hatch_crossing (const LrFloor *floor,
+                const LrItem  *lead)
+{
+  LrVec2 at_m;
+  const LrPlaced *door = lr_study_lead_across (floor->study, lead, &at_m);
+  LrOutline zone;
+
+  if (door == NULL || door->item->kind != LR_ITEM_DOOR || !door->item->door.is_exit || !lr_study_door_floor (floor->study, door, &zone))
+    return;
+
+  for (gsize i = 0; i + 1 < lead->n_path; i++)
+    {
+      LrVec2 from_m = lead->path_m[i], step = lr_vec2_sub (lead->path_m[i + 1], from_m), along, across;
+      double length_m = lr_vec2_length (step), enter_m, leave_m;
+
+      if (!(length_m > 0.0) || !lr_outline_ray (&zone, from_m, step, &enter_m, &leave_m))
+        continue;
+      along = lr_vec2_scale (step, 1.0 / length_m);
+      across = lr_vec2_scale (lr_vec2_rotate (along, 0.25 * LR_PI), HATCH_HALF_M * G_SQRT2);
+      for (double at = enter_m; at < MIN (leave_m, length_m); at += HATCH_STEP_M)
+        {
+          LrVec2 middle_m = lr_vec2_along (from_m, along, at);
+
+          lr_floor_move_to (floor, lr_vec2_sub (middle_m, across));
+          lr_floor_line_to (floor, lr_vec2_add (middle_m, across));
+        }
+    }
+  lr_theme_set_color (floor->cr, floor->theme->fix_line, 1.0);
+  lr_theme_set_line (floor->cr, floor->theme, LR_LINE_HAIR, LR_DASH_SOLID);
+  cairo_stroke (floor->cr);
+}
+
 /**
  * lr_overlay_power:
  * @floor: a drawing
  *
- * Along the longest run of each lead: what it feeds, how long it lies and how long it is.
+ * Along the longest run of each lead: what it feeds, how long it must be and is. A crossing of a way out is hatched.
  */
 void
 lr_overlay_power (const LrFloor *floor)
@@ -98,6 +138,9 @@ lr_overlay_power (const LrFloor *floor)
       const LrLeadReading *lead = &g_array_index (floor->study->leads, LrLeadReading, i);
 
       if (lead->item->n_path >= 2 && lr_floor_has_id (floor, lead->item->id))
-        label_lead (floor, lead);
+        {
+          hatch_crossing (floor, lead->item);
+          label_lead (floor, lead);
+        }
     }
 }

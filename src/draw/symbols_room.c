@@ -241,6 +241,27 @@ lead_weight (const LrPen *pen)
   return (pen->view->shown & LR_SHOW_POWER) != 0 ? LR_LINE_THICK : LR_LINE_THIN;
 }
 
+/* By the circuit that it hangs on: as many dots as the circuit's place among them, the fourth as the first */
+static LrDash
+lead_dash (const LrPen *pen)
+{
+  const LrItem *socket = pen->setup != NULL ? lr_setup_find (pen->setup, pen->item->lead.socket) : NULL;
+  int n_before = 0;
+
+  for (guint i = 0; socket != NULL && *socket->socket.circuit != '\0' && i < pen->setup->items->len; i++)
+    {
+      const LrItem *circuit = g_ptr_array_index (pen->setup->items, i);
+
+      if (circuit->kind != LR_ITEM_CIRCUIT)
+        continue;
+      if (g_str_equal (circuit->id, socket->socket.circuit))
+        return (LrDash) (LR_DASH_LEAD + n_before % 3);
+      n_before++;
+    }
+
+  return LR_DASH_LEAD;
+}
+
 /**
  * lr_symbol_lead_line:
  * @pen: a pen for a lead
@@ -259,7 +280,7 @@ lr_symbol_lead_line (const LrPen *pen)
 
   plug = plug_place (pen, &across);
   trace_lead (pen, plug);
-  lr_pen_stroke (pen, color, lead_weight (pen), LR_DASH_LEAD);
+  lr_pen_stroke (pen, color, lead_weight (pen), lead_dash (pen));
 
   load = lr_pen_to_item (pen, item->path_m[item->n_path - 1]);
   lr_pen_disc (pen, load.x, load.y, 2.4 / pen->view->scale);

@@ -82,6 +82,8 @@ static const DashPattern dashes[LR_N_DASHES] = {
   [LR_DASH_LINE_OF_ACTION] = { 4, { 24, 4, 1, 4 } },
   [LR_DASH_GHOST]          = { 6, { 24, 3, 0.5, 3, 0.5, 3 } },
   [LR_DASH_LEAD]           = { 4, { 7, 2.2, 1.2, 2.2 } },
+  [LR_DASH_LEAD_2]         = { 6, { 7, 2.2, 1.2, 2.2, 1.2, 2.2 } },
+  [LR_DASH_LEAD_3]         = { 8, { 7, 2.2, 1.2, 2.2, 1.2, 2.2, 1.2, 2.2 } },
 };
 
 /**

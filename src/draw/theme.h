@@ -15,7 +15,8 @@ typedef enum { LR_LINE_WALL, LR_LINE_THICK, LR_LINE_OUTLINE, LR_LINE_THIN, LR_LI
 typedef enum
 {
   LR_DASH_SOLID, LR_DASH_B, LR_DASH_C, LR_DASH_D, LR_DASH_SHORT, LR_DASH_FINE, LR_DASH_AXIS, LR_DASH_LINE_OF_ACTION,
-  LR_DASH_GHOST, LR_DASH_LEAD, LR_N_DASHES
+  LR_DASH_GHOST, LR_DASH_LEAD, LR_DASH_LEAD_2, LR_DASH_LEAD_3, /* by circuit: one, two and three dots */
+  LR_N_DASHES
 } LrDash;
 /* Sizes of type on the sheet */
 typedef enum

@@ -5,6 +5,8 @@
 
 #include "bench.h"
 
+#include "plan_edit.h"
+#include "power_readings.h"
 #include "remarks.h"
 #include "typical.h"
 
@@ -59,11 +61,51 @@ bench_large (void)
     }
 }
 
+static void
+route_leads (gpointer data)
+{
+  const LrStudy *made = data;
+  const LrPlaced *socket = NULL;
+  LrVec2 path_m[LR_LEAD_POINTS];
+  gsize n;
+
+  for (guint i = 0; i < made->placed->len; i++)
+    if (g_array_index (made->placed, LrPlaced, i).item->kind == LR_ITEM_SOCKET)
+      socket = &g_array_index (made->placed, LrPlaced, i);
+  for (guint routed = 0, i = 0; routed < 30; i = (i + 1) % made->placed->len)
+    {
+      const LrPlaced *load = &g_array_index (made->placed, LrPlaced, i);
+
+      if (load->item->kind != LR_ITEM_LIGHT && load->item->kind != LR_ITEM_CAMERA)
+        continue;
+      lr_study_lead_way (made, socket, load, path_m, &n);
+      routed++;
+    }
+}
+
+static void
+bench_leads (void)
+{
+  g_autoptr (LrPlan) plan = lr_typical_plan_new (), with_socket = NULL;
+  g_autoptr (LrItem) socket = lr_item_new_usual (LR_ITEM_SOCKET, 0, "socket");
+  g_autoptr (LrStudy) made = NULL;
+  GError *error = NULL;
+  LrBenchSide side = { .run = route_leads };
+
+  with_socket = lr_plan_add (plan, socket, lr_vec2 (0.0, 2.5), 0.0, NULL, &error);
+  g_assert_no_error (error);
+  made = lr_study_new (with_socket);
+  side.data = made;
+  lr_bench_measure (&side, 1);
+  lr_bench_row_ms ("30 leads laid along the walls", side.time_s, 8e-3);
+}
+
 int
 main (void)
 {
   bench_typical ();
   bench_large ();
+  bench_leads ();
 
   return 0;
 }
