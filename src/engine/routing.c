@@ -20,7 +20,7 @@
 
 #define MAX_ACTIVE 32    /* blocks that one path goes round: time grows with their cube */
 #define BESIDE_ZONE_M 0.05
-#define FOOT_REACH_M 1.5 /* a block's corner so near to a wall has its foot there */
+#define FOOT_REACH_M 0.6 /* a block's corner so near to a wall has its foot there */
 
 typedef struct
 {
@@ -41,6 +41,8 @@ typedef struct
   size_t     n_active;
   Node      *nodes;
   size_t     n_nodes;
+  size_t     n_fixed;      /* of them: whichever blocks are active */
+  size_t     n_listed;     /* active blocks whose nodes are there */
 } Search;
 
 static void
@@ -113,15 +115,21 @@ add_corner (Search *search,
     add_node (search, b_m);
 }
 
+static bool
+has_feet (const LrRouteFloor *floor)
+{
+  return floor->open_times > 1.0 && floor->n_room >= 3;
+}
+
 static void
 add_outline (Search          *search,
              const LrOutline *outline,
-             bool             has_feet)
+             bool             with_feet)
 {
   for (size_t i = 0; i < outline->n; i++)
     {
       add_node (search, outline->corner_m[i]);
-      if (has_feet)
+      if (with_feet)
         add_feet (search, outline->corner_m[i], FOOT_REACH_M);
     }
 }
@@ -149,27 +157,40 @@ add_zone_corner (Search *search,
   add_node (search, lr_vec2_along (from_m, along, along_m + BESIDE_ZONE_M));
 }
 
+/* What is there whichever blocks are active: both ends, the room's corners, zones, and feet */
 static void
-list_nodes (Search *search)
+list_fixed_nodes (Search *search)
 {
   const LrRouteFloor *floor = search->floor;
-  bool has_feet = floor->open_times > 1.0 && floor->n_room >= 3;
 
-  search->n_nodes = 0;
   add_node (search, search->from_m);
   add_node (search, search->to_m);
   for (size_t i = 0; i < floor->n_room; i++)
     add_corner (search, i);
-  if (has_feet)
+  if (has_feet (floor))
     {
       add_feet (search, search->from_m, HUGE_VAL);
       add_feet (search, search->to_m, HUGE_VAL);
     }
-  for (size_t i = 0; i < search->n_active; i++)
-    add_outline (search, &search->grown[search->active[i]], has_feet);
   for (size_t i = 0; i < floor->n_zones; i++)
     for (size_t j = 0; j < floor->zones[i].n; j++)
       add_zone_corner (search, floor->zones[i].corner_m[j]);
+  search->n_fixed = search->n_nodes;
+}
+
+/* Those of the active blocks that are new since, and all as if unvisited */
+static void
+list_nodes (Search *search)
+{
+  if (search->n_fixed == 0)
+    list_fixed_nodes (search);
+  for (; search->n_listed < search->n_active; search->n_listed++)
+    add_outline (search, &search->grown[search->active[search->n_listed]], has_feet (search->floor));
+  for (size_t i = 0; i < search->n_nodes; i++)
+    {
+      search->nodes[i].cost_m = HUGE_VAL;
+      search->nodes[i].is_done = false;
+    }
 }
 
 static bool
@@ -221,16 +242,15 @@ walk (Search *search)
       for (size_t i = 1; i < search->n_nodes; i++)
         {
           Node *next = &search->nodes[i];
-          double cost_m;
+          double cost_m, most_m;
 
           if (next->is_done)
             continue;
-          cost_m = node->cost_m + lr_route_far_m (node->at_m, next->at_m);
-          if (cost_m >= next->cost_m || cost_m + next->ahead_m >= search->nodes[1].cost_m + LR_ROUTE_TOUCH_M)
+          most_m = fmin (next->cost_m, search->nodes[1].cost_m + LR_ROUTE_TOUCH_M - next->ahead_m);
+          if (node->cost_m + lr_route_far_m (node->at_m, next->at_m) >= most_m)
             continue;
-          cost_m = node->cost_m + lr_route_step_cost_m (search->floor, node->at_m, next->at_m);
-          if (cost_m >= next->cost_m || cost_m + next->ahead_m >= search->nodes[1].cost_m + LR_ROUTE_TOUCH_M
-              || !is_seen (search, node->at_m, next->at_m))
+          cost_m = node->cost_m + lr_route_step_cost_m (search->floor, node->at_m, next->at_m, most_m - node->cost_m);
+          if (cost_m >= most_m || !is_seen (search, node->at_m, next->at_m))
             continue;
           next->cost_m = cost_m;
           next->before = at;

@@ -36,12 +36,17 @@ clip_convex (const LrVec2 *corners_m,
           if (inside <= 0.0)
             return false;
         }
-      else if (inward > 0.0)
-        span->from = fmax (span->from, -inside / inward);
       else
-        span->to = fmin (span->to, -inside / inward);
-      if (!(span->from < span->to))
-        return false;
+        {
+          double at = -inside / inward;
+
+          if (inward > 0.0 && at > span->from)
+            span->from = at;
+          else if (inward < 0.0 && at < span->to)
+            span->to = at;
+          if (!(span->from < span->to))
+            return false;
+        }
     }
 
   return n > 0;
@@ -53,13 +58,17 @@ clip_disc (const LrOutline *disc,
            LrVec2           step,
            Span            *span)
 {
-  double enter_m, leave_m, length_m = lr_vec2_length (step);
+  LrVec2 to_centre = lr_vec2_sub (disc->centre_m, a_m);
+  double length_m2 = lr_vec2_dot (step, step), along_m2 = lr_vec2_dot (step, to_centre), beside_m2 = lr_vec2_cross (step, to_centre);
+  double half_m4 = disc->radius_m * disc->radius_m * length_m2 - beside_m2 * beside_m2, half_m2;
 
-  if (!lr_outline_ray (disc, a_m, step, &enter_m, &leave_m) || enter_m >= length_m)
+  if (!(half_m4 > 0.0) || !(length_m2 > 0.0))
     return false;
 
-  *span = (Span) { enter_m / length_m, fmin (leave_m / length_m, 1.0) };
-  return true;
+  half_m2 = sqrt (half_m4);
+  span->from = along_m2 > half_m2 ? (along_m2 - half_m2) / length_m2 : 0.0;
+  span->to = along_m2 + half_m2 < length_m2 ? (along_m2 + half_m2) / length_m2 : 1.0;
+  return span->from < span->to;
 }
 
 static bool
@@ -69,10 +78,14 @@ clip (const LrOutline *outline,
       Span            *span)
 {
   LrVec2 step = lr_vec2_sub (b_m, a_m);
-  LrVec2 low = { fmin (a_m.x, b_m.x), fmin (a_m.y, b_m.y) }, high = { fmax (a_m.x, b_m.x), fmax (a_m.y, b_m.y) };
+  LrVec2 low = a_m, high = b_m, c_m = outline->centre_m;
+  double r_m = outline->radius_m;
 
-  if (outline->centre_m.x + outline->radius_m < low.x || outline->centre_m.x - outline->radius_m > high.x
-      || outline->centre_m.y + outline->radius_m < low.y || outline->centre_m.y - outline->radius_m > high.y)
+  if (a_m.x > b_m.x)
+    low.x = b_m.x, high.x = a_m.x;
+  if (a_m.y > b_m.y)
+    low.y = b_m.y, high.y = a_m.y;
+  if (c_m.x + r_m < low.x || c_m.x - r_m > high.x || c_m.y + r_m < low.y || c_m.y - r_m > high.y)
     return false;
 
   return outline->n == 0 ? clip_disc (outline, a_m, step, span) : clip_convex (outline->corner_m, outline->n, a_m, step, span);
@@ -183,13 +196,15 @@ share_along_walls (const LrRouteFloor *floor,
  * @floor: a floor
  * @a_m: one end of a step [m]
  * @b_m: its other end [m]
+ * @at_most_m: more is of no interest [m]
  *
- * Returns: what the step counts [m], at least its length
+ * Returns: what the step counts [m], at least its length; only that it counts more where it is more than @at_most_m
  */
 double
 lr_route_step_cost_m (const LrRouteFloor *floor,
                       LrVec2              a_m,
-                      LrVec2              b_m)
+                      LrVec2              b_m,
+                      double              at_most_m)
 {
   LrVec2 step = lr_vec2_sub (b_m, a_m);
   double length_m = sqrt (lr_vec2_dot (step, step)), times = 1.0;
@@ -197,7 +212,7 @@ lr_route_step_cost_m (const LrRouteFloor *floor,
 
   if (floor->open_times > 1.0)
     times += (floor->open_times - 1.0) * (1.0 - share_along_walls (floor, a_m, step));
-  for (size_t i = 0; i < floor->n_zones; i++)
+  for (size_t i = 0; i < floor->n_zones && length_m * times < at_most_m; i++)
     if (clip (&floor->zones[i], a_m, b_m, &span))
       times += (floor->zone_times - 1.0) * (span.to - span.from);
 
@@ -239,17 +254,21 @@ lr_route_cost_m (const LrRouteFloor *floor,
   double cost_m = 0.0;
 
   for (size_t i = 1; i < n; i++)
-    cost_m += lr_route_step_cost_m (floor, path_m[i - 1], path_m[i]);
+    cost_m += lr_route_step_cost_m (floor, path_m[i - 1], path_m[i], HUGE_VAL);
 
   return cost_m;
 }
 
-/* From a point to an outline, 0 inside */
+/* From a point to an outline, 0 inside; when it is farther than @enough_m, no more than it is */
 static double
 outline_distance_m (const LrOutline *outline,
-                    LrVec2           point_m)
+                    LrVec2           point_m,
+                    double           enough_m)
 {
-  double distance_m = HUGE_VAL;
+  double distance_m = HUGE_VAL, at_least_m = lr_route_far_m (outline->centre_m, point_m) - outline->radius_m;
+
+  if (at_least_m > enough_m)
+    return at_least_m;
 
   if (outline->n == 0)
     return fmax (0.0, lr_vec2_distance (outline->centre_m, point_m) - outline->radius_m);
@@ -329,8 +348,8 @@ lr_route_grow (const LrRouteFloor *floor,
                LrVec2              to_m,
                LrOutline          *grown)
 {
-  double from_off_m = outline_distance_m (block, from_m);
-  double to_off_m = floor->is_end_strict ? HUGE_VAL : outline_distance_m (block, to_m);
+  double from_off_m = outline_distance_m (block, from_m, 1.5 * floor->clear_m);
+  double to_off_m = floor->is_end_strict ? HUGE_VAL : outline_distance_m (block, to_m, 1.5 * floor->clear_m);
   double off_m = fmin (from_off_m, to_off_m);
   LrVec2 nearer_m = from_off_m < to_off_m ? from_m : to_m;
   LrOutline shape;

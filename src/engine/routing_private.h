@@ -21,5 +21,5 @@ lr_route_far_m (LrVec2 a_m, LrVec2 b_m)
 
 bool   lr_route_meets       (const LrOutline *outline, LrVec2 a_m, LrVec2 b_m);
 bool   lr_route_leaves_room (const LrRouteFloor *floor, LrVec2 a_m, LrVec2 b_m);
-double lr_route_step_cost_m (const LrRouteFloor *floor, LrVec2 a_m, LrVec2 b_m);
+double lr_route_step_cost_m (const LrRouteFloor *floor, LrVec2 a_m, LrVec2 b_m, double at_most_m);
 bool   lr_route_grow        (const LrRouteFloor *floor, const LrOutline *block, LrVec2 from_m, LrVec2 to_m, LrOutline *grown);

@@ -196,13 +196,33 @@ judge_cloth (LrJudge        *judge,
   lr_judge_offer_move (judge, remark, lamp, lr_vec2_along (lamp->at_m, away, limit_m - gap_m + SPARE_M), NULL, NULL);
 }
 
+/* (transfer container): what is cloth: looked for once, for there may be very many lamps and things */
+static GPtrArray *
+list_cloths (const LrJudge *judge)
+{
+  GPtrArray *cloths = g_ptr_array_new ();
+  LrVec2 from_m, to_m;
+  double low_m, high_m;
+
+  for (guint i = 0; i < judge->study->placed->len; i++)
+    {
+      const LrPlaced *placed = &g_array_index (judge->study->placed, LrPlaced, i);
+
+      if (find_cloth (placed, &from_m, &to_m, &low_m, &high_m))
+        g_ptr_array_add (cloths, (gpointer) placed);
+    }
+
+  return cloths;
+}
+
 static void
-judge_lamp (LrJudge        *judge,
-            const LrPlaced *lamp)
+judge_lamp (LrJudge         *judge,
+            const LrPlaced  *lamp,
+            const GPtrArray *cloths)
 {
   judge_under_ceiling (judge, lamp);
-  for (guint i = 0; i < judge->study->placed->len; i++)
-    judge_cloth (judge, lamp, &g_array_index (judge->study->placed, LrPlaced, i));
+  for (guint i = 0; i < cloths->len; i++)
+    judge_cloth (judge, lamp, g_ptr_array_index (cloths, i));
 }
 
 static void
@@ -227,12 +247,14 @@ judge_boom (LrJudge        *judge,
 void
 lr_judge_clearances (LrJudge *judge)
 {
+  g_autoptr (GPtrArray) cloths = list_cloths (judge);
+
   for (guint i = 0; i < judge->study->placed->len; i++)
     {
       const LrPlaced *placed = &g_array_index (judge->study->placed, LrPlaced, i);
 
       if (is_lamp (placed))
-        judge_lamp (judge, placed);
+        judge_lamp (judge, placed, cloths);
       else if (placed->item->kind == LR_ITEM_MICROPHONE && placed->item->microphone.form == LR_MIC_BOOM)
         judge_boom (judge, placed);
     }
