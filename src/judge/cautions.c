@@ -253,14 +253,14 @@ add_circuits (Cautions *cautions)
       LrCircuitReading reading;
 
       if (lr_study_circuit (cautions->study, item, &reading) && reading.n_leads > 0)
-        /* Translators: watts, a circuit's tag, the share of its rating; they stand in a list behind "At full" */
-        g_string_append_printf (text, _("%s <b>%.0f\u00a0W</b> on %s, %.0f\u00a0%%"), text->len > 0 ? "," : "", reading.full_w, tag,
+        /* Translators: a comma or nothing, watts, a circuit's tag, the share of its rating; they stand in a list behind "Lamps at full:" */
+        g_string_append_printf (text, _("%s <b>%.0f\u00a0W</b> on %s (%.0f\u00a0%%)"), text->len > 0 ? "," : "", reading.full_w, tag,
                                 100.0 * reading.full_a / reading.rated_a);
     }
 
   if (text->len > 0)
     /* Translators: a list of watts and circuits, which begins with a space */
-    add (cautions, g_strdup_printf (_("At full%s of its breaker. Others may share it."), text->str));
+    add (cautions, g_strdup_printf (_("Lamps at full:%s; others may share that."), text->str));
 }
 
 static void

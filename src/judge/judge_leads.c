@@ -202,7 +202,7 @@ judge_way (LrJudge           *judge,
     lr_remark_say (remark, _("The lead to %s, <b>%s</b> long on the floor, lies where %s sits or stands."), lr_say_lead (judge, lead->item),
                    lr_say_length (judge, lead->path_m), lr_say_name (judge, across));
   else
-    lr_remark_say (remark, is_exit ? _("The lead to %s, <b>%s</b> long on the floor, crosses a way out, %s: keep it clear, as the local fire code says.")
+    lr_remark_say (remark, is_exit ? _("The lead to %s, <b>%s</b> long on the floor, crosses a way out (%s): keep it clear, as the local fire code says.")
                                    : _("The lead to %s, <b>%s</b> long on the floor, lies before %s: tape or mat it down over the full width."),
                    lr_say_lead (judge, lead->item), lr_say_length (judge, lead->path_m), lr_say_title (judge, across));
   offer_way (judge, remark, lead);

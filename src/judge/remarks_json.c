@@ -12,7 +12,8 @@
  *     items [ id ]            what it is about, the one that it marks first
  *     value-U, limit-U        the figure judged and its limit; U is deg, m, share or nothing for a bare number; left
  *                             out when there is none
- *     remedy                  null, or { text, changes [ { id, key, value } ] } with values as in a plan file
+ *     remedy                  null, or { text, changes [ { id, key, value } ], leads [ { id, socket, kit, path } ] } with values as in a
+ *                             plan file; leads, socket and kit are left out when nothing of them changes
  *   } ]
  */
 

@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A lead keeps to the walls: a metre in the open counts twice, one before a door or under another stand four times. It goes round people
+ * A lead keeps to the walls: a metre in the open counts twice, one before a door, at people's feet or under another stand four times. It goes round people
  * and round what stands on the floor. All three figures: common practice, no source.
  */
 
@@ -15,6 +15,7 @@
 #define OPEN_TIMES 2.0
 #define ZONE_TIMES 4.0
 #define ALONG_EDGE_M 0.01   /* no deeper in, a lead runs along a thing's edge */
+#define FEET_M 0.30         /* round people a lead is a zone farther off as well */
 #define OVER_FLOOR_M 0.10   /* what hangs no lower lets a lead through under it */
 
 /* Leads */
@@ -45,7 +46,13 @@ add_for_lead (LrGround       *ground,
   if (placed->item->kind == LR_ITEM_DOOR && lr_study_door_floor (study, placed, &floor))
     g_array_append_val (ground->zones, floor);
   else if (stops_leads (placed))
-    lr_ground_add (ground, &placed->footprint, placed);
+    {
+      LrOutline feet = lr_outline_disc (placed->footprint.centre_m, placed->footprint.radius_m + FEET_M);
+
+      lr_ground_add (ground, &placed->footprint, placed);
+      if (placed->item->kind == LR_ITEM_PERSON)
+        g_array_append_val (ground->zones, feet);
+    }
   else if (placed->has_footprint && placed->bottom_m < OVER_FLOOR_M)
     g_array_append_val (ground->zones, placed->footprint);
 }
