@@ -199,11 +199,11 @@ judge_way (LrJudge           *judge,
   mark_path (remark, lead->item, NULL);
   lr_remark_mark_point (remark, at_m, NULL);
   if (across->item->kind == LR_ITEM_PERSON)
-    lr_remark_say (remark, _("The lead to %s, <b>%s</b> long on the floor, lies where %s sits or stands."), lr_say_lead (judge, lead->item),
+    lr_remark_say (remark, _("The lead to %s, <b>%s</b> on the floor, lies where %s sits or stands."), lr_say_lead (judge, lead->item),
                    lr_say_length (judge, lead->path_m), lr_say_name (judge, across));
   else
-    lr_remark_say (remark, is_exit ? _("The lead to %s, <b>%s</b> long on the floor, crosses a way out (%s): keep it clear, as the local fire code says.")
-                                   : _("The lead to %s, <b>%s</b> long on the floor, lies before %s: tape or mat it down over the full width."),
+    lr_remark_say (remark, is_exit ? _("The lead to %s, <b>%s</b> on the floor, crosses a way out (%s): keep it clear, as the local fire code says.")
+                                   : _("The lead to %s, <b>%s</b> on the floor, lies before %s: tape or mat it down over the full width."),
                    lr_say_lead (judge, lead->item), lr_say_length (judge, lead->path_m), lr_say_title (judge, across));
   offer_way (judge, remark, lead);
   offer_other_socket (judge, remark, lead);
@@ -273,11 +273,11 @@ judge_reel (LrJudge           *judge,
   if (limit_w > 0.0)
     {
       remark->limit = limit_w;
-      lr_remark_say (remark, _("The reel to %s carries <b>%s</b> and is still wound up: it gets hot; wound up it bears <b>%s</b>, if no less is marked on it."),
+      lr_remark_say (remark, _("The reel to %s carries <b>%s</b>, still wound up, and gets hot; the limit wound up is <b>%s</b>."),
                      lr_say_lead (judge, lead->item), lr_say_power (judge, lead->power_w), lr_say_power (judge, limit_w));
     }
   else
-    lr_remark_say (remark, _("The reel to %s carries <b>%s</b> and is still wound up: it gets hot."), lr_say_lead (judge, lead->item),
+    lr_remark_say (remark, _("The reel to %s carries <b>%s</b>, still wound up, and gets hot."), lr_say_lead (judge, lead->item),
                    lr_say_power (judge, lead->power_w));
   remedy = lr_remedy_new ();
   lr_remedy_change (remedy, lead->item, "is-wound", 0.0);

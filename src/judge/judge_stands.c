@@ -30,6 +30,7 @@ judge_boom (LrJudge              *judge,
   LrGrade grade = stand->gap.factor >= limit - ROUNDING ? LR_GRADE_FINE : stand->gap.factor < 1.0 ? LR_GRADE_FIX : LR_GRADE_MIND;
   LrRemark *remark = lr_judge_add (judge, LR_CHECK_STAND, grade, stand->placed, NULL);
   LrRemedy *remedy;
+  LrVec2 tip_m;
 
   if (remark == NULL)
     return;
@@ -43,13 +44,12 @@ judge_boom (LrJudge              *judge,
                      lr_say_length (judge, stand->reach_m));
       return;
     }
-  lr_remark_mark_line (remark, stand->placed->at_m, lr_vec2_along (stand->placed->at_m, lr_vec2_polar (stand->placed->facing_rad, 1.0), stand->reach_m),
-                       lr_say_length (judge, stand->reach_m));
-  lr_remark_say (remark, stand->gap.factor < 1.0
-                           ? _("%s reaches <b>%s</b> out: with the arm over a gap between two legs what holds its stand is <b>%s</b> times what tips it: it falls.")
-                           : _("%s reaches <b>%s</b> out: with the arm over a gap between two legs what holds its stand is <b>%s</b> times what tips it."),
+  tip_m = lr_vec2_add (stand->placed->at_m, lr_vec2_polar (stand->placed->facing_rad, stand->reach_m));
+  lr_remark_mark_line (remark, stand->placed->at_m, tip_m, lr_say_length (judge, stand->reach_m));
+  lr_remark_say (remark, _("%s reaches <b>%s</b> out: its arm over a gap between two legs, what holds it is <b>%s</b> times what tips it."),
                  lr_say_title (judge, stand->placed), lr_say_length (judge, stand->reach_m), lr_say_number (judge, stand->gap.factor, 2));
-  lr_remark_say (remark, _("The limit is <b>%s</b>."), lr_say_number (judge, limit, 1));
+  lr_remark_say (remark, stand->gap.factor < 1.0 ? _("It falls; the limit is <b>%s</b>.") : _("The limit is <b>%s</b>."),
+                 lr_say_number (judge, limit, 1));
   if (grade == LR_GRADE_FINE)
     return;
 

@@ -83,7 +83,8 @@ ask_for_circuit (GPtrArray     *asks,
        /* Translators: sockets, their circuit, and the times */
        g_strdup_printf (ngettext ("Socket %s, and the rest of circuit %s, for us alone%s.",
                                   "Sockets %s, and the rest of circuit %s, for us alone%s.", n), sockets, circuit->tag, when),
-       g_strdup_printf (_("Our lamps take up to %.0f W of its %.0f W; more may trip the breaker."), reading.full_w - reading.known_w, reading.rated_w));
+       g_strdup_printf (_("Our lamps take up to %.0f W of its %.0f W; more may trip the breaker."), reading.full_w - reading.known_w,
+                        reading.rated_w));
 }
 
 static void

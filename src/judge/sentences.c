@@ -130,52 +130,6 @@ lr_say_plain (LrJudge *judge,
 }
 
 /**
- * lr_say_power:
- * @judge: a judge
- * @power_w: a power [W]
- *
- * Returns: (transfer none): "280 W"
- */
-const char *
-lr_say_power (LrJudge *judge,
-              double   power_w)
-{
-  return keep (judge, g_strconcat (lr_say_number (judge, power_w, 0), NO_BREAK_SPACE "W", NULL));
-}
-
-/**
- * lr_say_current:
- * @judge: a judge
- * @current_a: a current [A]
- *
- * Returns: (transfer none): "1.4 A"
- */
-const char *
-lr_say_current (LrJudge *judge,
-                double   current_a)
-{
-  int decimals = fabs (current_a - rint (current_a)) < 0.05 ? 0 : 1;
-
-  return keep (judge, g_strconcat (lr_say_number (judge, current_a, decimals), NO_BREAK_SPACE "A", NULL));
-}
-
-/**
- * lr_say_mass:
- * @judge: a judge
- * @mass_kg: a mass [kg]
- *
- * Returns: (transfer none): "2 kg"
- */
-const char *
-lr_say_mass (LrJudge *judge,
-             double   mass_kg)
-{
-  int decimals = fabs (mass_kg - rint (mass_kg)) < 0.05 ? 0 : 1;
-
-  return keep (judge, g_strconcat (lr_say_number (judge, mass_kg, decimals), NO_BREAK_SPACE "kg", NULL));
-}
-
-/**
  * lr_say_small:
  * @judge: a judge
  * @length_m: a length [m]

@@ -35,13 +35,14 @@ lr_summary_lead (const LrStudy *study,
   needed = lr_length_format (reading.needed_m, units);
   bought = lr_length_format (lead->lead.length_m, units);
   path = lr_length_format (reading.path_m, units);
-  g_string_append_printf (text, _("It takes %s of its %s: %s along the floor, then down from the socket and a loop at the stand."), needed, bought, path);
+  g_string_append_printf (text, _("It takes %s of its %s: %s along the floor, then down from the socket and a loop at the stand."),
+                          needed, bought, path);
   if (isfinite (reading.drop_share))
     {
       g_string_append_c (text, '\n');
       /* Translators: watts, amperes, volts, per cent of the volts */
-      g_string_append_printf (text, _("It carries %.0f W, %.1f A, and loses up to %.1f V, %.1f %%."), reading.power_w, reading.current_a, reading.drop_v,
-                              100.0 * reading.drop_share);
+      g_string_append_printf (text, _("It carries %.0f W, %.1f A, and loses up to %.1f V, %.1f %%."), reading.power_w,
+                              reading.current_a, reading.drop_v, 100.0 * reading.drop_share);
     }
 
   return g_string_free (text, FALSE);
@@ -65,7 +66,8 @@ lr_summary_socket (const LrStudy *study,
   double load_w = 0.0;
 
   lr_study_socket_load_w (study, socket, &load_w);
-  g_string_append_printf (text, ngettext ("%u of %d outlet taken, %.0f W at full.", "%u of %d outlets taken, %.0f W at full.", (gulong) socket->socket.outlets),
+  g_string_append_printf (text, ngettext ("%u of %d outlet taken, %.0f W at full.", "%u of %d outlets taken, %.0f W at full.",
+                                          (gulong) socket->socket.outlets),
                           n_leads, socket->socket.outlets, load_w);
   if (circuit != NULL && lr_study_circuit (study, circuit->item, &reading))
     {

@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A lead keeps to the walls: a metre in the open counts twice, one before a door, at people's feet or under another stand four times. It goes round people
- * and round what stands on the floor. All three figures: common practice, no source.
+ * A lead keeps to the walls: a metre in the open counts twice, one before a door, at people's feet or under another stand four
+ * times. It goes round people and round what stands on the floor. All three figures: common practice, no source.
  */
 
 #include "ground.h"
