@@ -5,6 +5,7 @@
 
 #include "gui_fixture.h"
 
+#include "placing.h"
 #include "reframe.h"
 
 /* The file holds whole millimetres */
@@ -92,6 +93,52 @@ test_bring_to_wall (GuiFixture    *f,
   table = gui_item (f, GUI_TABLE);
   assert_near_m (table->at_m.x, table->furniture.length_m / 2.0);
   g_assert_cmpfloat_with_epsilon (table->facing_rad, 0.0, 1e-6);
+}
+
+static void
+bring (GuiFixture *f,
+       const char *name,
+       LrVec2      at_m)
+{
+  GError *error = NULL;
+  LrPlan *next = lr_placing_bring (lr_document_get_study (f->document), name, &at_m, NULL, NULL, &error);
+
+  g_assert_no_error (error);
+  lr_document_commit (f->document, next, "Bring");
+}
+
+/* A lead from the van goes from the socket to the light; when the light has moved it ends beside it until it is laid anew, which is one
+ * step of undo */
+static void
+test_route (GuiFixture    *f,
+            gconstpointer  data)
+{
+  const LrItem *light, *lead;
+  GError *error = NULL;
+  LrPlan *next;
+
+  bring (f, "room:socket", lr_vec2 (2.0, 0.0));
+  bring (f, "kit:small-panel", lr_vec2 (3.0, 0.8));
+  bring (f, "kit:lead-10", lr_vec2 (3.0, 0.8));
+  lead = gui_item (f, "lead-1");
+  g_assert_cmpstr (lead->lead.feeds, ==, "light-1");
+  assert_near_m (lead->path_m[lead->n_path - 1].x, gui_item (f, "light-1")->at_m.x);
+
+  next = lr_plan_move (lr_document_get_committed (f->document), "light-1", lr_vec2 (4.5, 0.8), &error);
+  g_assert_no_error (error);
+  lr_document_commit (f->document, next, "Move");
+  lead = gui_item (f, "lead-1");
+  g_assert_cmpfloat (lead->path_m[lead->n_path - 1].x, <, 3.5);
+
+  lr_document_select (f->document, "lead-1");
+  gtk_widget_activate_action (GTK_WIDGET (f->canvas), "canvas.route", NULL);
+  light = gui_item (f, "light-1");
+  lead = gui_item (f, "lead-1");
+  assert_near_m (lead->path_m[lead->n_path - 1].x, light->at_m.x);
+  assert_near_m (lead->path_m[lead->n_path - 1].y, light->at_m.y);
+  lr_document_undo (f->document);
+  lead = gui_item (f, "lead-1");
+  g_assert_cmpfloat (lead->path_m[lead->n_path - 1].x, <, 3.5);
 }
 
 static void
@@ -200,6 +247,7 @@ main (int    argc,
   ADD ("keys/tab", gui_setup_loft_cb, test_tab);
   ADD ("keys/tab-shows", gui_setup_loft_cb, test_tab_shows);
   ADD ("menu/bring-to-wall", gui_setup_loft_cb, test_bring_to_wall);
+  ADD ("menu/route", gui_setup_loft_cb, test_route);
   ADD ("menu/aim-at", gui_setup_loft_cb, test_aim_at);
   ADD ("accessible", gui_setup_loft_cb, test_accessible);
 
