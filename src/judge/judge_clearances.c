@@ -10,7 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define OVER_HEAD_M 0.30   /* an arm this near to a head, seen from above, hangs over it: common practice, no source */
+#define OVER_HEAD_M 0.60   /* an arm this near to a head, seen from above, hangs over the person: common practice, no source */
 #define CAPSULE_M 0.25     /* of the arm's end, where the microphone hangs under it */
 #define SPARE_M 0.01
 
