@@ -109,6 +109,7 @@ lr_asks_new (const LrStudy *study,
   for (char **request = study->plan->job->requests; request != NULL && *request != NULL; request++)
     append (asks, NULL, *request, "", "", "")->is_own = TRUE;
   lr_asks_add_sound (asks, study, units);
+  lr_asks_add_power (asks, study, units);
   return asks;
 }
 

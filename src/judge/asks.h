@@ -33,3 +33,6 @@ JsonNode  *lr_asks_to_json (const GPtrArray *asks);
 
 /* asks_sound.c */
 void       lr_asks_add_sound (GPtrArray *asks, const LrStudy *study, LrUnits units);
+
+/* asks_power.c */
+void       lr_asks_add_power (GPtrArray *asks, const LrStudy *study, LrUnits units);

@@ -367,10 +367,8 @@ provoked_remarks (const Provocation *provocation,
                   LrUnits            units)
 {
   gboolean is_lit = (provocation->check >= LR_CHECK_UNLIT && provocation->check <= LR_CHECK_MIXED_WHITES)
-                    || provocation->check == LR_CHECK_CATCH_LIGHT || provocation->check == LR_CHECK_SHADOW;
-  gboolean is_lit = (provocation->check >= LR_CHECK_FACE_LEVEL && provocation->check <= LR_CHECK_MIXED_WHITES)
-                    || provocation->check == LR_CHECK_CATCH_LIGHT || provocation->check == LR_CHECK_WAY_OUT
-                    || provocation->check == LR_CHECK_WHEELCHAIR;
+                    || provocation->check == LR_CHECK_CATCH_LIGHT || provocation->check == LR_CHECK_SHADOW
+                    || provocation->check == LR_CHECK_WAY_OUT || provocation->check == LR_CHECK_WHEELCHAIR;
   g_autoptr (LrLightLevels) levels = is_lit ? lr_light_levels_new (study->plan, TRUE, NULL) : NULL;
 
   return lr_remarks_new_lit (study, levels, units);

@@ -1,37 +1,15 @@
-/* power_asks.c - what the place is asked to do for power and ways out
+/* asks_power.c - what the place is asked to do for power and ways out
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
 #include "config.h"
 
-#include "power_asks.h"
+#include "asks.h"
 
 #include "power_readings.h"
 
 #include <glib/gi18n-lib.h>
-
-static void
-free_ask (gpointer data)
-{
-  LrPowerAsk *ask = data;
-
-  g_free (ask->request);
-  g_free (ask->reason);
-  g_free (ask);
-}
-
-static void
-add (GPtrArray *asks,
-     char      *request,
-     char      *reason)
-{
-  LrPowerAsk *ask = g_new (LrPowerAsk, 1);
-
-  ask->request = request;
-  ask->reason = reason;
-  g_ptr_array_add (asks, ask);
-}
 
 /* "S1, S2 and S3" of the circuit that have a lead */
 static char *
@@ -57,19 +35,12 @@ join_sockets (const LrStudy *study,
   return g_string_free (text, FALSE);
 }
 
-/* ", 08:30 to 12:30", or nothing while the times are not known */
-static char *
-times (const LrJob *job)
-{
-  return job->time_in[0] != '\0' && job->time_wrap[0] != '\0' ? g_strdup_printf (_(", %s to %s"), job->time_in, job->time_wrap) : g_strdup ("");
-}
-
 static void
 ask_for_circuit (GPtrArray     *asks,
                  const LrStudy *study,
                  const LrItem  *circuit)
 {
-  g_autofree char *sockets = NULL, *when = times (study->plan->job);
+  g_autofree char *sockets = NULL, *text = NULL, *reason = NULL;
   LrCircuitReading reading;
   guint n = 0;
 
@@ -79,12 +50,12 @@ ask_for_circuit (GPtrArray     *asks,
   if (n == 0)
     return;
 
-  add (asks,
-       /* Translators: sockets, their circuit, and the times */
-       g_strdup_printf (ngettext ("Socket %s, and the rest of circuit %s, for us alone%s.",
-                                  "Sockets %s, and the rest of circuit %s, for us alone%s.", n), sockets, circuit->tag, when),
-       g_strdup_printf (_("Our lamps take up to %.0f W of its %.0f W; more may trip the breaker."), reading.full_w - reading.known_w,
-                        reading.rated_w));
+  /* Translators: sockets, their circuit */
+  text = g_strdup_printf (ngettext ("Socket %s, and the rest of circuit %s, for us alone",
+                                    "Sockets %s, and the rest of circuit %s, for us alone", n), sockets, circuit->tag);
+  reason = g_strdup_printf (_("our lamps take up to %.0f W of its %.0f W; more may trip the breaker"), reading.full_w - reading.known_w,
+                            reading.rated_w);
+  lr_asks_add (asks, circuit, text, reason, study->plan->job->time_in, study->plan->job->time_wrap);
 }
 
 static void
@@ -97,7 +68,7 @@ ask_for_breaker (GPtrArray     *asks,
 
       if (item->kind != LR_ITEM_LEAD)
         continue;
-      add (asks, g_strdup (_("Tell us where the breakers are and who may reset them.")), g_strdup (_("A breaker that trips ends the interview.")));
+      lr_asks_add (asks, NULL, _("Tell us where the breakers are and who may reset them"), _("a breaker that trips ends the interview"), "", "");
       return;
     }
 }
@@ -109,11 +80,12 @@ ask_for_wheelchair (GPtrArray      *asks,
                     LrUnits         units)
 {
   g_autofree char *width = lr_length_format (study->plan->limits.value[LR_LIMIT_WHEELCHAIR], units);
-  g_autofree char *name = person->item->name[0] != '\0' ? g_strdup (person->item->name) : lr_item_title (person->item);
+  g_autofree char *name = person->item->name[0] != '\0' ? g_strdup (person->item->name) : lr_item_title (person->item), *text = NULL, *reason = NULL;
 
-  add (asks, g_strdup_printf (_("A way %s wide, without steps, from the entrance to the room."), width),
-       /* Translators: a person's name */
-       g_strdup_printf (_("%s comes in a wheelchair."), name));
+  text = g_strdup_printf (_("A way %s wide, without steps, from the entrance to the room"), width);
+  /* Translators: a person's name */
+  reason = g_strdup_printf (_("%s comes in a wheelchair"), name);
+  lr_asks_add (asks, NULL, text, reason, "", "");
 }
 
 static void
@@ -126,25 +98,25 @@ ask_for_exits (GPtrArray     *asks,
 
       if (item->kind != LR_ITEM_DOOR || !item->door.is_exit)
         continue;
-      add (asks, g_strdup (_("Ways out unlocked and clear on both sides while we are there.")),
-           g_strdup (_("Cases and stands fill the room; the local fire code decides what must stay clear.")));
+      lr_asks_add (asks, NULL, _("Ways out unlocked and clear on both sides while we are there"),
+                   _("cases and stands fill the room; the local fire code decides what must stay clear"), "", "");
       return;
     }
 }
 
 /**
- * lr_power_asks_new:
+ * lr_asks_add_power:
+ * @asks: requests
  * @study: a study
  * @units: how lengths are written
  *
- * Returns: (transfer full) (element-type LrPowerAsk): requests with their reasons
+ * Adds what the place is asked to do for power and ways out.
  */
-GPtrArray *
-lr_power_asks_new (const LrStudy *study,
+void
+lr_asks_add_power (GPtrArray     *asks,
+                   const LrStudy *study,
                    LrUnits        units)
 {
-  GPtrArray *asks = g_ptr_array_new_with_free_func (free_ask);
-
   for (guint i = 0; i < study->placed->len; i++)
     {
       const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
@@ -156,6 +128,4 @@ lr_power_asks_new (const LrStudy *study,
     }
   ask_for_breaker (asks, study);
   ask_for_exits (asks, study);
-
-  return asks;
 }
