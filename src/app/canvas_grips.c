@@ -430,7 +430,7 @@ move_wall (LrCanvas         *self,
   by_m = lr_snap_value (lr_vec2_cross (along, moved_m), lr_canvas_pull (self, state).step_m);
   if (!lr_shift_wall (room->corners_m, room->n_corners, (gsize) self->drag.index, by_m, corners_m))
     return NULL;
-  return lr_plan_set_corners (committed (self), corners_m, room->n_corners, error);
+  return lr_plan_shift_corners (committed (self), corners_m, room->n_corners, error);
 }
 
 static const Grip grips[LR_N_GRIPS] = {

@@ -39,6 +39,14 @@ typedef struct
   JsonObject *unknown;
 } LrTapeNote;
 
+/* How a corner turns, as it was seen or measured: to the left along the walls is > 0 */
+typedef struct
+{
+  int    corner;
+  double turn_rad;
+  JsonObject *unknown;
+} LrTurnNote;
+
 typedef struct
 {
   LrVec2     *corners_m;
@@ -52,6 +60,8 @@ typedef struct
   LrSurface   walls, floor, ceiling;
   LrTapeNote *tape;
   gsize       n_tape;
+  LrTurnNote *turns;
+  gsize       n_turns;
   char       *underlay_file;
   double      underlay_scale; /* metres per picture pixel; 0: none */
   double      underlay_x_m, underlay_y_m;
@@ -136,6 +146,7 @@ const LrPropTable *lr_room_table (void);
 const LrPropTable *lr_surface_table (void);
 const LrPropTable *lr_contact_table (void);
 const LrPropTable *lr_tape_table    (void);
+const LrPropTable *lr_turn_table    (void);
 const LrPropTable *lr_kit_entry_table (void); /* title, note, count */
 
 /* Where an item stands, of whatever kind: on the floor, on its wall, at its wearer, at its first path point */

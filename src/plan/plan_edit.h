@@ -19,6 +19,17 @@ typedef struct
   double      value; /* inside units; choices: the enum's value; flags 0 or 1 */
 } LrChange;
 
+/* A room by tape */
+typedef struct
+{
+  const LrVec2     *corners_m;
+  gsize             n_corners;
+  const LrTapeNote *tape;      /* unknown members are not taken */
+  gsize             n_tape;
+  const LrTurnNote *turns;
+  gsize             n_turns;
+} LrTaped;
+
 LrPlan *lr_plan_change      (const LrPlan *plan, const LrChange *changes, gsize n, GError **error);
 LrPlan *lr_plan_change_text (const LrPlan *plan, const char *id, const char *key, const char *text, GError **error);
 /* The bytes of a photometric file become the light's, under that name; @data NULL: none. The error: "line 14: the angles do not rise" */
@@ -44,6 +55,10 @@ LrPlan *lr_plan_remove      (const LrPlan *plan, const char *id, GError **error)
 LrPlan *lr_plan_duplicate   (const LrPlan *plan, const char *id, LrVec2 by_m, char **new_id, GError **error);
 
 LrPlan *lr_plan_set_corners (const LrPlan *plan, const LrVec2 *corners_m, gsize n, GError **error); /* turned anticlockwise if need be */
+/* The same walls elsewhere, as many of them: what was taped stays noted */
+LrPlan *lr_plan_shift_corners (const LrPlan *plan, const LrVec2 *corners_m, gsize n, GError **error);
+/* A room as it was taped, and the notes that it was made from. Corners in notes count as in @corners_m */
+LrPlan *lr_plan_set_taped   (const LrPlan *plan, const LrTaped *taped, GError **error);
 LrPlan *lr_plan_move_corner (const LrPlan *plan, gsize corner, LrVec2 to_m, GError **error);
 /* The wall keeps its direction and first corner; the corners after it move along by the difference, up to the wall parallel to it */
 LrPlan *lr_plan_set_wall_length (const LrPlan *plan, int wall, double length_m, GError **error);

@@ -101,13 +101,99 @@ put_corners (LrRoom       *room,
     room->corners_m[i] = lr_edit_quantise (corners_m[is_clockwise ? n - 1 - i : i]);
 }
 
-static void
-drop_tape (LrRoom *room)
+/* @is_redrawn: notes, which name corners, are of another room */
+static LrPlan *
+put_room (const LrPlan  *plan,
+          const LrVec2  *corners_m,
+          gsize          n,
+          gboolean       is_redrawn,
+          LrSetup      **setup,
+          GError       **error)
 {
-  for (gsize i = 0; i < room->n_tape; i++)
-    g_clear_pointer (&room->tape[i].unknown, json_object_unref);
-  g_clear_pointer (&room->tape, g_free);
-  room->n_tape = 0;
+  g_autoptr (LrPlan) next = lr_edit_begin (plan, setup, error);
+  LrRoom *room;
+
+  if (next == NULL)
+    return NULL;
+
+  room = fresh_room (*setup);
+  put_corners (room, corners_m, n);
+  if (is_redrawn)
+    lr_room_drop_notes (room);
+  if (!check_corners (room, error) || !hang_all (*setup, lr_plan_get_setup (plan), error))
+    return NULL;
+
+  return g_steal_pointer (&next);
+}
+
+static gboolean
+put_note (const LrPropTable  *table,
+          gpointer            note,
+          const char         *key,
+          double              value,
+          GError            **error)
+{
+  const LrProp *prop = lr_prop_table_find (table, key);
+
+  if (!lr_edit_check_number (prop, value, error))
+    return FALSE;
+  lr_prop_put_number (prop, note, value);
+
+  return TRUE;
+}
+
+/* The corner of a room that was walked with the room on the right is counted the other way round */
+static int
+corner_of (gboolean is_reversed,
+           gsize    n,
+           int      corner)
+{
+  return is_reversed ? (int) n - 1 - corner : corner;
+}
+
+static gboolean
+put_tape (LrRoom         *room,
+          const LrTaped  *taped,
+          gboolean        is_reversed,
+          GError        **error)
+{
+  room->tape = g_new0 (LrTapeNote, taped->n_tape);
+  for (gsize i = 0; i < taped->n_tape; i++)
+    {
+      LrTapeNote *note = &room->tape[room->n_tape++];
+      int from = corner_of (is_reversed, room->n_corners, taped->tape[i].from);
+      int to = corner_of (is_reversed, room->n_corners, taped->tape[i].to);
+
+      lr_prop_table_init (lr_tape_table (), note);
+      /* a wall keeps its direction: from a corner to the next */
+      if (!put_note (lr_tape_table (), note, "from", is_reversed ? to : from, error)
+          || !put_note (lr_tape_table (), note, "to", is_reversed ? from : to, error)
+          || !put_note (lr_tape_table (), note, "length-mm", taped->tape[i].length_m, error))
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
+static gboolean
+put_turns (LrRoom         *room,
+           const LrTaped  *taped,
+           gboolean        is_reversed,
+           GError        **error)
+{
+  room->turns = g_new0 (LrTurnNote, taped->n_turns);
+  for (gsize i = 0; i < taped->n_turns; i++)
+    {
+      LrTurnNote *note = &room->turns[room->n_turns++];
+      double turn_rad = taped->turns[i].turn_rad;
+
+      lr_prop_table_init (lr_turn_table (), note);
+      if (!put_note (lr_turn_table (), note, "corner", corner_of (is_reversed, room->n_corners, taped->turns[i].corner), error)
+          || !put_note (lr_turn_table (), note, "turn-deg", is_reversed ? -turn_rad : turn_rad, error))
+        return FALSE;
+    }
+
+  return TRUE;
 }
 
 /**
@@ -129,16 +215,53 @@ lr_plan_set_corners (const LrPlan  *plan,
                      GError       **error)
 {
   LrSetup *setup;
-  g_autoptr (LrPlan) next = lr_edit_begin (plan, &setup, error);
-  LrRoom *room;
 
-  if (next == NULL)
-    return NULL;
+  return put_room (plan, corners_m, n, TRUE, &setup, error);
+}
 
-  room = fresh_room (setup);
-  put_corners (room, corners_m, n);
-  drop_tape (room);
-  if (!check_corners (room, error) || !hang_all (setup, lr_plan_get_setup (plan), error))
+/**
+ * lr_plan_shift_corners:
+ * @plan: a plan
+ * @corners_m: (array length=n): where the corners should be [m], anticlockwise
+ * @n: how many: as many as the room has
+ * @error: return location
+ *
+ * As lr_plan_set_corners(), for the same walls in other places: what was taped stays noted.
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_shift_corners (const LrPlan  *plan,
+                       const LrVec2  *corners_m,
+                       gsize          n,
+                       GError       **error)
+{
+  gboolean is_same = n == lr_plan_get_setup (plan)->room->n_corners && lr_polygon_area_m2 (corners_m, n) > 0.0;
+  LrSetup *setup;
+
+  return put_room (plan, corners_m, n, !is_same, &setup, error);
+}
+
+/**
+ * lr_plan_set_taped:
+ * @plan: a plan
+ * @taped: corners [m] in either direction, and the notes that they come from
+ * @error: return location
+ *
+ * As lr_plan_set_corners(), with notes. Where the corners run clockwise they are turned, and the notes with them.
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_set_taped (const LrPlan   *plan,
+                   const LrTaped  *taped,
+                   GError        **error)
+{
+  gboolean is_reversed = lr_polygon_area_m2 (taped->corners_m, taped->n_corners) < 0.0;
+  LrSetup *setup;
+  g_autoptr (LrPlan) next = put_room (plan, taped->corners_m, taped->n_corners, TRUE, &setup, error);
+
+  if (next == NULL || !put_tape (setup->room, taped, is_reversed, error) || !put_turns (setup->room, taped, is_reversed, error))
     return NULL;
 
   return g_steal_pointer (&next);

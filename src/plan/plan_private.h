@@ -21,6 +21,7 @@ LrRoom     *lr_room_new        (void);
 LrRoom     *lr_room_copy       (const LrRoom *room);
 LrRoom     *lr_room_ref        (const LrRoom *room);
 void        lr_room_unref      (LrRoom *room);
+void        lr_room_drop_notes (LrRoom *room); /* of a fresh room: what was taped */
 gboolean    lr_room_equal      (const LrRoom *a, const LrRoom *b);
 
 LrSetup    *lr_setup_new       (const char *id, const char *name); /* an empty room, no items */

@@ -347,12 +347,47 @@ read_tape (const LrJsonPlace  *place,
 }
 
 static gboolean
+read_turns (const LrJsonPlace  *place,
+            JsonObject         *room_object,
+            LrRoom             *room,
+            GError            **error)
+{
+  LrJsonPlace list = { .up = place, .name = "turns" };
+  JsonNode *node = json_object_get_member (room_object, "turns");
+  JsonArray *array;
+
+  if (node == NULL)
+    return TRUE;
+  array = lr_json_get_array (&list, node, error);
+  if (array == NULL)
+    return FALSE;
+
+  room->turns = g_new0 (LrTurnNote, json_array_get_length (array));
+  for (guint i = 0; i < json_array_get_length (array); i++)
+    {
+      LrJsonPlace at = { .up = &list, .index = i };
+      JsonObject *object = lr_json_get_object (&at, json_array_get_element (array, i), error);
+      LrTurnNote *note = &room->turns[room->n_turns];
+      const LrJsonRows rows = { lr_turn_table (), note };
+
+      if (object == NULL)
+        return FALSE;
+      room->n_turns++;
+      lr_prop_table_init (lr_turn_table (), note);
+      if (!lr_json_get_rows (&at, object, &rows, 1, NULL, &note->unknown, error))
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
+static gboolean
 read_room (const LrJsonPlace  *place,
            JsonObject         *object,
            LrRoom             *room,
            GError            **error)
 {
-  static const char *const own_keys[] = { "corners", "walls", "floor", "ceiling", "tape", NULL };
+  static const char *const own_keys[] = { "corners", "walls", "floor", "ceiling", "tape", "turns", NULL };
   g_autofree const char **known = dup_list_keys (TRUE, own_keys);
   const LrJsonRows rows = { lr_room_table (), room };
 
@@ -360,7 +395,8 @@ read_room (const LrJsonPlace  *place,
          && read_corners (place, object, room, error)
          && read_surface (place, object, "walls", &room->walls, error)
          && read_surface (place, object, "floor", &room->floor, error)
-         && read_surface (place, object, "ceiling", &room->ceiling, error) && read_tape (place, object, room, error);
+         && read_surface (place, object, "ceiling", &room->ceiling, error) && read_tape (place, object, room, error)
+         && read_turns (place, object, room, error);
 }
 
 /* The set-up */

@@ -211,6 +211,16 @@ write_items (LrJsonWriter  *writer,
 }
 
 static void
+write_turns (LrJsonWriter *writer,
+             const LrRoom *room)
+{
+  lr_json_begin (writer, "turns", '[');
+  for (gsize i = 0; i < room->n_turns; i++)
+    write_object (writer, NULL, lr_turn_table (), &room->turns[i], room->turns[i].unknown);
+  lr_json_end (writer, ']');
+}
+
+static void
 write_room (LrJsonWriter  *writer,
             const LrSetup *setup)
 {
@@ -226,6 +236,8 @@ write_room (LrJsonWriter  *writer,
   for (gsize i = 0; i < room->n_tape; i++)
     write_object (writer, NULL, lr_tape_table (), &room->tape[i], room->tape[i].unknown);
   lr_json_end (writer, ']');
+  if (room->n_turns > 0)
+    write_turns (writer, room);
   write_items (writer, setup, TRUE);
   lr_json_write_members (writer, room->unknown);
   lr_json_end (writer, '}');

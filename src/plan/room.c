@@ -60,9 +60,18 @@ static const LrProp tape_rows[] = {
   LENGTH ("length-mm", N_("Length"), length_m, 0.001, 500.0, 1.0),
 };
 
+#undef ROW_OWNER
+#define ROW_OWNER LrTurnNote
+
+static const LrProp turn_rows[] = {
+  COUNT ("corner", N_("At corner"), corner, 0, LR_MAX_CORNERS - 1, 0),
+  ANGLE ("turn-deg", N_("Turn to the left"), turn_rad, -180, 180, 90),
+};
+
 static const LrPropTable room_table = TABLE (room_rows);
 static const LrPropTable surface_table = TABLE (surface_rows);
 static const LrPropTable tape_table = TABLE (tape_rows);
+static const LrPropTable turn_table = TABLE (turn_rows);
 
 static const gsize surface_offsets[] = {
   G_STRUCT_OFFSET (LrRoom, walls), G_STRUCT_OFFSET (LrRoom, floor), G_STRUCT_OFFSET (LrRoom, ceiling),
@@ -109,6 +118,17 @@ lr_tape_table (void)
 }
 
 /**
+ * lr_turn_table:
+ *
+ * Returns: (transfer none): the members of a turn note
+ */
+const LrPropTable *
+lr_turn_table (void)
+{
+  return &turn_table;
+}
+
+/**
  * lr_room_new:
  *
  * Returns: (transfer full): a room that is not drawn yet
@@ -148,6 +168,9 @@ lr_room_copy (const LrRoom *room)
   copy->tape = g_memdup2 (room->tape, room->n_tape * sizeof *room->tape);
   for (gsize i = 0; i < room->n_tape; i++)
     copy->tape[i].unknown = lr_json_dup_object (room->tape[i].unknown);
+  copy->turns = g_memdup2 (room->turns, room->n_turns * sizeof *room->turns);
+  for (gsize i = 0; i < room->n_turns; i++)
+    copy->turns[i].unknown = lr_json_dup_object (room->turns[i].unknown);
   copy->unknown = lr_json_dup_object (room->unknown);
 
   return copy;
@@ -165,6 +188,24 @@ lr_room_ref (const LrRoom *room)
   return g_atomic_rc_box_acquire ((gpointer) room);
 }
 
+/**
+ * lr_room_drop_notes:
+ * @room: a room that may be written
+ *
+ * Forgets what was taped.
+ */
+void
+lr_room_drop_notes (LrRoom *room)
+{
+  for (gsize i = 0; i < room->n_tape; i++)
+    g_clear_pointer (&room->tape[i].unknown, json_object_unref);
+  for (gsize i = 0; i < room->n_turns; i++)
+    g_clear_pointer (&room->turns[i].unknown, json_object_unref);
+  g_clear_pointer (&room->tape, g_free);
+  g_clear_pointer (&room->turns, g_free);
+  room->n_tape = room->n_turns = 0;
+}
+
 static void
 clear (gpointer data)
 {
@@ -176,10 +217,8 @@ clear (gpointer data)
       lr_prop_table_clear (&surface_table, surface (room, i));
       g_clear_pointer (&surface (room, i)->unknown, json_object_unref);
     }
-  for (gsize i = 0; i < room->n_tape; i++)
-    g_clear_pointer (&room->tape[i].unknown, json_object_unref);
+  lr_room_drop_notes (room);
   g_free (room->corners_m);
-  g_free (room->tape);
   g_clear_pointer (&room->unknown, json_object_unref);
 }
 
@@ -206,7 +245,7 @@ lr_room_equal (const LrRoom *a,
 {
   if (a == b)
     return TRUE;
-  if (a->n_corners != b->n_corners || a->n_tape != b->n_tape)
+  if (a->n_corners != b->n_corners || a->n_tape != b->n_tape || a->n_turns != b->n_turns)
     return FALSE;
   for (gsize i = 0; i < a->n_corners; i++)
     if (a->corners_m[i].x != b->corners_m[i].x || a->corners_m[i].y != b->corners_m[i].y)
@@ -214,6 +253,10 @@ lr_room_equal (const LrRoom *a,
   for (gsize i = 0; i < a->n_tape; i++)
     if (!lr_prop_table_equal (&tape_table, &a->tape[i], &b->tape[i])
         || !lr_json_objects_equal (a->tape[i].unknown, b->tape[i].unknown))
+      return FALSE;
+  for (gsize i = 0; i < a->n_turns; i++)
+    if (!lr_prop_table_equal (&turn_table, &a->turns[i], &b->turns[i])
+        || !lr_json_objects_equal (a->turns[i].unknown, b->turns[i].unknown))
       return FALSE;
   for (guint i = 0; i < G_N_ELEMENTS (surface_offsets); i++)
     if (!lr_prop_table_equal (&surface_table, surface (a, i), surface (b, i))

@@ -77,6 +77,7 @@ test_tables (void)
   check_table (lr_surface_table ());
   check_table (lr_contact_table ());
   check_table (lr_tape_table ());
+  check_table (lr_turn_table ());
   check_table (lr_kit_entry_table ());
   for (int i = 0; i < LR_N_LIMITS; i++)
     {

@@ -119,6 +119,65 @@ test_corners (void)
   assert_round_trip (plan);
 }
 
+/* What was taped is noted with the room, outlives a drag of its corners and walls, and is of another room after a drawing anew */
+static void
+test_taped (void)
+{
+  static const LrVec2 corners[] = { { 0.0, 0.0 }, { 4.0, 0.0 }, { 4.0, 3.0 }, { 0.0, 3.0 } };
+  static const LrVec2 wider[] = { { 0.0, 0.0 }, { 4.5, 0.0 }, { 4.5, 3.0 }, { 0.0, 3.0 } };
+  const LrTapeNote tape[] = { { 0, 1, 4.0, NULL }, { 3, 0, 2.99, NULL }, { 0, 2, 5.0004, NULL } };
+  const LrTurnNote turns[] = { { 1, 90.0 * LR_DEG, NULL }, { 2, 88.04 * LR_DEG, NULL } };
+  const LrTaped taped = { corners, 4, tape, 3, turns, 2 };
+  g_autoptr (LrPlan) plan = lr_plan_new_empty ();
+  g_autoptr (LrPlan) anew = NULL;
+  g_autoptr (GError) error = NULL;
+  const LrRoom *room;
+
+  take_next (&plan, lr_plan_set_taped (plan, &taped, &error), &error);
+  room = lr_plan_get_setup (plan)->room;
+  g_assert_cmpuint (room->n_tape, ==, 3);
+  g_assert_cmpfloat_with_epsilon (room->tape[2].length_m, 5.0, 1e-9);
+  g_assert_cmpuint (room->n_turns, ==, 2);
+  g_assert_cmpfloat_with_epsilon (room->turns[1].turn_rad, 88.0 * LR_DEG, 1e-9);
+  assert_round_trip (plan);
+
+  take_next (&plan, lr_plan_move_corner (plan, 2, lr_vec2 (4.1, 3.0), &error), &error);
+  take_next (&plan, lr_plan_shift_corners (plan, wider, 4, &error), &error);
+  g_assert_cmpuint (lr_plan_get_setup (plan)->room->n_tape, ==, 3);
+  anew = lr_plan_set_corners (plan, wider, 4, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (lr_plan_get_setup (anew)->room->n_tape, ==, 0);
+  g_assert_cmpuint (lr_plan_get_setup (anew)->room->n_turns, ==, 0);
+  g_assert_false (lr_plan_equal (plan, anew));
+}
+
+/* Walked the other way round, the notes are counted as the corners are: wall 0, from corner 0 to 1, is the one that starts in the
+ * third corner of four; a turn to the right is one to the left */
+static void
+test_taped_clockwise (void)
+{
+  static const LrVec2 corners[] = { { 0.0, 0.0 }, { 0.0, 3.0 }, { 4.0, 3.0 }, { 4.0, 0.0 } };
+  const LrTapeNote tape[] = { { 0, 1, 3.0, NULL } };
+  const LrTurnNote turns[] = { { 1, -90.0 * LR_DEG, NULL } };
+  LrTaped taped = { corners, 4, tape, 1, turns, 1 };
+  const LrTapeNote too_long = { 0, 1, 501.0, NULL };
+  g_autoptr (LrPlan) plan = lr_plan_new_empty ();
+  g_autoptr (GError) error = NULL;
+  const LrRoom *room;
+
+  take_next (&plan, lr_plan_set_taped (plan, &taped, &error), &error);
+  room = lr_plan_get_setup (plan)->room;
+  g_assert_cmpint (room->tape[0].from, ==, 2);
+  g_assert_cmpint (room->tape[0].to, ==, 3);
+  g_assert_cmpfloat_with_epsilon (lr_vec2_distance (room->corners_m[2], room->corners_m[3]), 3.0, 1e-9);
+  g_assert_cmpint (room->turns[0].corner, ==, 2);
+  g_assert_cmpfloat_with_epsilon (room->turns[0].turn_rad, 90.0 * LR_DEG, 1e-9);
+
+  taped.tape = &too_long;
+  g_assert_null (lr_plan_set_taped (plan, &taped, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+}
+
 /* A room drawn anew: the door in the lower wall goes to the nearest of the new ones; without walls it is in the way */
 static void
 test_redraw (void)
@@ -216,6 +275,8 @@ main (int    argc,
   g_test_add_func ("/room/no-wall", test_no_wall);
   g_test_add_func ("/room/corners", test_corners);
   g_test_add_func ("/room/redraw", test_redraw);
+  g_test_add_func ("/room/taped", test_taped);
+  g_test_add_func ("/room/taped-clockwise", test_taped_clockwise);
   g_test_add_func ("/room/move-corner", test_move_corner);
   g_test_add_func ("/room/wall-length", test_wall_length);
   g_test_add_func ("/room/room-members", test_room_members);

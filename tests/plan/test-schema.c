@@ -138,6 +138,7 @@ test_parts (void)
   check_table (lr_contact_table (), "contact", none);
   check_table (lr_surface_table (), "surface", none);
   check_table (lr_tape_table (), "tape-note", none);
+  check_table (lr_turn_table (), "turn-note", none);
   check_table (lr_kit_entry_table (), "kit-entry", kit);
   check_table (lr_item_common_table (LR_PLACE_FLOOR), "item-on-floor", none);
   check_table (lr_item_common_table (LR_PLACE_WALL), "item-on-wall", none);
@@ -178,7 +179,7 @@ test_kinds (void)
     [LR_PLACE_FLOOR] = "item-on-floor", [LR_PLACE_WALL] = "item-on-wall", [LR_PLACE_PATH] = "item-on-path",
     [LR_PLACE_NONE] = "item-without-place",
   };
-  static const char *const room[] = { "corners", "walls", "floor", "ceiling", "tape", NULL };
+  static const char *const room[] = { "corners", "walls", "floor", "ceiling", "tape", "turns", NULL };
   static const char *const setup[] = { "id", "name", "room", NULL };
   g_autoptr (GPtrArray) of_room = g_ptr_array_new (), of_setup = g_ptr_array_new ();
 
