@@ -129,8 +129,8 @@ lr_net_length_sd_m (const LrNetSolution *solution,
   return sqrt (fmax (0.0, lr_net_spread (solution, &row, &row)));
 }
 
-/* Twenty to one: how much better an error here must explain the misfit than an error there */
-#define ODDS_LOG 2.9957322735539909
+/* Three to one: how much better an error here must explain the misfit than an error there for that not to be named */
+#define ODDS_LOG 1.0986122886681098
 
 /**
  * lr_net_suspects:
@@ -141,9 +141,9 @@ lr_net_length_sd_m (const LrNetSolution *solution,
  *
  * The measure with the largest standardized residual, if it stands out, and those that explain the misfit nearly as well: an
  * error in measure i alone takes w_i squared off the misfit, so that the odds between two are
- * `exp ((w_i^2 - w_k^2) / 2)`; those within 20 to 1 are told.
+ * `exp ((w_i^2 - w_k^2) / 2)`; those within 3 to 1 are told.
  *
- * Source: Baarda (1968), as above; the odds are a ratio of likelihoods, 20 to 1 is common practice, no source.
+ * Source: Baarda (1968), as above; the odds are a ratio of likelihoods; 3 to 1 is ours.
  *
  * Returns: how many, worst first
  */
