@@ -127,6 +127,8 @@ static const LrCheckInfo checks[LR_N_CHECKS] = {
     N_("geometry; the local fire code decides what must stay clear") },
   [LR_CHECK_WHEELCHAIR] = { "wheelchair", N_("A wheelchair’s way"), LR_LIMIT_WHEELCHAIR, LR_PROP_LENGTH,
     N_("geometry; local rules decide") },
+  [LR_CHECK_TAPE] = { "tape", N_("The room as taped"), LR_N_LIMITS, LR_PROP_LENGTH,
+    N_("least squares; Baarda, A Testing Procedure for Use in Geodetic Networks (1968)") },
   [LR_CHECK_MISSING] = { "missing", N_("Still missing"), LR_N_LIMITS, LR_PROP_NUMBER,
     N_("what the other checks need") },
 };

@@ -65,6 +65,7 @@ void lr_judge_shadows    (LrJudge *judge);
 void lr_judge_sound      (LrJudge *judge);
 void lr_judge_microphones (LrJudge *judge); /* of lr_judge_sound () */
 void lr_judge_room       (LrJudge *judge);
+void lr_judge_tape       (LrJudge *judge);
 LrGrade lr_clash_grade   (const LrClash *clash, double limit_m);
 void lr_judge_circuits   (LrJudge *judge);
 void lr_judge_leads      (LrJudge *judge);

@@ -184,6 +184,7 @@ lr_judge_all (LrJudge *judge)
   lr_judge_stands (judge);
   lr_judge_clearances (judge);
   lr_judge_ways_out (judge);
+  lr_judge_tape (judge);
   lr_judge_missing (judge);
 }
 

@@ -331,6 +331,8 @@ const Provocation provocations[] = {
   { "stand-in-a-wheelchairs-way", LR_CHECK_WHEELCHAIR, LR_GRADE_FIX, "wheelchair:person-1", TRUE,
     { { TRUE, LR_ITEM_DOOR, 0, 2.0, 0.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 2.0, 0.9 } },
     { { "door-1", "is-exit", 0.0, NULL }, { "door-1", "width-mm", 0.95, NULL }, { WENNA, "uses-wheelchair", 1.0, NULL } } },
+  { "walls-disagree", LR_CHECK_TAPE, LR_GRADE_MIND, "tape:doubt-1", FALSE, { { 0 } }, { { 0 } } },
+  { "drawn-otherwise", LR_CHECK_TAPE, LR_GRADE_MIND, "tape:drawn", FALSE, { { 0 } }, { { 0 } } },
   { "nobody-asks", LR_CHECK_MISSING, LR_GRADE_MIND, "missing:interviewer", FALSE, { { 0 } },
     { { INES, "role", LR_ROLE_OTHER, NULL }, { WENNA, "looks-at", 0, "" } } },
 };
@@ -374,6 +376,29 @@ provoked_remarks (const Provocation *provocation,
   return lr_remarks_new_lit (study, levels, units);
 }
 
+/* Walls 1 and 3 of 8 m, one misread as 7.90 m; or all as they are, and then one drawn 7.80 m */
+static void
+tape_room (LrPlan     **plan,
+           const char  *remark)
+{
+  const LrVec2 corners_m[] = { { 0.0, 0.0 }, { 8.0, 0.0 }, { 8.0, 6.0 }, { 0.0, 6.0 } };
+  gboolean is_misread = g_str_equal (remark, "tape:doubt-1");
+  const LrTapeNote tape[] = { { 0, 1, 8.0, NULL }, { 1, 2, 6.0, NULL }, { 2, 3, is_misread ? 7.9 : 8.0, NULL }, { 3, 0, 6.0, NULL } };
+  const LrTaped taped = { corners_m, 4, tape, 4, NULL, 0 };
+  GError *error = NULL;
+  LrPlan *next = lr_plan_set_taped (*plan, &taped, &error), *moved;
+
+  g_assert_no_error (error);
+  lr_plan_unref (*plan);
+  *plan = next;
+  if (is_misread)
+    return;
+  moved = lr_plan_set_wall_length (*plan, 0, 7.8, &error);
+  g_assert_no_error (error);
+  lr_plan_unref (*plan);
+  *plan = moved;
+}
+
 LrPlan *
 provoke (const Provocation *provocation)
 {
@@ -381,6 +406,8 @@ provoke (const Provocation *provocation)
 
   if (provocation->check >= LR_CHECK_SUN && provocation->check <= LR_CHECK_SUN_TABLE)
     set_winter (&plan);
+  if (provocation->check == LR_CHECK_TAPE)
+    tape_room (&plan, provocation->remark);
   for (guint i = 0; i < G_N_ELEMENTS (provocation->extra) && provocation->extra[i].is_there; i++)
     fixture_add (&plan, provocation->extra[i].kind, provocation->extra[i].form, provocation->extra[i].x_m,
                  provocation->extra[i].y_m);
