@@ -268,9 +268,16 @@ say_closing (const LrSurvey *survey,
   return g_strdup_printf (_("At the end the walls miss each other by <b>%s</b>; that is shared out among them."), length);
 }
 
-static char *
-say_size (const LrSurvey *survey,
-          LrUnits         units)
+/**
+ * lr_survey_say_size:
+ * @survey: a survey that came to a room
+ * @units: how it is written
+ *
+ * Returns: (transfer full): its area, and how good its corners are
+ */
+char *
+lr_survey_say_size (const LrSurvey *survey,
+                    LrUnits         units)
 {
   const LrVec2 *corners_m = &g_array_index (survey->corners_m, LrVec2, 0);
   double area_m2 = fabs (lr_polygon_area_m2 (corners_m, survey->corners_m->len));
@@ -319,6 +326,6 @@ lr_survey_say (const LrSurvey *survey,
   closing = say_closing (survey, units);
   if (closing != NULL)
     add_line (text, closing);
-  add_line (text, say_size (survey, units));
+  add_line (text, lr_survey_say_size (survey, units));
   return g_string_free (text, FALSE);
 }

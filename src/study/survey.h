@@ -6,7 +6,7 @@
 #pragma once
 
 #include "network.h"
-#include "plan.h"
+#include "plan_edit.h"
 
 #define LR_SURVEY_MAX_DIAGONALS 32
 
@@ -82,3 +82,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrSurvey, lr_survey_free)
 gboolean  lr_survey_read_notes (const LrRoom *room, GArray **walls, GArray **diagonals);
 /* (transfer full) (nullable): the room anew from its notes, first corner and wall where they are */
 LrSurvey *lr_survey_of_room    (const LrRoom *room);
+/* (transfer full) (nullable): the plan with that room, at @corners_m, and the notes that it was made from */
+LrPlan   *lr_survey_make_room  (const LrSurvey *survey, const LrSurveyWall *walls, const LrSurveyDiagonal *diagonals, guint n_diagonals,
+                                const LrPlan *plan, GError **error);
+/* The direction of north, clockwise from up the sheet, if a compass held square to a wall from inside reads @bearing_rad */
+double    lr_north_by_wall     (const LrVec2 *corners_m, gsize n, guint wall, double bearing_rad);
+/* What the compass reads there */
+double    lr_bearing_of_wall   (const LrVec2 *corners_m, gsize n, guint wall, double north_rad);

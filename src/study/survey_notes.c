@@ -7,6 +7,8 @@
 
 #include "survey.h"
 
+#include "polygon.h"
+
 #define DRAWN_SQUARE_RAD (10.0 * LR_DEG) /* a corner drawn so near to square, of which nothing is noted, is square */
 
 static double
@@ -112,4 +114,98 @@ lr_survey_of_room (const LrRoom *room)
 
   return lr_survey_new (&g_array_index (walls, LrSurveyWall, 0), walls->len, &g_array_index (diagonals, LrSurveyDiagonal, 0),
                         diagonals->len, room->corners_m[0], lr_vec2_angle_rad (along));
+}
+
+/**
+ * lr_survey_make_room:
+ * @survey: a survey that came to a room
+ * @walls: (array): what it was made from, as many as it had
+ * @diagonals: (array length=n_diagonals): likewise
+ * @n_diagonals: how many
+ * @plan: a plan
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the plan with that room, and with all that was told as its notes
+ */
+LrPlan *
+lr_survey_make_room (const LrSurvey          *survey,
+                     const LrSurveyWall      *walls,
+                     const LrSurveyDiagonal  *diagonals,
+                     guint                    n_diagonals,
+                     const LrPlan            *plan,
+                     GError                 **error)
+{
+  guint n = survey->corners_m->len;
+  g_autofree LrTapeNote *tape = g_new0 (LrTapeNote, survey->n_walls + n_diagonals);
+  g_autofree LrTurnNote *turns = g_new0 (LrTurnNote, survey->n_walls);
+  LrTaped taped = { &g_array_index (survey->corners_m, LrVec2, 0), n, tape, 0, turns, 0 };
+
+  for (guint i = 0; i < survey->n_walls; i++)
+    {
+      int end = (int) ((i + 1) % n);
+
+      if (!isnan (walls[i].length_m))
+        tape[taped.n_tape++] = (LrTapeNote) { (int) i, end, walls[i].length_m, NULL };
+      /* where the way back to the start is straight, the corner before it is nobody's */
+      if (survey->state == LR_SURVEY_ROUND || i + 1 < survey->n_walls)
+        turns[taped.n_turns++] = (LrTurnNote) { end, walls[i].turn_rad, NULL };
+    }
+  for (guint i = 0; i < n_diagonals; i++)
+    tape[taped.n_tape++] = (LrTapeNote) { (int) diagonals[i].from, (int) diagonals[i].to, diagonals[i].length_m, NULL };
+
+  return lr_plan_set_taped (plan, &taped, error);
+}
+
+/* Out of the room, square to the wall, clockwise from up the sheet */
+static double
+outward_rad (const LrVec2 *corners_m,
+             gsize         n,
+             guint         wall)
+{
+  LrVec2 left = lr_vec2_left (lr_vec2_sub (corners_m[(wall + 1) % n], corners_m[wall % n]));
+  LrVec2 out = lr_vec2_scale (left, lr_polygon_area_m2 (corners_m, n) < 0.0 ? 1.0 : -1.0);
+
+  return LR_PI / 2.0 - lr_vec2_angle_rad (out);
+}
+
+/**
+ * lr_north_by_wall:
+ * @corners_m: (array length=n): a room [m], in either direction
+ * @n: how many, >= 3
+ * @wall: one of its walls
+ * @bearing_rad: what a compass reads that looks squarely at the wall from inside [rad], clockwise from north
+ *
+ * Source: closed form. A compass shows magnetic north.
+ *
+ * Returns: the direction of north, clockwise from up the sheet [rad], in (-pi, pi]
+ */
+double
+lr_north_by_wall (const LrVec2 *corners_m,
+                  gsize         n,
+                  guint         wall,
+                  double        bearing_rad)
+{
+  return lr_angle_wrap_rad (outward_rad (corners_m, n, wall) - bearing_rad);
+}
+
+/**
+ * lr_bearing_of_wall:
+ * @corners_m: (array length=n): a room [m], in either direction
+ * @n: how many, >= 3
+ * @wall: one of its walls
+ * @north_rad: the direction of north, clockwise from up the sheet [rad]
+ *
+ * Source: closed form.
+ *
+ * Returns: where the wall looks from inside, clockwise from north [rad], in [0, 2 pi)
+ */
+double
+lr_bearing_of_wall (const LrVec2 *corners_m,
+                    gsize         n,
+                    guint         wall,
+                    double        north_rad)
+{
+  double bearing_rad = lr_angle_wrap_rad (outward_rad (corners_m, n, wall) - north_rad);
+
+  return bearing_rad < 0.0 ? bearing_rad + 2.0 * LR_PI : bearing_rad;
 }

@@ -325,6 +325,43 @@ test_notes (void)
   assert_near (corner_of (survey, 5).y, 5.0, 0.05);
 }
 
+/* What was told comes back as it was told, but for the closing wall, of which nothing was */
+static void
+test_make_room (void)
+{
+  const LrSurveyDiagonal diagonal = { 1, 5, 6.40 };
+  g_autoptr (LrSurvey) survey = lr_survey_new (ell, 5, &diagonal, 1, lr_vec2 (0.0, 0.0), 0.0), again = NULL;
+  g_autoptr (LrPlan) empty = lr_plan_new_empty ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LrPlan) plan = lr_survey_make_room (survey, ell, &diagonal, 1, empty, &error);
+  const LrRoom *room;
+
+  g_assert_no_error (error);
+  room = lr_plan_get_setup (plan)->room;
+  g_assert_cmpuint (room->n_corners, ==, 6);
+  g_assert_cmpuint (room->n_tape, ==, 6);
+  g_assert_cmpuint (room->n_turns, ==, 5);
+  again = lr_survey_of_room (room);
+  for (guint i = 0; i < 6; i++)
+    g_assert_cmpfloat (lr_vec2_distance (corner_of (again, i), room->corners_m[i]), <, 0.001);
+}
+
+/* The lower wall of an upright room looks down the sheet: with north up it faces south, 180 degrees; if a compass reads 90 there,
+ * east is down the sheet and north is to the right, 90 degrees clockwise from up */
+static void
+test_north (void)
+{
+  const LrVec2 corners_m[] = { { 0.0, 0.0 }, { 5.0, 0.0 }, { 5.0, 4.0 }, { 0.0, 4.0 } };
+  const LrVec2 clockwise_m[] = { { 0.0, 4.0 }, { 5.0, 4.0 }, { 5.0, 0.0 }, { 0.0, 0.0 } };
+
+  assert_near (lr_bearing_of_wall (corners_m, 4, 0, 0.0), G_PI, 1e-9);
+  assert_near (lr_bearing_of_wall (corners_m, 4, 1, 0.0), 0.5 * G_PI, 1e-9);
+  assert_near (lr_bearing_of_wall (clockwise_m, 4, 2, 0.0), G_PI, 1e-9);
+  assert_near (lr_north_by_wall (corners_m, 4, 0, 0.5 * G_PI), 0.5 * G_PI, 1e-9);
+  for (guint wall = 0; wall < 4; wall++)
+    assert_near (lr_north_by_wall (corners_m, 4, wall, lr_bearing_of_wall (corners_m, 4, wall, 0.3)), 0.3, 1e-9);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -340,6 +377,9 @@ main (int    argc,
   g_test_add_func ("/survey/random-rooms", test_random_rooms);
   g_test_add_func ("/survey/settled-by-diagonals", test_settled_by_diagonals);
   g_test_add_func ("/survey/notes", test_notes);
+
+  g_test_add_func ("/survey/make-room", test_make_room);
+  g_test_add_func ("/survey/north", test_north);
 
   return g_test_run ();
 }
