@@ -138,19 +138,22 @@ say_near_miss (const LrSurveySuspect *odd,
                             "which is near enough."), odd->from + 1, odd->to + 1, taken, others);
 }
 
-/* One alone is the odd one */
+/* One alone is the odd one: it is left out, unless what makes it odd is in doubt as well */
 static char *
 say_odd_one (const LrSurveyDoubt *doubt,
              LrUnits              units)
 {
   const LrSurveySuspect *odd = &doubt->of[0];
+  gboolean is_out = doubt->is_left_out;
   g_autofree char *taken = NULL, *others = NULL;
 
   if (odd->kind == LR_DOUBT_CORNER)
     {
       taken = say_turn (doubt->taken);
       others = say_turn (doubt->taken - doubt->error);
-      return g_strdup_printf (_("Corner <b>%u</b> is said to turn by <b>%s</b>, but all else makes it <b>%s</b>: look again."),
+      return g_strdup_printf (is_out ? _("Corner <b>%u</b> is said to turn by <b>%s</b>, but all else makes it <b>%s</b>: that is "
+                                         "taken; look again.")
+                                     : _("Corner <b>%u</b> is said to turn by <b>%s</b>, but all else makes it <b>%s</b>: look again."),
                               odd->from + 1, taken, others);
     }
 
@@ -159,10 +162,14 @@ say_odd_one (const LrSurveyDoubt *doubt,
   if (doubt->is_within)
     return say_near_miss (odd, taken, others);
   if (odd->kind == LR_DOUBT_WALL)
-    return g_strdup_printf (_("Wall <b>%u</b> was taped at <b>%s</b>, but all else makes it <b>%s</b>: tape it again."),
+    return g_strdup_printf (is_out ? _("Wall <b>%u</b> was taped at <b>%s</b>, but all else makes it <b>%s</b>: that is taken; "
+                                       "tape it again.")
+                                   : _("Wall <b>%u</b> was taped at <b>%s</b>, but all else makes it <b>%s</b>: tape it again."),
                             odd->index + 1, taken, others);
-  return g_strdup_printf (_("The diagonal from corner <b>%u</b> to <b>%u</b> was taped at <b>%s</b>, but all else makes it <b>%s</b>: "
-                            "tape it again."), odd->from + 1, odd->to + 1, taken, others);
+  return g_strdup_printf (is_out ? _("The diagonal from corner <b>%u</b> to <b>%u</b> was taped at <b>%s</b>, but all else makes it "
+                                     "<b>%s</b>: that is taken; tape it again.")
+                                 : _("The diagonal from corner <b>%u</b> to <b>%u</b> was taped at <b>%s</b>, but all else makes it "
+                                     "<b>%s</b>: tape it again."), odd->from + 1, odd->to + 1, taken, others);
 }
 
 /* "Walls 2 and 5 disagree by 6 cm" */
@@ -268,6 +275,20 @@ say_closing (const LrSurvey *survey,
   return g_strdup_printf (_("At the end the walls miss each other by <b>%s</b>; that is shared out among them."), length);
 }
 
+/* Whether something is in doubt that pulls the corners */
+static gboolean
+is_open (const LrSurvey *survey)
+{
+  for (guint i = 0; i < survey->doubts->len; i++)
+    {
+      const LrSurveyDoubt *doubt = &g_array_index (survey->doubts, LrSurveyDoubt, i);
+
+      if (!doubt->is_within && !doubt->is_left_out)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /**
  * lr_survey_say_size:
  * @survey: a survey that came to a room
@@ -289,7 +310,7 @@ lr_survey_say_size (const LrSurvey *survey,
     return g_strdup_printf ("<b>%s</b>.", area);
 
   error = say_small (ERROR_SDS * survey->corner_sd_m, units);
-  if (survey->doubts->len > 0 && !g_array_index (survey->doubts, LrSurveyDoubt, 0).is_within)
+  if (is_open (survey))
     /* Translators: an area, then a length; the walls contradict each other */
     return g_strdup_printf (_("<b>%s</b>. Once that is settled, corners are good to about <b>%s</b>."), area, error);
   /* Translators: an area, then a length */

@@ -294,6 +294,50 @@ put_corners (LrSurvey           *survey,
     survey->closing_m = lr_vec2_distance (work->points[work->n - 1].at_m, work->points[0].at_m);
 }
 
+static double
+worst_corner_sd_m (const LrNetSolution *solution)
+{
+  double worst_m = 0.0;
+
+  for (gsize i = 0; i < solution->n_points; i++)
+    worst_m = fmax (worst_m, lr_net_point_sd_m (solution, i));
+  return worst_m;
+}
+
+static gboolean
+is_left_out (const LrSurvey        *survey,
+             const LrSurveySuspect *suspect)
+{
+  for (guint i = 0; i < survey->doubts->len; i++)
+    {
+      const LrSurveyDoubt *doubt = &g_array_index (survey->doubts, LrSurveyDoubt, i);
+
+      if (doubt->is_left_out && doubt->of[0].kind == suspect->kind && doubt->of[0].index == suspect->index)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Solves the room anew without what is known to be in error: it would pull all corners */
+static void
+leave_out (LrSurvey     *survey,
+           LrSurveyWork *work)
+{
+  g_autoptr (GArray) measures = g_array_new (FALSE, FALSE, sizeof (LrNetMeasure));
+  LrNetSolution solution;
+
+  for (guint i = 0; i < work->measures->len; i++)
+    if (!is_left_out (survey, &g_array_index (work->origins, LrSurveySuspect, i)))
+      g_array_append_val (measures, g_array_index (work->measures, LrNetMeasure, i));
+  if (measures->len == work->measures->len
+      || !lr_net_adjust (work->points, work->n, &g_array_index (measures, LrNetMeasure, 0), measures->len, &solution))
+    return;
+
+  survey->n_checks = (guint) solution.freedom;
+  survey->corner_sd_m = worst_corner_sd_m (&solution);
+  lr_net_clear (&solution);
+}
+
 static void
 solve (LrSurvey     *survey,
        LrSurveyWork *work)
@@ -306,10 +350,10 @@ solve (LrSurvey     *survey,
       return;
     }
   survey->n_checks = (guint) solution.freedom;
-  for (guint i = 0; i < work->n; i++)
-    survey->corner_sd_m = fmax (survey->corner_sd_m, lr_net_point_sd_m (&solution, i));
+  survey->corner_sd_m = worst_corner_sd_m (&solution);
   lr_survey_find_doubts (work, &solution, survey);
   lr_net_clear (&solution);
+  leave_out (survey, work);
 }
 
 static gboolean

@@ -49,6 +49,7 @@ typedef struct
 {
   guint       n;
   LrSurveySuspect of[6];     /* worst first */
+  gboolean    is_left_out;   /* alone, and so surely in error that the room is solved without it */
   gboolean    is_within;     /* no more than tapes and corners are off: it is shared out */
   double      error;         /* of the first: measured less what the others make of it [m or rad] */
   double      taken;         /* as it was measured */

@@ -106,6 +106,16 @@ find_settling (const LrSurveyWork  *work,
       }
 }
 
+/* What is found after a doubt that is open rests on a guess */
+static gboolean
+all_left_out (const LrSurvey *survey)
+{
+  for (guint i = 0; i < survey->doubts->len; i++)
+    if (!g_array_index (survey->doubts, LrSurveyDoubt, i).is_left_out)
+      return FALSE;
+  return TRUE;
+}
+
 /* One round of snooping among the measures that are left. Returns which one is put aside, or -1 */
 static int
 find_doubt (const LrSurveyWork  *work,
@@ -145,6 +155,7 @@ find_doubt (const LrSurveyWork  *work,
   doubt.is_within = doubt.standardized < DOUBTED;
   if (doubt.is_within && (worst->kind != LR_NET_LENGTH || fabs (doubt.error) < NAMED_M))
     return -1;
+  doubt.is_left_out = doubt.n == 1 && !doubt.is_within && all_left_out (survey);
   if (doubt.n > 1)
     find_settling (work, points, &g_array_index (measures, LrNetMeasure, 0), solution, suspects, &doubt);
   g_array_append_val (survey->doubts, doubt);

@@ -128,12 +128,12 @@ lr_survey_of_room (const LrRoom *room)
  * Returns: (transfer full) (nullable): the plan with that room, and with all that was told as its notes
  */
 LrPlan *
-lr_survey_make_room (const LrSurvey          *survey,
-                     const LrSurveyWall      *walls,
-                     const LrSurveyDiagonal  *diagonals,
-                     guint                    n_diagonals,
-                     const LrPlan            *plan,
-                     GError                 **error)
+lr_survey_make_room (const LrSurvey         *survey,
+                     const LrSurveyWall     *walls,
+                     const LrSurveyDiagonal *diagonals,
+                     guint                   n_diagonals,
+                     const LrPlan           *plan,
+                     GError                **error)
 {
   guint n = survey->corners_m->len;
   g_autofree LrTapeNote *tape = g_new0 (LrTapeNote, survey->n_walls + n_diagonals);

@@ -133,6 +133,9 @@ test_disagree (void)
   g_assert_cmpuint (doubt->n, ==, 1);
   g_assert_cmpuint (doubt->of[0].index, ==, 2);
   assert_near (doubt->taken - doubt->error, 5.0, 0.01);
+  g_assert_true (doubt->is_left_out); /* and then nothing pulls the corners: closed form */
+  assert_near (corner_of (settled, 1).x, 5.0, 0.003);
+  assert_near (corner_of (settled, 3).x, 0.0, 0.005);
   doubt = &g_array_index (otherwise->doubts, LrSurveyDoubt, 0);
   g_assert_cmpuint (doubt->n, ==, 1);
   g_assert_cmpuint (doubt->of[0].index, ==, 0);
