@@ -47,6 +47,12 @@ room_of (LrRoomDialog *self)
   return lr_plan_get_setup (lr_document_get_committed (self->document))->room;
 }
 
+static const char *
+text_of (GtkWidget *entry)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (entry));
+}
+
 static gboolean
 is_rectangle (LrRoomDialog *self)
 {
@@ -87,21 +93,15 @@ read_bearing (LrRoomDialog *self,
               guint        *wall,
               double       *bearing_rad)
 {
-  const char *facing = gtk_editable_get_text (GTK_EDITABLE (self->facing_entry));
-  const char *bearing = gtk_editable_get_text (GTK_EDITABLE (self->bearing_entry));
+  const char *facing = text_of (self->facing_entry);
+  const char *bearing = text_of (self->bearing_entry);
   guint n = self->survey != NULL ? self->survey->corners_m->len : 0;
   guint64 number = 0;
   gboolean has_wall = g_ascii_string_to_unsigned (facing, 10, 1, MAX (n, 1), &number, NULL);
   gboolean has_bearing = lr_angle_parse (bearing, bearing_rad) && fabs (*bearing_rad) <= 2.0 * LR_PI + 1e-9;
 
-  gtk_widget_remove_css_class (self->facing_entry, "error");
-  gtk_widget_remove_css_class (self->bearing_entry, "error");
-  if (*bearing == '\0')
-    return FALSE;
-  if (!has_wall)
-    gtk_widget_add_css_class (self->facing_entry, "error");
-  if (!has_bearing)
-    gtk_widget_add_css_class (self->bearing_entry, "error");
+  lr_room_mark (self->facing_entry, has_wall || *bearing == '\0');
+  lr_room_mark (self->bearing_entry, has_bearing || *bearing == '\0');
   *wall = (guint) number - 1;
   return has_wall && has_bearing;
 }
@@ -112,7 +112,7 @@ bearing_is_fine (LrRoomDialog *self)
   guint wall;
   double bearing_rad;
 
-  return *gtk_editable_get_text (GTK_EDITABLE (self->bearing_entry)) == '\0' || read_bearing (self, &wall, &bearing_rad);
+  return *text_of (self->bearing_entry) == '\0' || read_bearing (self, &wall, &bearing_rad);
 }
 
 static void
@@ -140,7 +140,7 @@ solve (LrRoomDialog *self,
 static void
 update_bearing (LrRoomDialog *self)
 {
-  const char *facing = gtk_editable_get_text (GTK_EDITABLE (self->facing_entry));
+  const char *facing = text_of (self->facing_entry);
   guint n = self->survey != NULL ? self->survey->corners_m->len : 0;
   g_autofree char *bearing = NULL;
   guint64 number = 0;
@@ -188,22 +188,6 @@ page_changed_cb (LrRoomDialog *self)
 
 /* Enter */
 
-static void
-start_diagonals (LrRoomDialog *self)
-{
-  for (guint i = 0; i < self->rows.diagonals->len; i++)
-    {
-      LrDiagonalRow *row = g_ptr_array_index (self->rows.diagonals, i);
-
-      if (*gtk_editable_get_text (GTK_EDITABLE (row->length_entry)) == '\0')
-        {
-          gtk_widget_grab_focus (row->from_entry);
-          return;
-        }
-    }
-  gtk_widget_grab_focus (lr_room_rows_add_diagonal (&self->rows)->from_entry);
-}
-
 static gboolean
 enter_wall (LrRoomDialog *self,
             GtkWidget    *entry)
@@ -217,9 +201,9 @@ enter_wall (LrRoomDialog *self,
 
       if (row->length_entry != entry && row->angle_entry != entry)
         continue;
-      if (*gtk_editable_get_text (GTK_EDITABLE (row->length_entry)) == '\0' || (goes_round && i + 1 >= self->survey->n_walls))
+      if (*text_of (row->length_entry) == '\0' || (goes_round && i + 1 >= self->survey->n_walls))
         {
-          start_diagonals (self);
+          lr_room_rows_start_diagonal (&self->rows);
           return TRUE;
         }
       if (i + 1 == walls->len)
@@ -239,14 +223,14 @@ enter_diagonal (LrRoomDialog *self,
     {
       LrDiagonalRow *row = g_ptr_array_index (self->rows.diagonals, i);
 
-      if (*gtk_editable_get_text (GTK_EDITABLE (entry)) == '\0' && (row->from_entry == entry || row->length_entry == entry))
+      if (*text_of (entry) == '\0' && (row->from_entry == entry || row->length_entry == entry))
         gtk_widget_grab_focus (self->height_entry);
       else if (row->from_entry == entry)
         gtk_widget_grab_focus (row->to_entry);
       else if (row->to_entry == entry)
         gtk_widget_grab_focus (row->length_entry);
       else if (row->length_entry == entry)
-        start_diagonals (self);
+        lr_room_rows_start_diagonal (&self->rows);
       else
         continue;
       return;

@@ -21,9 +21,14 @@ is_empty (GtkWidget *entry)
   return *text_of (entry) == '\0';
 }
 
-static void
-mark (GtkWidget *entry,
-      gboolean   is_fine)
+/**
+ * lr_room_mark:
+ * @entry: an entry
+ * @is_fine: whether what it holds can be taken
+ */
+void
+lr_room_mark (GtkWidget *entry,
+              gboolean   is_fine)
 {
   if (is_fine)
     gtk_widget_remove_css_class (entry, "error");
@@ -46,7 +51,7 @@ lr_room_read_length (GtkWidget *entry,
 {
   gboolean is_length = lr_length_parse (text_of (entry), units, length_m) && *length_m > 0.0;
 
-  mark (entry, is_length);
+  lr_room_mark (entry, is_length);
   return is_length;
 }
 
@@ -227,6 +232,28 @@ lr_room_rows_add_diagonal (LrRoomRows *rows)
 }
 
 /**
+ * lr_room_rows_start_diagonal:
+ * @rows: rows
+ *
+ * The next diagonal is in hand: the first row without a length, or one more.
+ */
+void
+lr_room_rows_start_diagonal (LrRoomRows *rows)
+{
+  for (guint i = 0; i < rows->diagonals->len; i++)
+    {
+      LrDiagonalRow *row = g_ptr_array_index (rows->diagonals, i);
+
+      if (is_empty (row->length_entry))
+        {
+          gtk_widget_grab_focus (row->from_entry);
+          return;
+        }
+    }
+  gtk_widget_grab_focus (lr_room_rows_add_diagonal (rows)->from_entry);
+}
+
+/**
  * lr_room_rows_put_diagonal:
  * @rows: rows, the last of its diagonals empty
  * @diagonal: what was taped
@@ -257,7 +284,7 @@ count_walls (LrRoomRows *rows)
 
       if (!is_empty (row->length_entry))
         break;
-      mark (row->length_entry, TRUE);
+      lr_room_mark (row->length_entry, TRUE);
     }
   return n;
 }
@@ -272,11 +299,11 @@ read_wall (LrRoomRows   *rows,
   gboolean has_angle = lr_angle_parse (text_of (row->angle_entry), &angle_rad) && fabs (angle_rad) < LR_PI;
   gboolean is_untaped = g_str_equal (text_of (row->length_entry), "?");
 
-  mark (row->angle_entry, has_angle);
+  lr_room_mark (row->angle_entry, has_angle);
   wall->turn_rad = gtk_drop_down_get_selected (GTK_DROP_DOWN (row->side)) == 0 ? angle_rad : -angle_rad;
   wall->length_m = NAN;
   if (is_untaped)
-    mark (row->length_entry, TRUE);
+    lr_room_mark (row->length_entry, TRUE);
   return (is_untaped || lr_room_read_length (row->length_entry, rows->units, &wall->length_m)) && has_angle;
 }
 
@@ -288,7 +315,7 @@ read_corner (GtkWidget *entry,
   guint64 number = 0;
   gboolean is_corner = g_ascii_string_to_unsigned (text_of (entry), 10, 1, LR_MAX_CORNERS, &number, NULL);
 
-  mark (entry, is_corner);
+  lr_room_mark (entry, is_corner);
   if (is_corner)
     *corner = (guint) number - 1;
   return is_corner;
@@ -301,9 +328,9 @@ is_row_empty (LrDiagonalRow *row)
 
   if (all_empty)
     {
-      mark (row->from_entry, TRUE);
-      mark (row->to_entry, TRUE);
-      mark (row->length_entry, TRUE);
+      lr_room_mark (row->from_entry, TRUE);
+      lr_room_mark (row->to_entry, TRUE);
+      lr_room_mark (row->length_entry, TRUE);
     }
   return all_empty;
 }

@@ -38,11 +38,13 @@ void           lr_room_rows_init         (LrRoomRows *rows, GtkWidget *walls_box
 void           lr_room_rows_clear        (LrRoomRows *rows);
 LrWallRow     *lr_room_rows_add_wall     (LrRoomRows *rows, const char *length, double turn_rad);
 LrDiagonalRow *lr_room_rows_add_diagonal (LrRoomRows *rows);
+void           lr_room_rows_start_diagonal (LrRoomRows *rows);
 /* Fills the last, empty row of diagonals, and makes another */
 void           lr_room_rows_put_diagonal (LrRoomRows *rows, const LrSurveyDiagonal *diagonal);
 /* What is typed; FALSE, with the sentence that says why, if a row holds something else */
 gboolean       lr_room_rows_read         (LrRoomRows *rows, GArray *walls, GArray *diagonals, char **fault);
 /* Pale, in the first empty row of diagonals: the one that would settle what the walls disagree about, or none */
 void           lr_room_rows_suggest      (LrRoomRows *rows, const LrSurveyDoubt *doubt);
+void           lr_room_mark              (GtkWidget *entry, gboolean is_fine);
 /* Marks the entry when it holds no length */
 gboolean       lr_room_read_length       (GtkWidget *entry, LrUnits units, double *length_m);

@@ -265,11 +265,33 @@ describe_spill (const LrStudy       *study,
                           name, lr_lux_round (face_lx), camera->item->tag, lr_lux_round (wall_lx), fabs (log2 (face_lx / wall_lx)));
 }
 
+/* "On the east wall, 0.35 m from the south wall and 3.25 m from the north-east wall.": as it was taped from either corner; "" for what
+ * hangs on no wall */
+static char *
+describe_on_wall (const LrStudy *study,
+                  const LrItem  *item,
+                  LrUnits        units)
+{
+  const LrRoom *room = study->setup->room;
+  int n = (int) room->n_corners;
+  double length_m, width_m = item->kind == LR_ITEM_DOOR ? item->door.width_m : item->kind == LR_ITEM_WINDOW ? item->window.width_m : 0.0;
+  g_autofree char *before = NULL, *after = NULL;
+
+  if (lr_item_kind_info (item->kind)->place != LR_PLACE_WALL || !lr_room_wall (room, item->wall, NULL, NULL, &length_m))
+    return g_strdup ("");
+
+  before = lr_length_format (item->along_m, units);
+  after = lr_length_format (fmax (length_m - item->along_m - width_m, 0.0), units);
+  /* Translators: the wall that it is on, then from the wall that it begins at, then to the wall that it ends at */
+  return g_strdup_printf (_("On the %s, %s from the %s and %s from the %s."), lr_wall_title (room, item->wall), before,
+                          lr_wall_title (room, (item->wall + n - 1) % n), after, lr_wall_title (room, (item->wall + 1) % n));
+}
+
 /* A window shines by the height of the sun */
 static char *
-describe_window (const LrStudy       *study,
-                 const LrLightLevels *levels,
-                 const LrItem        *window)
+describe_daylight (const LrStudy       *study,
+                   const LrLightLevels *levels,
+                   const LrItem        *window)
 {
   const LrJob *job = study->plan->job;
   LrSunPlace sun;
@@ -280,6 +302,18 @@ describe_window (const LrStudy       *study,
     return g_strdup (_("It counts as dark until the place’s latitude and longitude, the date, rolling and wrap are filled in."));
 
   return describe_spill (study, levels, window);
+}
+
+static char *
+describe_window (const LrStudy       *study,
+                 const LrLightLevels *levels,
+                 const LrItem        *window,
+                 LrUnits              units)
+{
+  g_autofree char *place = describe_on_wall (study, window, units);
+  g_autofree char *light = describe_daylight (study, levels, window);
+
+  return *light == '\0' ? g_steal_pointer (&place) : g_strdup_printf ("%s %s", place, light);
 }
 
 /* "Stands 1.55 m from Wenna, measured on the floor." and, until the levels are known, "By its output it gives 690 lx there …" */
@@ -362,7 +396,7 @@ lr_item_summary (const LrStudy       *study,
     case LR_ITEM_LIGHT:
       return with_stand (study, placed, describe_light (study, levels, placed, units));
     case LR_ITEM_WINDOW:
-      return describe_window (study, levels, placed->item);
+      return describe_window (study, levels, placed->item, units);
     case LR_ITEM_HOUSE_LIGHT:
       return describe_spill (study, levels, placed->item);
     case LR_ITEM_MICROPHONE:
@@ -376,7 +410,7 @@ lr_item_summary (const LrStudy       *study,
     case LR_ITEM_PANEL:
       return lr_summary_stand (study, placed);
     default:
-      return g_strdup ("");
+      return describe_on_wall (study, placed->item, units);
     }
 }
 
