@@ -16,6 +16,7 @@
 #include "page_dialog.h"
 #include "settings.h"
 #include "shortcuts.h"
+#include "visit_dialog.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -265,6 +266,16 @@ panel_cb (GSimpleAction *action,
     }
 }
 
+static void
+visit_cb (GSimpleAction *action,
+          GVariant      *parameter,
+          gpointer       data)
+{
+  LrMainWindow *self = data;
+
+  gtk_window_present (GTK_WINDOW (lr_visit_dialog_new (GTK_WINDOW (self), self->document)));
+}
+
 static const GActionEntry entries[] = {
   { "undo", undo_cb, NULL, NULL, NULL, { 0 } },
   { "redo", redo_cb, NULL, NULL, NULL, { 0 } },
@@ -273,6 +284,7 @@ static const GActionEntry entries[] = {
   { "zoom-fit", canvas_cb, NULL, NULL, NULL, { 0 } },
   { "zoom-to", canvas_cb, "d", NULL, NULL, { 0 } },
   { "draw-room", canvas_cb, NULL, NULL, NULL, { 0 } },
+  { "visit", visit_cb, NULL, NULL, NULL, { 0 } },
   { "type-room", canvas_cb, NULL, NULL, NULL, { 0 } },
   { "put-on-wall", canvas_cb, "s", NULL, NULL, { 0 } },
   { "duplicate", canvas_cb, NULL, NULL, NULL, { 0 } },

@@ -28,6 +28,8 @@ static const LrProp job_rows[] = {
   TEXT ("place", N_("Place"), place),
   TEXT ("address", N_("Address"), address),
   TEXT ("notes", N_("Notes"), notes),
+  TEXT_OR_NONE ("access", N_("Access"), access),
+  TEXT_OR_NONE ("permission", N_("Permission"), permission),
   TEXT ("date", N_("Date"), date),
   TEXT ("time-in", N_("In"), time_in),
   TEXT ("time-roll", N_("Rolling"), time_roll),

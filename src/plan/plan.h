@@ -77,6 +77,7 @@ typedef struct
 typedef struct
 {
   char *title, *subtitle, *client, *owner, *place, *address, *notes;
+  char *access, *permission;                   /* of the place: how one gets in, who allows it */
   char *date;                                  /* ISO 8601: 2026-02-19 */
   char *time_in, *time_roll, *time_wrap, *time_out; /* 10:00 */
   char *time_zone;                             /* IANA name or UTC */

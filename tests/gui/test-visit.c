@@ -1,0 +1,124 @@
+/* test-visit.c - what is noted on a visit, on one screen
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "window_fixture.h"
+
+#include "visit_dialog.h"
+
+static GtkWidget *
+open_visit (LrMainWindow *window)
+{
+  GListModel *toplevels = gtk_window_get_toplevels ();
+  GtkWidget *dialog = NULL;
+
+  g_action_group_activate_action (G_ACTION_GROUP (window), "visit", NULL);
+  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
+    {
+      g_autoptr (GtkWidget) toplevel = g_list_model_get_item (toplevels, i);
+
+      if (LR_IS_VISIT_DIALOG (toplevel))
+        dialog = toplevel;
+    }
+  g_assert_nonnull (dialog);
+  gtk_test_widget_wait_for_draw (dialog);
+  return dialog;
+}
+
+static GtkWidget *
+entry_in (GtkWidget  *dialog,
+          const char *key)
+{
+  GtkWidget *field = find (dialog, is_field_of, key);
+
+  g_assert_nonnull (field);
+  return find (field, is_entry, NULL);
+}
+
+static gboolean
+is_button_of (GtkWidget     *widget,
+              gconstpointer  label)
+{
+  return GTK_IS_BUTTON (widget) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (widget)), label) == 0;
+}
+
+static const LrPlan *
+plan_of (LrMainWindow *window)
+{
+  return lr_document_get_plan (window->document);
+}
+
+static guint
+count (LrMainWindow *window,
+       LrItemKind    kind)
+{
+  const LrSetup *setup = lr_plan_get_setup (plan_of (window));
+  guint n = 0;
+
+  for (guint i = 0; i < setup->items->len; i++)
+    n += ((const LrItem *) setup->items->pdata[i])->kind == kind;
+  return n;
+}
+
+/* Every field is an edit of the plan, which undo takes back; what undo changes is shown */
+static void
+test_fields (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *dialog = open_visit (window), *access = entry_in (dialog, "access");
+
+  type (access, "side door, 12 steps");
+  type (entry_in (dialog, "permission"), "in writing");
+  type (entry_in (dialog, "known-load-w"), "300");
+  type (entry_in (dialog, "level-db"), "39");
+  type (entry_in (dialog, "reflectance-pct"), "55");
+  g_assert_cmpstr (plan_of (window)->job->access, ==, "side door, 12 steps");
+  g_assert_cmpstr (plan_of (window)->job->permission, ==, "in writing");
+  g_assert_cmpfloat (get_item (window, "circuit-1")->circuit.known_load_w, ==, 300.0);
+  g_assert_cmpfloat (get_item (window, "fridge")->noise.level_db, ==, 39.0);
+  g_assert_cmpfloat_with_epsilon (lr_plan_get_setup (plan_of (window))->room->walls.reflectance, 0.55, 1e-9);
+
+  for (int i = 0; i < 5; i++)
+    lr_document_undo (window->document);
+  g_assert_false (lr_document_has_changes (window->document));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (access)), ==, "");
+  gtk_window_close (GTK_WINDOW (dialog));
+  close_window (window);
+}
+
+/* A new thing has its fields at once, and stands in the room */
+static void
+test_add (void)
+{
+  static const struct { LrItemKind kind; const char *button; } cases[] = {
+    { LR_ITEM_CIRCUIT, "Add a circuit" }, { LR_ITEM_HOUSE_LIGHT, "Add a house light" }, { LR_ITEM_NOISE, "Add a noise" },
+  };
+  LrMainWindow *window = open_example ();
+  GtkWidget *dialog = open_visit (window);
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      guint before = count (window, cases[i].kind);
+      GtkWidget *button = find (dialog, is_button_of, cases[i].button);
+
+      g_assert_nonnull (button);
+      g_signal_emit_by_name (button, "clicked");
+      g_assert_cmpuint (count (window, cases[i].kind), ==, before + 1);
+      gtk_test_widget_wait_for_draw (dialog);
+    }
+  gtk_window_close (GTK_WINDOW (dialog));
+  close_window (window);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  window_tests_init (&argc, &argv);
+
+  g_test_add_func ("/visit/fields", test_fields);
+  g_test_add_func ("/visit/add", test_add);
+
+  return g_test_run ();
+}
