@@ -381,6 +381,19 @@ make (LrVisitDialog *self)
   gtk_widget_set_sensitive (columns, !get_plan (self)->is_read_only);
 }
 
+/* What is still being typed is taken first; what is refused keeps the window open, with the reason under it */
+static gboolean
+lr_visit_dialog_close_request (GtkWindow *window)
+{
+  GtkWidget *focus = gtk_window_get_focus (window);
+  GtkWidget *field = focus != NULL ? gtk_widget_get_ancestor (focus, LR_TYPE_FIELD) : NULL;
+
+  if (field != NULL && lr_field_has_typed_text (LR_FIELD (field)) && !lr_field_take (LR_FIELD (field)))
+    return TRUE;
+  gtk_window_set_focus (window, NULL);
+  return GTK_WINDOW_CLASS (lr_visit_dialog_parent_class)->close_request (window);
+}
+
 static void
 lr_visit_dialog_dispose (GObject *object)
 {
@@ -397,6 +410,7 @@ static void
 lr_visit_dialog_class_init (LrVisitDialogClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = lr_visit_dialog_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = lr_visit_dialog_close_request;
   gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (klass), GDK_KEY_Escape, 0, "window.close", NULL);
 }
 

@@ -87,6 +87,22 @@ test_fields (void)
   close_window (window);
 }
 
+/* What is still being typed when the window is closed is not lost */
+static void
+test_close_while_typing (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *dialog = open_visit (window), *access = entry_in (dialog, "access");
+
+  gtk_widget_grab_focus (access);
+  gtk_editable_set_text (GTK_EDITABLE (access), "lift at the back");
+  g_assert_cmpstr (plan_of (window)->job->access, ==, "");
+  gtk_window_close (GTK_WINDOW (dialog));
+  settle ();
+  g_assert_cmpstr (plan_of (window)->job->access, ==, "lift at the back");
+  close_window (window);
+}
+
 /* A new thing has its fields at once, and stands in the room */
 static void
 test_add (void)
@@ -119,6 +135,7 @@ main (int    argc,
 
   g_test_add_func ("/visit/fields", test_fields);
   g_test_add_func ("/visit/add", test_add);
+  g_test_add_func ("/visit/close-while-typing", test_close_while_typing);
 
   return g_test_run ();
 }
