@@ -175,6 +175,8 @@ def add_example_steps(journey):
         check_equal(read_lines(copy), before, 'the file before it is saved')
         p.key('ctrl+s')
         wait(lambda: not p.title().startswith('•'), 'a title without a mark of changes')
+        counts = judged(copy)[0]  # with the light, which the window hears of a moment later
+        wait(lambda: p.counts() == counts, lambda: 'counts: %r, by the command line %r' % (p.counts(), counts))
         state['saved'] = p.plan_as_shown()
         after = read_lines(copy)
         check_equal(len(after), len(before), 'lines of the file')
