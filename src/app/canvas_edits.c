@@ -181,6 +181,7 @@ bring_to_wall (LrCanvas *self)
   const LrItem *item = editable_in_hand (self);
   const LrRoom *room = lr_canvas_get_room (self);
   g_autoptr (LrPlan) turned = NULL;
+  LrPlan *flush;
   g_autofree char *what = NULL;
   GError *error = NULL;
   LrVec2 at_m, from_m, along;
@@ -208,7 +209,8 @@ bring_to_wall (LrCanvas *self)
     }
 
   what = lr_canvas_title_of (self, _("Bring %s to the wall"), item->id);
-  lr_canvas_commit (self, move_flush (turned, item->id, from_m, along, &error), error, what, NULL);
+  flush = move_flush (turned, item->id, from_m, along, &error);
+  lr_canvas_commit (self, flush, error, what, NULL);
 }
 
 /* @target: an id, or "" for nothing */

@@ -312,13 +312,14 @@ update (LrDetails *self)
 
 /* Edits */
 
+/* @error is looked at only here: arguments are evaluated in any order, and the one that makes @next sets it */
 static void
 commit (LrDetails    *self,
         LrPlan       *next,
         const LrProp *prop,
         const LrItem *item,
         gboolean      is_step,
-        GError       *error)
+        GError      **error)
 {
   g_autofree char *title = lr_item_title (item);
   /* Translators: a step of the history: "Camera B: Lens height" */
@@ -327,7 +328,7 @@ commit (LrDetails    *self,
 
   if (next == NULL)
     {
-      lr_document_say (self->document, error->message);
+      lr_document_say (self->document, (*error)->message);
       update (self);
       return;
     }
@@ -357,7 +358,7 @@ number_cb (LrDetails *self,
     next = lr_plan_set_kit_number (plan, lens->item->id, prop->key, value, &error);
   else
     next = lr_plan_change (plan, &(LrChange) { held->id, prop->key, value }, 1, &error);
-  commit (self, next, prop, held, is_step, error);
+  commit (self, next, prop, held, is_step, &error);
 }
 
 static void
@@ -376,7 +377,7 @@ name_cb (guint       index,
 
   held = lr_item_ref (item);
   commit (self, lr_details_take_name (lr_document_get_committed (self->document), held, prop, index, &error), prop, held, FALSE,
-          error);
+          &error);
   gtk_widget_grab_focus (field);
 }
 
@@ -423,7 +424,7 @@ text_cb (LrDetails  *self,
     next = put_on_new_circuit (lr_document_get_committed (self->document), held, prop->key, &error);
   else
     next = lr_plan_change_text (lr_document_get_committed (self->document), held->id, prop->key, text, &error);
-  commit (self, next, prop, held, FALSE, error);
+  commit (self, next, prop, held, FALSE, &error);
 }
 
 static void

@@ -168,7 +168,7 @@ get_surface (const LrRoom *room,
   return index == 0 ? &room->walls : index == 1 ? &room->floor : &room->ceiling;
 }
 
-static void commit (LrDetailsRoom *self, LrPlan *next, const char *what, const char *merge_key, GError *error);
+static void commit (LrDetailsRoom *self, LrPlan *next, const char *what, const char *merge_key, GError **error);
 static const LrPlan *get_base (LrDetailsRoom *self);
 
 /* What a surface is of, from the table: its name and all of its absorption */
@@ -186,7 +186,7 @@ material_chosen_cb (guint       index,
   while (at + 1 < lr_field_grid_get_n (grid) && lr_field_grid_get (grid, at) != field)
     at++;
   commit (self, lr_plan_set_material (get_base (self), surface_names[at / G_N_ELEMENTS (surface_keys)], &lr_materials (&n)[index], &error),
-          _("Surfaces"), NULL, error);
+          _("Surfaces"), NULL, &error);
 }
 
 static void
@@ -329,19 +329,20 @@ lr_details_room_update (LrDetailsRoom *self)
 
 /* Edits. Each callback knows which grid it belongs to. */
 
+/* @error is looked at only here: arguments are evaluated in any order, and the one that makes @next sets it */
 static void
 commit (LrDetailsRoom *self,
         LrPlan        *next,
         const char    *what,
         const char    *merge_key,
-        GError        *error)
+        GError       **error)
 {
   if (next != NULL)
     {
       lr_document_commit_merge (self->document, next, what, merge_key);
       return;
     }
-  lr_document_say (self->document, error->message);
+  lr_document_say (self->document, (*error)->message);
   lr_details_room_update (self);
 }
 
@@ -360,7 +361,7 @@ room_number_cb (LrDetailsRoom *self,
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_room (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL, error);
+  commit (self, lr_plan_set_room (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL, &error);
 }
 
 static void
@@ -371,7 +372,7 @@ room_text_cb (LrDetailsRoom *self,
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_room_text (get_base (self), prop->key, text, &error), _(prop->label), NULL, error);
+  commit (self, lr_plan_set_room_text (get_base (self), prop->key, text, &error), _(prop->label), NULL, &error);
 }
 
 static void
@@ -387,7 +388,7 @@ wall_number_cb (LrDetailsRoom *self,
          && lr_field_grid_get (LR_FIELD_GRID (self->wall_grid), wall) != field)
     wall++;
   commit (self, lr_plan_set_wall_length (get_base (self), (int) wall, value, &error), _("Length of a wall"),
-          is_step ? "wall" : NULL, error);
+          is_step ? "wall" : NULL, &error);
 }
 
 static void
@@ -399,7 +400,7 @@ wanted_number_cb (LrDetailsRoom *self,
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_setup (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL, error);
+  commit (self, lr_plan_set_setup (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL, &error);
 }
 
 static void
@@ -412,7 +413,7 @@ job_number_cb (LrDetailsRoom *self,
   g_autoptr (GError) error = NULL;
 
   commit (self, lr_plan_set_job_number (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL,
-          error);
+          &error);
 }
 
 static void
@@ -423,7 +424,7 @@ job_text_cb (LrDetailsRoom *self,
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_job (get_base (self), prop->key, text, &error), _(prop->label), NULL, error);
+  commit (self, lr_plan_set_job (get_base (self), prop->key, text, &error), _(prop->label), NULL, &error);
 }
 
 /* "walls.reflectance-pct"; (transfer full) */
@@ -448,7 +449,7 @@ surface_number_cb (LrDetailsRoom *self,
   g_autofree char *key = surface_key (self, field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_room (get_base (self), key, value, &error), _("Surfaces"), is_step ? key : NULL, error);
+  commit (self, lr_plan_set_room (get_base (self), key, value, &error), _("Surfaces"), is_step ? key : NULL, &error);
 }
 
 static void
@@ -459,7 +460,7 @@ surface_text_cb (LrDetailsRoom *self,
   g_autofree char *key = surface_key (self, field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_room_text (get_base (self), key, text, &error), _("Surfaces"), NULL, error);
+  commit (self, lr_plan_set_room_text (get_base (self), key, text, &error), _("Surfaces"), NULL, &error);
 }
 
 static void
@@ -474,7 +475,7 @@ limit_number_cb (LrDetailsRoom *self,
     if (&lr_limit_info ((LrLimit) i)->prop == lr_field_get_prop (field))
       {
         commit (self, lr_plan_set_limit (get_base (self), (LrLimit) i, value, &error), _(lr_field_get_prop (field)->label),
-                is_step ? "limit" : NULL, error);
+                is_step ? "limit" : NULL, &error);
         return;
       }
 }
@@ -502,7 +503,7 @@ requests_leave_cb (LrDetailsRoom *self)
       g_ptr_array_add (requests, lines[i]);
   g_ptr_array_add (requests, NULL);
   commit (self, lr_plan_set_requests (get_base (self), (const char *const *) requests->pdata, &error), _("Requests to the place"),
-          NULL, error);
+          NULL, &error);
 }
 
 static void
@@ -512,7 +513,7 @@ contacts_changed_cb (LrDetailsRoom *self)
   gsize n;
   const LrContact *contacts = lr_contacts_get (LR_CONTACTS (self->contacts_editor), &n);
 
-  commit (self, lr_plan_set_contacts (get_base (self), contacts, n, &error), _("People to call"), NULL, error);
+  commit (self, lr_plan_set_contacts (get_base (self), contacts, n, &error), _("People to call"), NULL, &error);
 }
 
 static void

@@ -12,15 +12,15 @@
 
 #include <glib/gi18n-lib.h>
 
-/* @next as one step; refused edits are told */
+/* @next as one step; refused edits are told. @error is looked at only here: arguments are evaluated in any order, and the one that makes @next sets it */
 static void
 commit (LrMainWindow   *self,
         LrPlan     *next,
         const char *what,
-        GError     *error)
+        GError    **error)
 {
   if (next == NULL)
-    lr_document_say (self->document, error->message);
+    lr_document_say (self->document, (*error)->message);
   else
     lr_document_commit (self->document, next, what);
 }
@@ -69,7 +69,7 @@ copy_named_cb (const char *name,
   LrMainWindow *self = data;
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_copy_setup (lr_document_get_committed (self->document), name, &error), _("Copy the set-up"), error);
+  commit (self, lr_plan_copy_setup (lr_document_get_committed (self->document), name, &error), _("Copy the set-up"), &error);
 }
 
 static void
@@ -79,7 +79,7 @@ rename_named_cb (const char *name,
   LrMainWindow *self = data;
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_rename_setup (lr_document_get_committed (self->document), name, &error), _("Rename the set-up"), error);
+  commit (self, lr_plan_rename_setup (lr_document_get_committed (self->document), name, &error), _("Rename the set-up"), &error);
 }
 
 static void
@@ -89,7 +89,7 @@ new_named_cb (const char *name,
   LrMainWindow *self = data;
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_new_setup (lr_document_get_committed (self->document), name, &error), _("New set-up"), error);
+  commit (self, lr_plan_new_setup (lr_document_get_committed (self->document), name, &error), _("New set-up"), &error);
 }
 
 static void
@@ -133,7 +133,7 @@ remove_setup_cb (GSimpleAction *action,
   LrMainWindow *self = data;
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_remove_setup (lr_document_get_committed (self->document), &error), _("Remove the set-up"), error);
+  commit (self, lr_plan_remove_setup (lr_document_get_committed (self->document), &error), _("Remove the set-up"), &error);
 }
 
 static const GActionEntry entries[] = {

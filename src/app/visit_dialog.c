@@ -62,18 +62,19 @@ get_plan (LrVisitDialog *self)
   return lr_document_get_committed (self->document);
 }
 
+/* @error is looked at only here: arguments are evaluated in any order, and the one that makes @next sets it */
 static void
 commit (LrVisitDialog *self,
         LrPlan        *next,
         const char    *what,
-        GError        *error)
+        GError       **error)
 {
   if (next != NULL)
     {
       lr_document_commit (self->document, next, what);
       return;
     }
-  lr_document_say (self->document, error->message);
+  lr_document_say (self->document, (*error)->message);
   update (self);
 }
 
@@ -99,7 +100,7 @@ job_text_cb (LrVisitDialog *self,
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_job (get_plan (self), prop->key, text, &error), _(prop->label), error);
+  commit (self, lr_plan_set_job (get_plan (self), prop->key, text, &error), _(prop->label), &error);
 }
 
 static void
@@ -110,7 +111,7 @@ surface_number_cb (LrVisitDialog *self,
   g_autofree char *key = g_strdup_printf ("%s.%s", owner_of (field), lr_field_get_prop (field)->key);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_room (get_plan (self), key, value, &error), _("Surfaces"), error);
+  commit (self, lr_plan_set_room (get_plan (self), key, value, &error), _("Surfaces"), &error);
 }
 
 static void
@@ -121,7 +122,7 @@ surface_text_cb (LrVisitDialog *self,
   g_autofree char *key = g_strdup_printf ("%s.%s", owner_of (field), lr_field_get_prop (field)->key);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_room_text (get_plan (self), key, text, &error), _("Surfaces"), error);
+  commit (self, lr_plan_set_room_text (get_plan (self), key, text, &error), _("Surfaces"), &error);
 }
 
 static void
@@ -132,7 +133,7 @@ item_number_cb (LrVisitDialog *self,
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_change (get_plan (self), &(LrChange) { owner_of (field), prop->key, value }, 1, &error), _(prop->label), error);
+  commit (self, lr_plan_change (get_plan (self), &(LrChange) { owner_of (field), prop->key, value }, 1, &error), _(prop->label), &error);
 }
 
 static void
@@ -143,7 +144,7 @@ item_text_cb (LrVisitDialog *self,
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_change_text (get_plan (self), owner_of (field), prop->key, text, &error), _(prop->label), error);
+  commit (self, lr_plan_change_text (get_plan (self), owner_of (field), prop->key, text, &error), _(prop->label), &error);
 }
 
 static void
@@ -153,7 +154,7 @@ contacts_changed_cb (LrVisitDialog *self)
   gsize n;
   const LrContact *contacts = lr_contacts_get (LR_CONTACTS (self->contacts), &n);
 
-  commit (self, lr_plan_set_contacts (get_plan (self), contacts, n, &error), _("People to call"), error);
+  commit (self, lr_plan_set_contacts (get_plan (self), contacts, n, &error), _("People to call"), &error);
 }
 
 static void
@@ -166,7 +167,7 @@ add_cb (LrVisitDialog *self,
   g_autoptr (LrItem) item = lr_item_new_usual (section->kind, 0, "");
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_add (get_plan (self), item, middle_m, 0.0, NULL, &error), _(section->add), error);
+  commit (self, lr_plan_add (get_plan (self), item, middle_m, 0.0, NULL, &error), _(section->add), &error);
 }
 
 /* Filling in */

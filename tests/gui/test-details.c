@@ -413,6 +413,31 @@ test_room (void)
   close_window (window);
 }
 
+/* What an edit of job and room refuses is told, and the plan stays */
+static void
+test_room_refused (void)
+{
+  static const struct { const char *key, *text; } cases[] = {
+    { "date", "19 June 2026" }, { "time-in", "9.30" },
+  };
+  LrMainWindow *window = open_example ();
+
+  lr_document_select (window->document, NULL);
+  settle ();
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      GtkWidget *entry = entry_of (window, cases[i].key);
+
+      type (entry, cases[i].text);
+      settle ();
+      g_assert_false (lr_document_has_changes (window->document));
+      g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), !=, "");
+    }
+  type (entry_of (window, "date"), "2026-06-19");
+  g_assert_cmpstr (lr_document_get_plan (window->document)->job->date, ==, "2026-06-19");
+  close_window (window);
+}
+
 /* The levels wanted in the set-up shown: an empty field says what counts without it */
 static void
 test_wanted (void)
@@ -524,6 +549,7 @@ main (int    argc,
   g_test_add_func ("/window/named-sizes", test_named_sizes);
   g_test_add_func ("/window/lamp-file", test_lamp_file);
   g_test_add_func ("/window/room", test_room);
+  g_test_add_func ("/window/room-refused", test_room_refused);
   g_test_add_func ("/window/wanted", test_wanted);
   g_test_add_func ("/window/sources", test_sources);
   g_test_add_func ("/window/wall-names", test_wall_names);
