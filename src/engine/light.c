@@ -15,9 +15,10 @@
 #define MAX_CORNERS 64
 #define DISC_CORNERS 48
 #define NEAREST_M 1e-3
+#define NEAREST_OF_SIDE 0.25
 #define FARTHEST_M 1e4
 #define MOST_STEPS 400
-#define SAME_LEVEL 1e-3
+#define SAME_LEVEL 5e-3 /* where the parts of a face change their number the level has a small step */
 #define CLOSE 1e-10 /* of the distance, from one step to the next */
 
 /**
@@ -255,6 +256,13 @@ lr_beam_entry (const LrEmitter *beam,
   return true;
 }
 
+/* A wide face that does not shine as a matte one */
+static bool
+is_in_parts (const LrEmitter *emitter)
+{
+  return emitter->shape != LR_EMITTER_POINT && (emitter->table != NULL || !lr_lobe_is_matte (&emitter->lobe));
+}
+
 /**
  * lr_emitter_lx:
  * @emitter: a source
@@ -262,9 +270,8 @@ lr_beam_entry (const LrEmitter *beam,
  * @normal: of the face there, of length 1
  * @lux: (out): illuminance [lx], nothing in between
  *
- * A panel that is not Lambertian is one of the same luminance, dimmed by how its lobe falls off against the cosine, from its middle
- * to the point: exact from afar, an approximation near a panel with a grid or lenses. With a table see lr_table_lx(); it may shine
- * backwards. A beam gives what it has, by the cosine, to all that it reaches.
+ * A matte panel is exact. One with another lobe, or a table, is the sum of its parts, each with an equal share of the intensity in its
+ * own direction, see lr_parts_lx(); with a table it may shine backwards. A beam gives what it has, by the cosine, to all that it reaches.
  *
  * Source: photometric distance law; lr_polygon_factor().
  *
@@ -290,9 +297,9 @@ lr_emitter_lx (const LrEmitter *emitter,
       return true;
     }
 
-  if (emitter->table != NULL)
+  if (emitter->table != NULL || is_in_parts (emitter))
     {
-      *lux = lr_table_lx (emitter, point_m, normal);
+      *lux = lr_parts_lx (emitter, point_m, normal);
       return true;
     }
 
@@ -312,7 +319,7 @@ lr_emitter_lx (const LrEmitter *emitter,
   if (!lr_polygon_factor (corner_m, outline_of (emitter, corner_m), point_m, normal, &factor))
     return false;
 
-  *lux = LR_PI * emitter->candela / area_of (emitter) * factor * lr_lobe_relative (&emitter->lobe, cosine) / cosine;
+  *lux = LR_PI * emitter->candela / area_of (emitter) * factor;
   return true;
 }
 
@@ -349,9 +356,11 @@ lr_emitter_distance_m (const LrEmitter *emitter,
                        double           lux,
                        double          *distance_m)
 {
+  /* right before a face in parts one looks between them */
+  double nearest_m = is_in_parts (emitter) ? NEAREST_OF_SIDE * fmax (emitter->width_m, emitter->height_m) : NEAREST_M;
   double at_m = 1.0, here_lx, nearest_lx;
 
-  if (!lr_is_positive (lux) || !lr_emitter_axis_lx (emitter, NEAREST_M, &nearest_lx) || nearest_lx < lux)
+  if (!lr_is_positive (lux) || !lr_emitter_axis_lx (emitter, nearest_m, &nearest_lx) || nearest_lx < lux)
     return false;
 
   for (int i = 0; i < MOST_STEPS; i++)

@@ -9,6 +9,6 @@
 
 /* Of an emitter with a table */
 bool   lr_table_is_known   (const LrEmitter *emitter);
-double lr_table_lx         (const LrEmitter *emitter, LrVec3 point_m, LrVec3 normal);
+double lr_parts_lx         (const LrEmitter *emitter, LrVec3 point_m, LrVec3 normal);
 /* As if all of it shone from there */
 double lr_table_lx_from    (const LrEmitter *emitter, LrVec3 from_m, LrVec3 point_m, LrVec3 normal);

@@ -82,6 +82,30 @@ lr_lobe_sr (const LrLobe *lobe)
 }
 
 /**
+ * lr_lobe_beam_rad:
+ * @lobe: a lobe
+ *
+ * Returns: the full angle between the directions of half of the intensity [rad]
+ */
+double
+lr_lobe_beam_rad (const LrLobe *lobe)
+{
+  return lobe->beam_rad > 0.0 ? lobe->beam_rad : 2.0 * acos (pow (0.5, 1.0 / fmax (lobe->power, 1e-9)));
+}
+
+/**
+ * lr_lobe_is_matte:
+ * @lobe: a lobe
+ *
+ * Returns: whether the intensity goes with the cosine, as that of a matte face does
+ */
+bool
+lr_lobe_is_matte (const LrLobe *lobe)
+{
+  return !(lobe->beam_rad > 0.0) && fabs (lobe->power - 1.0) < 1e-9;
+}
+
+/**
  * lr_lobe_field_rad:
  * @lobe: a lobe
  *

@@ -21,5 +21,9 @@ bool   lr_lobe_init     (LrLobe *lobe, double beam_rad, double field_rad);
 double lr_lobe_relative (const LrLobe *lobe, double cosine);
 /* Flux by intensity on the axis [lm/cd] */
 double lr_lobe_sr       (const LrLobe *lobe);
+/* Full angle between the directions of half of the intensity */
+double lr_lobe_beam_rad (const LrLobe *lobe);
+/* Whether it is the cosine's own */
+bool   lr_lobe_is_matte (const LrLobe *lobe);
 /* Full angle between the directions of a tenth */
 double lr_lobe_field_rad (const LrLobe *lobe);

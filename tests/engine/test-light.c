@@ -193,6 +193,30 @@ test_fall_off (void)
   g_assert_false (lr_emitter_distance_m (&panel, 5001.0 * LR_PI, &far_m)); /* brighter than its face */
 }
 
+/* Near a wide panel with a grid each part of it is seen at its own angle: the sum of 200 by 200 points, each by the photometric distance law.
+ * From so far that it is a point it has its whole intensity */
+static void
+test_grid (void)
+{
+  static const struct { double beam_deg, distance_m; } cases[] = { { 60.0, 1.4 }, { 40.0, 1.4 }, { 20.0, 1.4 }, { 20.0, 0.7 }, { 110.0, 1.4 }, { 40.0, 60.0 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      LrEmitter panel = make_panel (0.9, 0.9);
+      double lux = NAN, sum = 0.0, d = cases[i].distance_m;
+
+      g_assert_true (lr_lobe_init (&panel.lobe, cases[i].beam_deg * LR_DEG, 0.0));
+      for (int k = 0; k < 200 * 200; k++)
+        {
+          double x = 0.9 * ((k % 200 + 0.5) / 200.0 - 0.5), y = 0.9 * ((k / 200 + 0.5) / 200.0 - 0.5), r2 = x * x + y * y + d * d, cosine = d / sqrt (r2);
+
+          sum += panel.candela / 40000.0 * pow (cosine, panel.lobe.power) * cosine / r2;
+        }
+      g_assert_true (lr_emitter_axis_lx (&panel, d, &lux));
+      assert_within (lux, sum, 0.01);
+    }
+}
+
 static void
 test_domain (void)
 {
@@ -254,6 +278,7 @@ main (int   argc,
   add_rows ("/light/panel", panel_cases, test_panel);
   g_test_add_func ("/light/disc", test_disc);
   g_test_add_func ("/light/fall-off", test_fall_off);
+  g_test_add_func ("/light/grid", test_grid);
   g_test_add_func ("/light/domain", test_domain);
   g_test_add_func ("/light/parallel", test_parallel);
   return g_test_run ();
