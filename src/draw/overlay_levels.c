@@ -19,7 +19,7 @@
 #define N_PLACES 16          /* that a label may choose from */
 #define OFF_WALL_M 0.60      /* of labels, where a line goes so far from walls, for leads and furniture stand along them */
 #define LEAST_OFF_WALL_M 0.25
-#define LEAST_SCALE_FOR_LABELS 45.0 /* px to the metre */
+#define LEAST_SCALE_FOR_LABELS 60.0 /* px to the metre */
 #define NBSP "\302\240"
 
 /* The net, finer, in stops from the face's level */

@@ -7,6 +7,7 @@
 
 #include "relight.h"
 
+#include "lamp_output.h"
 #include "light_alone.h"
 
 #include <glib/gi18n-lib.h>
@@ -24,7 +25,7 @@ find_out (const LrJudge *judge,
       const LrPlaced *placed = &g_array_index (judge->study->placed, LrPlaced, i);
       const LrItem *item = placed->item;
 
-      if (item->kind != LR_ITEM_LIGHT || item->light.dim > 0.0 || !(item->light.output_lm > 0.0))
+      if (item->kind != LR_ITEM_LIGHT || item->light.dim > 0.0 || !lr_lamp_shines (item))
         continue;
       if (found == NULL || (item->light.job == LR_JOB_KEY && found->item->light.job != LR_JOB_KEY))
         found = placed;

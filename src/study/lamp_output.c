@@ -128,3 +128,19 @@ lr_lamp_emit (const LrItem *light,
   if (light->lamp_file != NULL)
     take_file (light, pass, emitter);
 }
+
+/**
+ * lr_lamp_shines:
+ * @light: a light of the plan
+ *
+ * By a file something may shine aside and nothing ahead.
+ *
+ * Returns: whether it has an output
+ */
+gboolean
+lr_lamp_shines (const LrItem *light)
+{
+  double flux_lm;
+
+  return bare_output (light, &flux_lm) > 0.0 || flux_lm > 0.0;
+}

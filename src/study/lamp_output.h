@@ -10,4 +10,6 @@
 
 /* Shape, size, beam and intensity of what emits, undimmed; where it is and which way it points are left as they are. The intensity is 0
  * if the lamp gives none. A photometric file is lent */
-void   lr_lamp_emit (const LrItem *light, LrEmitter *emitter);
+void     lr_lamp_emit   (const LrItem *light, LrEmitter *emitter);
+/* Whether it has an output at all, by whichever figure, were it not dimmed */
+gboolean lr_lamp_shines (const LrItem *light);

@@ -269,6 +269,7 @@ bounce_probes (LrLightLevels      *self,
 
 static LrLightLevels *
 begin (const LrPlan  *plan,
+       gboolean       has_things,
        LrLightShade **shade)
 {
   LrLightLevels *self = g_new0 (LrLightLevels, 1);
@@ -278,6 +279,8 @@ begin (const LrPlan  *plan,
   *shade = lr_light_shade_new (self->study);
   self->sources = lr_light_sources (self->study);
   self->probes = lr_light_probes (self->study, *shade);
+  if (has_things)
+    lr_light_add_furniture (self->study, self->probes);
   self->faces = g_array_new (FALSE, FALSE, sizeof (LrFaceLight));
   self->backs = g_array_new (FALSE, FALSE, sizeof (LrBackLight));
   self->things = g_array_new (FALSE, FALSE, sizeof (LrThingLight));
@@ -318,7 +321,7 @@ lr_light_levels_new (const LrPlan *plan,
                      GCancellable *cancellable)
 {
   g_autoptr (LrLightShade) shade = NULL;
-  LrLightLevels *self = begin (plan, &shade);
+  LrLightLevels *self = begin (plan, has_bounces, &shade);
 
   if (has_bounces && !bounce_probes (self, shade, cancellable))
     {
@@ -372,7 +375,7 @@ mean_bounced_lx (const LrLightLevels *levels)
   return sum_lx / MAX (levels->probes->len, 1);
 }
 
-/* A thing or a camera that has just come in gets the mean of what was given back. A person gets nothing, and then nobody: a face is told in
+/* A camera that has just come in gets the mean of what was given back. A person gets nothing, and then nobody: a face is told in
  * figures */
 static void
 take_over (LrLightLevels *self,
@@ -401,8 +404,8 @@ take_over (LrLightLevels *self,
  * @plan: a plan, held
  * @before: (nullable): levels of a plan before it
  *
- * Takes a fraction of a millisecond. What comes straight is of @plan. What the room gives back is as it was in the last settled levels,
- * for each person and each place on a wall, or not known.
+ * Takes a millisecond or so. What comes straight is of @plan. What the room gives back is as it was in the last settled levels, for each
+ * person and each place on a wall, or not known; furniture and shadows are as they were.
  *
  * Returns: (transfer full): the levels
  */
@@ -411,7 +414,7 @@ lr_light_levels_new_straight (const LrPlan  *plan,
                               LrLightLevels *before)
 {
   g_autoptr (LrLightShade) shade = NULL;
-  LrLightLevels *self = begin (plan, &shade);
+  LrLightLevels *self = begin (plan, FALSE, &shade);
 
   before = before != NULL ? lr_light_levels_get_settled (before) : NULL;
   if (before != NULL)

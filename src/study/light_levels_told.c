@@ -199,6 +199,9 @@ const LrThingLight *
 lr_light_levels_thing (const LrLightLevels *levels,
                        const char          *furniture)
 {
+  if (levels->before != NULL)
+    return lr_light_levels_thing (levels->before, furniture);
+
   for (guint i = 0; i < levels->things->len; i++)
     {
       const LrThingLight *thing = &g_array_index (levels->things, LrThingLight, i);

@@ -132,11 +132,19 @@ side_probe (const LrPlaced *furniture,
   return probe;
 }
 
-static void
-add_furniture (const LrStudy *study,
-               GArray        *probes)
+/**
+ * lr_light_add_furniture:
+ * @study: a study
+ * @probes: (element-type LrLightProbe): get the sides of its furniture, for pictures
+ */
+void
+lr_light_add_furniture (const LrStudy *study,
+                        GArray        *probes)
 {
   guint n = 0;
+
+  if (study->setup->room->n_corners < 3)
+    return;
 
   for (guint i = 0; i < study->placed->len && n < MOST_FURNITURE; i++)
     {
@@ -159,7 +167,7 @@ add_furniture (const LrStudy *study,
  * @study: a study
  * @shade: what stands in the way in it
  *
- * Returns: (transfer full) (element-type LrLightProbe): where levels are told
+ * Returns: (transfer full) (element-type LrLightProbe): where levels are told, but for furniture
  */
 GArray *
 lr_light_probes (const LrStudy      *study,
@@ -186,7 +194,5 @@ lr_light_probes (const LrStudy      *study,
       if (wall_probe (study, shade, &g_array_index (study->cameras, LrCameraReading, i), (k % ACROSS + 0.5) / ACROSS, (k / ACROSS + 0.5) / DOWN,
                       &probe))
         g_array_append_val (probes, probe);
-  if (study->setup->room->n_corners >= 3)
-    add_furniture (study, probes);
   return probes;
 }

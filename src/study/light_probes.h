@@ -48,3 +48,4 @@ LrVec3  lr_light_probe_normal (const LrPlaced *person, LrFacePoint point);
 /* (transfer full) (element-type LrLightProbe): every person's points, then what each camera sees of walls behind its subject,
  * then the sides of furniture */
 GArray *lr_light_probes (const LrStudy *study, const LrLightShade *shade);
+void    lr_light_add_furniture (const LrStudy *study, GArray *probes);

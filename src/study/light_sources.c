@@ -74,14 +74,6 @@ lr_light_emitter_of (const LrStudy  *study,
   return e;
 }
 
-/* By a file something may shine aside and nothing ahead */
-static gboolean
-shines (const LrItem    *light,
-        const LrEmitter *emitter)
-{
-  return emitter->table != NULL ? emitter->share * light->lamp_file->flux_lm > 0.0 : emitter->candela > 0.0;
-}
-
 /**
  * lr_light_emitter:
  * @study: a study
@@ -100,7 +92,7 @@ lr_light_emitter (const LrStudy  *study,
 
   e.candela *= dim;
   e.share *= dim;
-  if (!shines (light->item, &e))
+  if (!(dim > 0.0) || !lr_lamp_shines (light->item))
     return FALSE;
 
   *emitter = e;
@@ -266,11 +258,9 @@ lr_light_spares (const LrStudy *study)
       LrLightSource spare = { .placed = &g_array_index (study->placed, LrPlaced, i) };
       const LrItem *item = spare.placed->item;
 
-      if (item->kind != LR_ITEM_LIGHT || item->light.dim > 0.0)
+      if (item->kind != LR_ITEM_LIGHT || item->light.dim > 0.0 || !lr_lamp_shines (item))
         continue;
       spare.emitter = lr_light_emitter_of (study, spare.placed);
-      if (!shines (item, &spare.emitter))
-        continue;
       spare.kelvin = item->light.color_temperature_k;
       g_array_append_val (spares, spare);
     }

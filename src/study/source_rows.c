@@ -8,6 +8,7 @@
 #include "source_rows.h"
 
 #include "light_levels_private.h"
+#include "sun_readings.h"
 #include "units.h"
 
 #include <glib/gi18n-lib.h>
@@ -20,12 +21,31 @@ clear_row (gpointer row)
   g_free (((LrSourceRow *) row)->title);
 }
 
+/* Daylight is that of the middle of the shoot */
 static char *
-make_title (const LrAloneSource *source)
+window_title (const LrStudy       *study,
+              const LrAloneSource *source,
+              const char          *title)
+{
+  int minute = lr_study_light_minute (study);
+
+  if (source->emitter->shape == LR_EMITTER_BEAM)
+    /* Translators: a window, hours and minutes: the sun through it then */
+    return g_strdup_printf (_("%s, sun at %02d:%02d"), title, minute / 60, minute % 60);
+
+  /* Translators: a window, hours and minutes: the sky through it then */
+  return g_strdup_printf (_("%s, sky at %02d:%02d"), title, minute / 60, minute % 60);
+}
+
+static char *
+make_title (const LrStudy       *study,
+            const LrAloneSource *source)
 {
   const LrItem *item = source->placed->item;
   g_autofree char *title = lr_item_title (item), *dim = NULL;
 
+  if (item->kind == LR_ITEM_WINDOW)
+    return window_title (study, source, title);
   if (item->kind != LR_ITEM_LIGHT || item->light.dim >= 1.0)
     return g_steal_pointer (&title);
   if (source->is_out)
@@ -74,7 +94,7 @@ add_row (LrSourceRows        *self,
     row.walls_lx = walls_lx;
   else
     row.walls_lx = NAN;
-  row.title = make_title (&source);
+  row.title = make_title (levels->study, &source);
   row.face_stops = stops_over (row.face_lx, all_lx);
   row.walls_stops = stops_over (row.walls_lx, all_lx);
   if (!source.is_out)
