@@ -172,6 +172,8 @@ lr_line_snapshot (GtkWidget   *widget,
   PangoFontMetrics *metrics = get_metrics (self);
   int width_px = gtk_widget_get_width (widget), height_px = gtk_widget_get_height (widget), text_px, text_height_px;
   int n_lines = lines_in (self, metrics, width_px);
+  /* a short text stands at the top of the room that is kept for a long one, unless it is to stand in the middle */
+  gboolean is_at_top = n_lines > 1 && self->full_chars > 0 && gtk_widget_get_valign (widget) != GTK_ALIGN_CENTER;
   GdkRGBA color;
 
   if (self->short_text != NULL)
@@ -184,8 +186,7 @@ lr_line_snapshot (GtkWidget   *widget,
   gtk_style_context_get_color (gtk_widget_get_style_context (widget), &color);
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) (int) (self->xalign * (float) (width_px - text_px)),
-                                                          /* a short text stands at the top of the room that is kept for a long one */
-                                                          (float) (n_lines > 1 && self->full_chars > 0 ? 0 : (height_px - text_height_px) / 2)));
+                                                          (float) (is_at_top ? 0 : (height_px - text_height_px) / 2)));
   gtk_snapshot_append_layout (snapshot, layout, &color);
   gtk_snapshot_restore (snapshot);
 }

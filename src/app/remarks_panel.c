@@ -316,6 +316,7 @@ setup_cb (GtkSignalListItemFactory *factory,
   line->badge = lr_badge_new ();
   line->label = g_object_new (LR_TYPE_LINE, "lines", 2, "full-chars", 75, "width-chars", 20, NULL);
   gtk_widget_set_hexpand (line->label, TRUE);
+  gtk_widget_set_valign (line->label, GTK_ALIGN_CENTER);
   gtk_widget_set_has_tooltip (line->label, TRUE);
   g_signal_connect (line->label, "query-tooltip", G_CALLBACK (query_tooltip_cb), line);
   line->mend = gtk_button_new_with_mnemonic (_("Mend"));

@@ -150,7 +150,7 @@ lr_overlay_light_pools (const LrFloor *floor)
     {
       Axis axis = { 0 };
 
-      if (placed[i].item->kind == LR_ITEM_LIGHT && floor->is_drawn[i] && get_axis (floor, &placed[i], &axis))
+      if (placed[i].item->kind == LR_ITEM_LIGHT && placed[i].item->light.dim > 0.0 && floor->is_drawn[i] && get_axis (floor, &placed[i], &axis))
         fill_pool (floor, &axis);
     }
 }
@@ -305,7 +305,8 @@ find_axes (const LrFloor *floor)
     {
       Axis axis = { .is_drawn = floor->is_drawn[i] };
 
-      if (placed[i].item->kind == LR_ITEM_LIGHT && get_axis (floor, &placed[i], &axis))
+      /* a lamp that is out points somewhere on paper, and gives nothing on the sheet */
+      if (placed[i].item->kind == LR_ITEM_LIGHT && (placed[i].item->light.dim > 0.0 || floor->view->is_page) && get_axis (floor, &placed[i], &axis))
         g_array_append_val (axes, axis);
     }
 

@@ -18,6 +18,20 @@ needed_stops (const LrCameraReading *camera)
   return 2.0 * log2 (camera->f_number) + c->nd_stops - log2 (c->shutter_s * c->iso);
 }
 
+/* How far the face comes out from where it is wanted; 0: not known, so that the other camera follows the first */
+static double
+face_off_stops (const LrJudge         *judge,
+                const LrCameraReading *camera)
+{
+  LrShares shares;
+
+  if (judge->levels == NULL || !lr_light_levels_is_whole (judge->levels)
+      || !lr_light_levels_shares (judge->levels, camera->item->id, &shares) || !(shares.face > 0.0))
+    return 0.0;
+
+  return fabs (log2 (shares.face / lr_share_of_signal (lr_plan_face_level (judge->study->plan))));
+}
+
 static void
 judge_match (LrJudge               *judge,
              const LrCameraReading *a,
@@ -46,7 +60,10 @@ judge_match (LrJudge               *judge,
   lr_remark_say (remark, darker > 0.0 ? _("%s is set <b>%s</b> stops darker than %s, which shows in a cut.")
                                       : _("%s is set <b>%s</b> stops brighter than %s, which shows in a cut."),
                  name_b, stops, name_a);
-  lr_judge_keep_compensation (judge, remark, b, darker);
+  if (face_off_stops (judge, a) > face_off_stops (judge, b))
+    lr_judge_keep_compensation (judge, remark, a, -darker);
+  else
+    lr_judge_keep_compensation (judge, remark, b, darker);
 }
 
 static void

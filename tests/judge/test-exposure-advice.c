@@ -281,6 +281,32 @@ test_spoilt (void)
   g_assert_true (g_str_has_suffix (cloth, "Ask for lighter clothes."));
 }
 
+/* The camera whose face is right stays; the one that is set wrong follows it */
+static void
+test_wrong_one_follows (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft"), mended = NULL;
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrLightLevels) levels = NULL, after = NULL;
+  g_autoptr (LrRemarks) remarks = NULL;
+  g_autoptr (GError) error = NULL;
+  const LrRemark *remark;
+  LrShares a, b;
+
+  fixture_set (&plan, "camera-a", "iso", 1600.0);
+  study = lr_study_new (plan);
+  levels = lr_light_levels_new (plan, TRUE, NULL);
+  remarks = lr_remarks_new_lit (study, levels, LR_UNITS_METRIC);
+  remark = lr_remarks_find (remarks, "exposure-match:camera-b:camera-a");
+  g_assert_nonnull (remark->remedy);
+  mended = lr_remedy_apply (remark->remedy, plan, &error);
+  g_assert_no_error (error);
+  g_assert_true (lr_plan_find (mended, "camera-b") == lr_plan_find (plan, "camera-b"));
+  after = lr_light_levels_new (mended, TRUE, NULL);
+  g_assert_true (lr_light_levels_shares (after, "camera-a", &a) && lr_light_levels_shares (after, "camera-b", &b));
+  g_assert_cmpfloat (fabs (log2 (a.face / b.face)), <, plan->limits.value[LR_LIMIT_EXPOSURE_MATCH]);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -292,6 +318,7 @@ main (int   argc,
   add_rows ("/exposure-advice/filter", filter_cases, test_filter);
   g_test_add_func ("/exposure-advice/clothes", test_clothes);
   g_test_add_func ("/exposure-advice/spoilt", test_spoilt);
+  g_test_add_func ("/exposure-advice/wrong-one-follows", test_wrong_one_follows);
   g_test_add_func ("/exposure-advice/level-stays", test_level_stays);
   return g_test_run ();
 }
