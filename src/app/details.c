@@ -243,7 +243,8 @@ update_summary (LrDetails    *self,
 {
   const LrStudy *study = lr_document_get_study (self->document);
   LrUnits units = lr_document_get_units (self->document);
-  g_autofree char *text = item != NULL ? lr_item_summary (study, lr_document_get_levels (self->document), item->id, units) : lr_room_summary (study, units);
+  g_autofree char *text = item != NULL ? lr_item_summary (study, lr_document_get_levels (self->document), item->id, units)
+                                       : lr_room_summary (study, units);
   int n_lines = MAX (SUMMARY_LINES, lines_for (text));
   gboolean is_first = item != NULL && (item->kind == LR_ITEM_MICROPHONE || item->kind == LR_ITEM_NOISE);
   GtkWidget *before = is_first ? self->sound : self->grid;

@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * What comes straight from the sources is computed at once. What the room gives back takes some tens of milliseconds, so it is begun
+ * What comes straight from the sources is computed at once. What the room gives back takes some tenths of a second, so it is begun
  * when the plan has rested for a moment and given up when it changes again. Until it comes it is as it was in an earlier plan, or not
  * known, and lr_light_levels_is_settled() says so.
  */

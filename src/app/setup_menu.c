@@ -12,7 +12,8 @@
 
 #include <glib/gi18n-lib.h>
 
-/* @next as one step; refused edits are told. @error is looked at only here: arguments are evaluated in any order, and the one that makes @next sets it */
+/* @next as one step; refused edits are told. @error is looked at only here: arguments are evaluated in any order, and the one that makes
+ * @next sets it */
 static void
 commit (LrMainWindow   *self,
         LrPlan     *next,

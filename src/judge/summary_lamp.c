@@ -74,7 +74,8 @@ append_power (GString      *text,
  * @light: a light
  * @units: how to write lengths
  *
- * Returns: (transfer full) (nullable): flux, beam, field and size by its photometric file, and its power where the plan has another; %NULL if it has none
+ * Returns: (transfer full) (nullable): flux, beam, field and size by its photometric file, and its power where the plan has another;
+ *   %NULL if it has none
  */
 char *
 lr_lamp_file_words (const LrItem *light,

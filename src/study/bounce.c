@@ -3,8 +3,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Walls, floor and ceiling are cut into patches of about the same size, as many as the time allows; furniture and panels have one or a
- * few a side. The sun has sharp edges and is looked at on many points of each patch; other light at its middle. What stands on the floor or against a wall covers the patches under and behind it. People are in the way, and give
- * nothing back. Reflection is matte everywhere.
+ * few a side. The sun has sharp edges and is looked at on many points of each patch; other light at its middle. What stands on the floor
+ * or against a wall covers the patches under and behind it. People are in the way, and give nothing back. Reflection is matte everywhere.
  */
 
 #include "bounce.h"

@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Takes tens of milliseconds: for another thread, on a study of its own.
+ * Takes tenths of a second: for another thread, on a study of its own.
  */
 
 #pragma once

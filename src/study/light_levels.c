@@ -34,7 +34,7 @@ brightest_on (const LrLightLevels *self,
   guint best = self->sources->len;
 
   for (guint i = 0; i < self->sources->len; i++)
-    if (lr_levels_direct_lx (self, probe, i) > 0.0 && (best == self->sources->len || lr_levels_direct_lx (self, probe, i) > lr_levels_direct_lx (self, probe, best)))
+    if (lr_levels_direct_lx (self, probe, i) > (best < self->sources->len ? lr_levels_direct_lx (self, probe, best) : 0.0))
       best = i;
   return best;
 }
@@ -308,7 +308,7 @@ tell (LrLightLevels *self)
 /**
  * lr_light_levels_new:
  * @plan: a plan, held
- * @has_bounces: whether what the room gives back is wanted too, which takes tens of milliseconds
+ * @has_bounces: whether what the room gives back is wanted too, which takes some tenths of a second
  * @cancellable: (nullable): ends it early
  *
  * May run in any thread.

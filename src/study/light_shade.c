@@ -157,7 +157,9 @@ is_own (const Solid *solid,
 {
   double near_m = solid->shape.reach_m + OWN_LIGHT_M;
 
-  return solid->is_lamp && (lr_vec3_length (lr_vec3_sub (from_m, solid->shape.centre_m)) < near_m || lr_vec3_length (lr_vec3_sub (to_m, solid->shape.centre_m)) < near_m);
+  return solid->is_lamp
+         && (lr_vec3_length (lr_vec3_sub (from_m, solid->shape.centre_m)) < near_m
+             || lr_vec3_length (lr_vec3_sub (to_m, solid->shape.centre_m)) < near_m);
 }
 
 static gboolean

@@ -34,8 +34,8 @@ typedef struct
 
 /* @shade: without people and equipment, whose shadows come later; @sun_shade: with them.
  * (transfer full) (element-type LrWallLight) (nullable): one for each wall of the room; NULL: cancelled */
-GArray *lr_wall_lights   (const LrBounce *bounce, const LrStudy *study, const LrLightShade *shade, const LrLightShade *sun_shade, const GArray *sources,
-                          GCancellable *cancellable);
+GArray *lr_wall_lights   (const LrBounce *bounce, const LrStudy *study, const LrLightShade *shade, const LrLightShade *sun_shade,
+                          const GArray *sources, GCancellable *cancellable);
 /* @along and @up as shares of the wall's length and height, 0 to 1 */
 double  lr_wall_light_lx (const LrWallLight *light, double along, double up);
 double  lr_wall_light_unshaded_lx (const LrWallLight *light, double along, double up);

@@ -32,6 +32,8 @@ typedef struct
   double depth_stops;
   int    wall;
   LrVec3 at_m, past_m;
+  LrVec3  sum_m;    /* of its places on that wall by their share of the picture, and that share */
+  double  sum_share;
 } Place;
 
 typedef struct
@@ -211,6 +213,29 @@ find_found (Search             *search,
   return *found;
 }
 
+/* The deepest place counts, and the middle of all that are about as deep, on the wall of the first */
+static void
+note_place (Place *place,
+            double depth_stops,
+            int    wall,
+            LrVec3 at_m,
+            LrVec3 past_m,
+            double share)
+{
+  if (place->sum_share > 0.0 && wall != place->wall)
+    return;
+
+  place->wall = wall;
+  place->sum_m = lr_vec3_along (place->sum_m, at_m, share);
+  place->sum_share += share;
+  if (depth_stops <= place->depth_stops)
+    return;
+
+  place->depth_stops = depth_stops;
+  place->at_m = at_m;
+  place->past_m = past_m;
+}
+
 /* Notes each shadow at a place that cameras see */
 static void
 note_losses (Search             *search,
@@ -243,8 +268,7 @@ note_losses (Search             *search,
             continue;
           found = find_found (search, &losses[i], c);
           found->share[step] += per_m2 * area_m2;
-          if (depth > found->place[step].depth_stops)
-            found->place[step] = (Place) { depth, net->wall, at_m, losses[i].past_m };
+          note_place (&found->place[step], depth, net->wall, at_m, losses[i].past_m, per_m2 * area_m2);
         }
     }
 }
@@ -401,9 +425,9 @@ read_found (const Search *search,
     if (found->place[i].depth_stops > limit)
       shadow->share += found->share[i];
   shadow->wall = found->place[step].wall;
-  shadow->at_m = found->place[step].at_m;
+  shadow->at_m = lr_vec3_scale (found->place[step].sum_m, 1.0 / found->place[step].sum_share);
   shadow->depth_stops = found->place[step].depth_stops;
-  lr_half_shadow_m (&source->emitter, lr_light_source_size_m (source), found->place[step].past_m, shadow->at_m,
+  lr_half_shadow_m (&source->emitter, lr_light_source_size_m (source), found->place[step].past_m, found->place[step].at_m,
                     lr_vec2_raise (lr_vec2_left (along), 0.0), &shadow->edge_m);
   shadow->aside_m = aside_m (study, shadow);
   return TRUE;
