@@ -259,7 +259,8 @@ draw_arrow (const LrFloor  *floor,
   lr_labels_block_segment (floor->labels, tail, tip);
 
   /* Translators: a time, and how high the sun stands */
-  text = g_strdup_printf (_("%s, %.0f° high"), time, asin (way.z) / LR_DEG);
+  text = g_strdup_printf (floor->study->plan->job->sky == LR_SKY_CLEAR ? _("%s, %.0f° high") : _("%s, %.0f° high, if it shines"), time,
+                          asin (way.z) / LR_DEG);
   label = lr_floor_new_label (floor, LR_LABEL_NOTE, LR_TYPE_NOTE, text);
   {
     LrVec2 middle = lr_vec2 (0.5 * (tip.x + tail.x), 0.5 * (tip.y + tail.y)), places[4] = {

@@ -2,7 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * On a wall it is a bar along its foot, with the heights that the patch reaches from and to. Who is in it has short rays around.
+ * On a wall it is a bar along its foot, with the heights that the patch reaches from and to. Whose head is in it has rays around that, who
+ * has it on the body alone around the shoulders.
  */
 
 #include "config.h"
@@ -98,10 +99,12 @@ draw_top (const LrFloor    *floor,
 
 static void
 draw_person (const LrFloor  *floor,
-             const LrPlaced *person)
+             const LrPlaced *person,
+             gboolean        is_on_head)
 {
   LrVec2 at = lr_floor_device (floor, lr_vec3_flat (person->eyes_m));
-  double from = 0.5 * person->body.head_depth_m * floor->view->scale + RAY_FROM_PX * floor->px;
+  double across_m = is_on_head ? person->body.head_depth_m : person->body.shoulder_width_m;
+  double from = 0.5 * across_m * floor->view->scale + RAY_FROM_PX * floor->px;
 
   lr_theme_set_color (floor->cr, floor->theme->family_line[LR_FAMILY_SUN], 1.0);
   lr_theme_set_line (floor->cr, floor->theme, LR_LINE_OUTLINE, LR_DASH_SOLID);
@@ -141,7 +144,11 @@ lr_overlay_sun_touched (const LrFloor *floor,
     {
       const LrPlaced *placed = &g_array_index (floor->study->placed, LrPlaced, i);
 
-      if (floor->is_drawn[i] && placed->item->kind == LR_ITEM_PERSON && placed->body.stature_m > 0.0 && lr_sun_is_on (floor->study, placed, way))
-        draw_person (floor, placed);
+      if (!floor->is_drawn[i] || placed->item->kind != LR_ITEM_PERSON || !(placed->body.stature_m > 0.0))
+        continue;
+      if (lr_sun_is_on (floor->study, placed, LR_SUN_HEAD, way))
+        draw_person (floor, placed, TRUE);
+      else if (lr_sun_is_on (floor->study, placed, LR_SUN_TRUNK, way))
+        draw_person (floor, placed, FALSE);
     }
 }

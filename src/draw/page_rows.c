@@ -7,11 +7,13 @@
 
 #include "config.h"
 
+#include "page_private.h"
+
+#include "sun_readings.h"
+
 #include <glib/gi18n-lib.h>
 
 #define MOST_LEVELS 2u /* cameras whose levels stand beside the title */
-
-#include "page_private.h"
 
 static const LrColumn camera_columns[] = {
   { N_("lens"), LR_ALIGN_LEFT, FALSE },
@@ -147,7 +149,22 @@ add_settings (const LrSheet *sheet,
     }
 }
 
-/* "A: face 74 %, walls 58 %; B: face 73 %, walls 55 %" */
+/* "; overcast, 10:45": the daylight that is in the levels, if any is; (transfer full) */
+static char *
+daylight_note (const LrSheet *sheet)
+{
+  const LrLightLevels *levels = sheet->options->levels;
+  int minute = lr_study_light_minute (sheet->study);
+
+  for (guint i = 0; i < lr_light_levels_n_sources (levels); i++)
+    if (lr_light_levels_source (levels, i)->placed->item->kind == LR_ITEM_WINDOW)
+      /* Translators: the sky and the time, hours and minutes, that levels of light are told for; behind them */
+      return g_strdup_printf (sheet->study->plan->job->sky == LR_SKY_CLEAR ? _("; clear, %02d:%02d") : _("; overcast, %02d:%02d"), minute / 60,
+                              minute % 60);
+  return g_strdup ("");
+}
+
+/* "A: face 74 %, walls 58 %; B: 73 %, 55 %; overcast, 10:45" */
 static char *
 levels_note (const LrSheet *sheet)
 {
@@ -160,9 +177,15 @@ levels_note (const LrSheet *sheet)
 
       if (!lr_light_levels_shares (sheet->options->levels, camera->id, &shares) || !(shares.face > 0.0) || !(shares.background > 0.0))
         continue;
-      /* Translators: a camera, and how bright a face and the walls behind it come out, per cent */
-      g_string_append_printf (text, _("%s%s: face %.0f %%, walls %.0f %%"), text->len > 0 ? "; " : "", camera->tag,
+      /* Translators: a camera, and how bright a face and the walls behind it come out, per cent; for a second camera, the same */
+      g_string_append_printf (text, text->len == 0 ? _("%s: face %.0f %%, walls %.0f %%") : _("; %s: %.0f %%, %.0f %%"), camera->tag,
                               100.0 * lr_signal_of_share (shares.face), 100.0 * lr_signal_of_share (shares.background));
+    }
+  if (text->len > 0)
+    {
+      g_autofree char *daylight = daylight_note (sheet);
+
+      g_string_append (text, daylight);
     }
   return g_string_free (text, text->len == 0);
 }

@@ -474,13 +474,15 @@ lr_sun_touches (const LrStudy *study,
  * lr_sun_is_on:
  * @study: a study
  * @person: one of it
+ * @part: %LR_SUN_HEAD or %LR_SUN_TRUNK
  * @way: to the sun, of length 1
  *
- * Returns: whether it is on their head or trunk through any window
+ * Returns: whether it is on that part of them through any window
  */
 gboolean
 lr_sun_is_on (const LrStudy  *study,
               const LrPlaced *person,
+              LrSunThing      part,
               LrVec3          way)
 {
   Day day = { .study = study };
@@ -492,10 +494,11 @@ lr_sun_is_on (const LrStudy  *study,
 
       if (!lr_sun_opening (study, query.window, &query.opening))
         continue;
-      be_head (&query, person);
+      if (part == LR_SUN_HEAD)
+        be_head (&query, person);
+      else
+        be_trunk (&query, person);
       is_on = reaches_ball (&day, &query, way);
-      be_trunk (&query, person);
-      is_on = is_on || reaches_ball (&day, &query, way);
     }
   lr_light_shade_free (day.shade);
   return is_on;

@@ -35,5 +35,5 @@ typedef struct
 
 /* (transfer full) (element-type LrSunTouch): from minute @from to @to; empty if it is not known where the sun is */
 GArray *lr_sun_touches (const LrStudy *study, int from, int to);
-/* Whether it is on a person's head or trunk at an instant, with the sun that way */
-gboolean lr_sun_is_on  (const LrStudy *study, const LrPlaced *person, LrVec3 way);
+/* Whether it is on a person at an instant, with the sun that way: LR_SUN_HEAD or LR_SUN_TRUNK */
+gboolean lr_sun_is_on  (const LrStudy *study, const LrPlaced *person, LrSunThing part, LrVec3 way);
