@@ -18,7 +18,7 @@
 #define NEAREST_OF_SIDE 0.25
 #define FARTHEST_M 1e4
 #define MOST_STEPS 400
-#define SAME_LEVEL 5e-3 /* where the parts of a face change their number the level has a small step */
+#define SAME_LEVEL 1e-3
 #define CLOSE 1e-10 /* of the distance, from one step to the next */
 
 /**
