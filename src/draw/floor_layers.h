@@ -8,6 +8,7 @@
 #include "floor.h"
 #include "labels.h"
 #include "pen.h"
+#include "sun_patches.h"
 #include "symbols.h"
 #include "view.h"
 
@@ -70,6 +71,7 @@ void       lr_overlay_levels       (const LrFloor *floor);
 void       lr_overlay_sun          (const LrFloor *floor);
 void       lr_overlay_sun_notes    (const LrFloor *floor);
 void       lr_overlay_sun_touched  (const LrFloor *floor, LrVec3 way);
+void       lr_overlay_sun_trace    (const LrFloor *floor, const LrSunPatch *patch);
 void       lr_overlay_sound        (const LrFloor *floor);
 void       lr_overlay_power        (const LrFloor *floor);
 

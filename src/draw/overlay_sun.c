@@ -56,9 +56,16 @@ is_shown (const LrFloor *floor)
   return (floor->view->shown & LR_SHOW_SUN) != 0 && !floor->view->is_page && floor->room->n_corners >= 3;
 }
 
-static void
-trace_patch (const LrFloor    *floor,
-             const LrSunPatch *patch)
+/**
+ * lr_overlay_sun_trace:
+ * @floor: a drawing
+ * @patch: of sun
+ *
+ * Makes its outline the current path.
+ */
+void
+lr_overlay_sun_trace (const LrFloor    *floor,
+                      const LrSunPatch *patch)
 {
   for (gsize i = 0; i < patch->n; i++)
     if (i == 0)
@@ -154,7 +161,7 @@ draw_patch (const LrFloor    *floor,
   cairo_save (floor->cr);
   if (is_chosen)
     {
-      trace_patch (floor, patch);
+      lr_overlay_sun_trace (floor, patch);
       cairo_clip (floor->cr);
       clip_shadows (floor, way);
       lr_theme_set_color (floor->cr, theme->family_fill[LR_FAMILY_SUN], lr_floor_wash (floor, LR_FAMILY_SUN));
@@ -165,7 +172,7 @@ draw_patch (const LrFloor    *floor,
   cairo_restore (floor->cr);
   lr_theme_set_color (floor->cr, line, 1.0);
   lr_theme_set_line (floor->cr, theme, is_chosen ? LR_LINE_OUTLINE : LR_LINE_THIN, is_chosen ? LR_DASH_SOLID : LR_DASH_SHORT);
-  trace_patch (floor, patch);
+  lr_overlay_sun_trace (floor, patch);
   cairo_stroke (floor->cr);
 }
 

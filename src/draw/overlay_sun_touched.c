@@ -84,12 +84,7 @@ static void
 draw_top (const LrFloor    *floor,
           const LrSunPatch *patch)
 {
-  for (gsize i = 0; i < patch->n; i++)
-    if (i == 0)
-      lr_floor_move_to (floor, lr_vec3_flat (patch->corner_m[i]));
-    else
-      lr_floor_line_to (floor, lr_vec3_flat (patch->corner_m[i]));
-  cairo_close_path (floor->cr);
+  lr_overlay_sun_trace (floor, patch);
   lr_theme_set_color (floor->cr, floor->theme->family_fill[LR_FAMILY_SUN], lr_floor_wash (floor, LR_FAMILY_SUN));
   cairo_fill_preserve (floor->cr);
   lr_theme_set_color (floor->cr, floor->theme->family_line[LR_FAMILY_SUN], 1.0);

@@ -17,12 +17,8 @@ read_format (const LrJsonPlace  *place,
              GError            **error)
 {
   LrJsonPlace at = { .up = place, .name = "format" };
-  JsonNode *node = json_object_get_member (object, "format");
-  const char *word;
+  const char *word = lr_read_word (&at, object, error);
 
-  if (node == NULL)
-    return lr_json_fail (&at, LR_PLAN_ERROR_VALUE, error, _("is missing"));
-  word = lr_json_get_text (&at, node, error);
   if (word == NULL)
     return FALSE;
   for (int i = 0; i < LR_N_LAMP_FORMATS; i++)

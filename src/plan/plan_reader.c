@@ -53,6 +53,28 @@ read_limits (const LrJsonPlace  *root,
   return lr_json_get_rows (&place, object, NULL, 0, known, &plan->unknown_limits, error);
 }
 
+/**
+ * lr_read_word:
+ * @at: where it stands, by its name in @object
+ * @object: an object
+ * @error: return location
+ *
+ * Returns: (transfer none) (nullable): a text that may not be missing; %NULL: it is, or is no text
+ */
+const char *
+lr_read_word (const LrJsonPlace  *at,
+              JsonObject         *object,
+              GError            **error)
+{
+  JsonNode *node = json_object_get_member (object, at->name);
+
+  if (node != NULL)
+    return lr_json_get_text (at, node, error);
+
+  lr_json_fail (at, LR_PLAN_ERROR_VALUE, error, _("is missing"));
+  return NULL;
+}
+
 /* The kit */
 
 static gboolean
@@ -62,12 +84,8 @@ read_kind (const LrJsonPlace  *place,
            GError            **error)
 {
   LrJsonPlace at = { .up = place, .name = "kind" };
-  JsonNode *node = json_object_get_member (object, "kind");
-  const char *word;
+  const char *word = lr_read_word (&at, object, error);
 
-  if (node == NULL)
-    return lr_json_fail (&at, LR_PLAN_ERROR_VALUE, error, _("is missing"));
-  word = lr_json_get_text (&at, node, error);
   if (word == NULL)
     return FALSE;
   for (guint i = 0; i < LR_N_ITEM_KINDS; i++)

@@ -341,9 +341,9 @@ next_index (const LrLightLevels *levels,
             guint                probe,
             guint                index)
 {
-  const LrLightProbe *now = &g_array_index (levels->probes, LrLightProbe, probe), *last = now - 1;
+  const LrLightProbe *now = &g_array_index (levels->probes, LrLightProbe, probe), *last = probe > 0 ? now - 1 : NULL;
 
-  return probe > 0 && last->type == now->type && last->placed == now->placed ? index + 1 : 0;
+  return last != NULL && last->type == now->type && last->placed == now->placed ? index + 1 : 0;
 }
 
 /* What the room gave back there, most likely from @hint on; NAN: there was no such probe */

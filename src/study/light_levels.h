@@ -83,7 +83,7 @@ gboolean           lr_light_levels_is_settled (const LrLightLevels *levels); /* 
 /* (nullable): the settled ones that the room's share is from; they may be themselves */
 LrLightLevels     *lr_light_levels_get_settled (LrLightLevels *levels);
 /* Whether a picture lit by the one is as one lit by the other, but for what the camera is set to */
-gboolean           lr_light_levels_shine_alike (const LrLightLevels *levels, const LrLightLevels *other);
+gboolean           lr_light_levels_shine_alike (LrLightLevels *levels, LrLightLevels *other);
 guint              lr_light_levels_n_sources  (const LrLightLevels *levels);
 const LrLightSource *lr_light_levels_source   (const LrLightLevels *levels, guint index);
 /* What that one gives straight to a point of a person; 0: nothing, or they are not there */

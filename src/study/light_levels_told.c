@@ -81,12 +81,6 @@ lr_light_levels_get_settled (LrLightLevels *levels)
   return lr_light_levels_is_settled (levels) ? levels : levels->before;
 }
 
-static const LrLightLevels *
-base_of (const LrLightLevels *levels)
-{
-  return lr_light_levels_is_settled (levels) ? levels : levels->before;
-}
-
 /**
  * lr_light_levels_shine_alike:
  * @levels: levels
@@ -95,12 +89,12 @@ base_of (const LrLightLevels *levels)
  * Returns: whether all sources give the same to faces, within what shows, and the room's share is of the same levels
  */
 gboolean
-lr_light_levels_shine_alike (const LrLightLevels *levels,
-                             const LrLightLevels *other)
+lr_light_levels_shine_alike (LrLightLevels *levels,
+                             LrLightLevels *other)
 {
   if (levels == other)
     return TRUE;
-  if (base_of (levels) != base_of (other) || levels->faces->len != other->faces->len)
+  if (lr_light_levels_get_settled (levels) != lr_light_levels_get_settled (other) || levels->faces->len != other->faces->len)
     return FALSE;
 
   for (guint i = 0; i < levels->faces->len; i++)
