@@ -313,7 +313,6 @@ update (LrDetails *self)
 
 /* Edits */
 
-/* @error is looked at only here: arguments are evaluated in any order, and the one that makes @next sets it */
 static void
 commit (LrDetails    *self,
         LrPlan       *next,
@@ -327,13 +326,8 @@ commit (LrDetails    *self,
   g_autofree char *what = g_strdup_printf (_("%s: %s"), title, _(prop->label));
   g_autofree char *merge_key = is_step ? g_strdup_printf ("field %s %s", item->id, prop->key) : NULL;
 
-  if (next == NULL)
-    {
-      lr_document_say (self->document, (*error)->message);
-      update (self);
-      return;
-    }
-  lr_document_commit_merge (self->document, next, what, merge_key);
+  if (!lr_document_try (self->document, next, what, merge_key, error))
+    update (self);
 }
 
 static void

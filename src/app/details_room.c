@@ -1,4 +1,4 @@
-/* details_room.c - the room and the job, when nothing is in hand
+/* details_room.c - the room, when nothing is in hand
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
@@ -10,8 +10,7 @@
 #include "details_room.h"
 
 #include "app.h"
-#include "asks.h"
-#include "contacts.h"
+#include "details_job.h"
 #include "details_materials.h"
 #include "details_rows.h"
 #include "field_grid.h"
@@ -19,6 +18,7 @@
 #include "plan_edit.h"
 #include "prop_text.h"
 #include "source_table.h"
+#include "summary_sound.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -28,23 +28,16 @@ struct _LrDetailsRoom
 
   LrDocument *document;
   LrUnits     units;          /* that the fields were made for */
-  char       *shown_requests; /* as the plan has them, one a line */
   char       *wall_titles;    /* of the walls that there are fields for, one a line */
 
-  GtkWidget  *box, *room_grid, *walls, *wall_grid, *job, *job_grid, *requests, *requests_view, *asks, *contacts, *contacts_editor;
-  GtkWidget  *surfaces, *surface_grid, *limits, *limit_grid, *wanted, *wanted_grid, *sources;
+  GtkWidget  *box, *room_grid, *walls, *wall_grid, *surfaces, *surface_grid, *sound, *sound_text, *wanted, *wanted_grid, *sources;
+  GtkWidget  *job, *limits, *limit_grid;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetailsRoom, lr_details_room, GTK_TYPE_WIDGET)
 
 static const char *const room_keys[] = {
   "height-mm", "north-deg", "background-db", "reverberation-s", "=floor-note", "=full-load-rule", NULL
-};
-
-static const char *const job_keys[] = {
-  "=title", "=subtitle", "=client", "date", "time-zone", "time-in", "time-roll", "time-wrap", "time-out", "=place", "=address",
-  "latitude-deg", "longitude-deg", "=sky", "mains-hz", "owner", "created-by", "approved-by", "identification", "revision", "issued", "=notes",
-  NULL
 };
 
 /* The three surfaces and the properties of each that are offered */
@@ -66,58 +59,6 @@ static const LrRoom *
 get_room (LrDetailsRoom *self)
 {
   return lr_plan_get_setup (get_plan (self))->room;
-}
-
-/* Standard values; in an empty field, what counts in its place */
-static void
-offer_usual (LrField *field)
-{
-  const char *key = lr_field_get_prop (field)->key;
-  const double *values;
-  gsize n = lr_details_presets (key, &values);
-
-  if (n > 0)
-    lr_field_set_presets (field, values, n);
-  if (g_str_equal (key, "mains-hz"))
-    /* Translators: a frequency of the mains that nobody has told is guessed from the volts of the circuits */
-    lr_field_set_placeholder (field, _("by the volts"));
-}
-
-static void
-add_fields (LrDetailsRoom     *self,
-            GtkWidget         *grid,
-            const LrPropTable *table,
-            const char *const *keys)
-{
-  for (; *keys != NULL; keys++)
-    {
-      gboolean is_wide = (*keys)[0] == '=';
-      const LrProp *prop = lr_prop_table_find (table, *keys + (is_wide ? 1 : 0));
-
-      if (prop != NULL && prop->label != NULL)
-        offer_usual (lr_field_grid_add (LR_FIELD_GRID (grid), prop, g_str_equal (prop->key, "north-deg") ? _("North") : NULL, self->units,
-                                        is_wide));
-    }
-}
-
-static void
-set_field (LrField       *field,
-           gconstpointer  owner)
-{
-  const LrProp *prop = lr_field_get_prop (field);
-
-  if (lr_prop_is_text (prop))
-    lr_field_set_text (field, lr_prop_get_text (prop, owner));
-  else
-    lr_field_set_number (field, lr_prop_get_number (prop, owner));
-}
-
-static void
-set_fields (GtkWidget     *grid,
-            gconstpointer  owner)
-{
-  for (guint i = 0; i < lr_field_grid_get_n (LR_FIELD_GRID (grid)); i++)
-    set_field (lr_field_grid_get (LR_FIELD_GRID (grid), i), owner);
 }
 
 /* (transfer full): the names of all walls, one a line */
@@ -206,7 +147,7 @@ update_surfaces (LrDetailsRoom *self)
           if (i % n == 0)
             lr_details_offer_materials (field, material_chosen_cb);
         }
-      set_field (lr_field_grid_get (grid, i), get_surface (get_room (self), i / n));
+      lr_field_show (lr_field_grid_get (grid, i), get_surface (get_room (self), i / n));
     }
 }
 
@@ -247,39 +188,30 @@ update_wanted (LrDetailsRoom *self)
         }
       if (g_str_equal (prop->key, "wall-level-pct"))
         gtk_widget_set_sensitive (GTK_WIDGET (field), setup->walls == LR_WALLS_AT_LEVEL);
-      set_field (field, setup);
+      lr_field_show (field, setup);
     }
   lr_source_table_show (LR_SOURCE_TABLE (self->sources), self->document, NULL);
-}
-
-static GtkTextBuffer *
-get_buffer (LrDetailsRoom *self)
-{
-  return gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->requests_view));
-}
-
-static void
-update_requests (LrDetailsRoom *self)
-{
-  g_autofree char *text = g_strjoinv ("\n", get_plan (self)->job->requests);
-  g_autoptr (GPtrArray) asks = lr_asks_new (lr_document_get_study (self->document), self->units);
-  g_autofree char *made = lr_asks_made_text (asks);
-
-  gtk_widget_set_visible (self->asks, *made != '\0');
-  if (g_strcmp0 (made, gtk_label_get_text (GTK_LABEL (self->asks))) != 0)
-    gtk_label_set_text (GTK_LABEL (self->asks), made);
-  if (g_strcmp0 (text, self->shown_requests) == 0)
-    return;
-
-  g_free (self->shown_requests);
-  self->shown_requests = g_strdup (text);
-  gtk_text_buffer_set_text (get_buffer (self), text, -1);
 }
 
 static gboolean
 is_open (GtkWidget *expander)
 {
   return gtk_expander_get_expanded (GTK_EXPANDER (expander));
+}
+
+/* How the room answers: a text of several lines, so it is folded away at first */
+static void
+update_sound (LrDetailsRoom *self)
+{
+  g_autofree char *text = NULL;
+
+  gtk_widget_set_visible (self->sound, get_room (self)->n_corners > 0);
+  if (!is_open (self->sound))
+    return;
+
+  text = lr_room_sound_summary (lr_document_get_study (self->document), self->units);
+  if (g_strcmp0 (text, gtk_label_get_text (GTK_LABEL (self->sound_text))) != 0)
+    gtk_label_set_text (GTK_LABEL (self->sound_text), text);
 }
 
 static void
@@ -293,13 +225,11 @@ make_fields (LrDetailsRoom *self)
 
   self->units = units;
   lr_field_grid_clear (LR_FIELD_GRID (self->room_grid));
-  lr_field_grid_clear (LR_FIELD_GRID (self->job_grid));
   lr_field_grid_clear (LR_FIELD_GRID (self->wall_grid));
   lr_field_grid_clear (LR_FIELD_GRID (self->surface_grid));
   lr_field_grid_clear (LR_FIELD_GRID (self->limit_grid));
   lr_field_grid_clear (LR_FIELD_GRID (self->wanted_grid));
-  add_fields (self, self->room_grid, lr_room_table (), room_keys);
-  add_fields (self, self->job_grid, lr_job_table (), job_keys);
+  lr_details_add_fields (LR_FIELD_GRID (self->room_grid), lr_room_table (), room_keys, self->units);
 }
 
 /**
@@ -312,24 +242,20 @@ lr_details_room_update (LrDetailsRoom *self)
 {
   make_fields (self);
   gtk_widget_set_sensitive (self->box, !get_plan (self)->is_read_only);
-  set_fields (self->room_grid, get_room (self));
-  set_fields (self->job_grid, get_plan (self)->job);
+  lr_field_grid_show (LR_FIELD_GRID (self->room_grid), get_room (self));
+  lr_details_job_update (LR_DETAILS_JOB (self->job));
   update_walls (self);
   if (is_open (self->wanted))
     update_wanted (self);
-  if (is_open (self->requests))
-    update_requests (self);
-  if (is_open (self->contacts))
-    lr_contacts_set (LR_CONTACTS (self->contacts_editor), get_plan (self)->job->contacts, get_plan (self)->job->n_contacts);
   if (is_open (self->surfaces))
     update_surfaces (self);
+  update_sound (self);
   if (is_open (self->limits))
     update_limits (self);
 }
 
 /* Edits. Each callback knows which grid it belongs to. */
 
-/* @error is looked at only here: arguments are evaluated in any order, and the one that makes @next sets it */
 static void
 commit (LrDetailsRoom *self,
         LrPlan        *next,
@@ -337,13 +263,8 @@ commit (LrDetailsRoom *self,
         const char    *merge_key,
         GError       **error)
 {
-  if (next != NULL)
-    {
-      lr_document_commit_merge (self->document, next, what, merge_key);
-      return;
-    }
-  lr_document_say (self->document, (*error)->message);
-  lr_details_room_update (self);
+  if (!lr_document_try (self->document, next, what, merge_key, error))
+    lr_details_room_update (self);
 }
 
 static const LrPlan *
@@ -403,30 +324,6 @@ wanted_number_cb (LrDetailsRoom *self,
   commit (self, lr_plan_set_setup (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL, &error);
 }
 
-static void
-job_number_cb (LrDetailsRoom *self,
-               LrField       *field,
-               double         value,
-               gboolean       is_step)
-{
-  const LrProp *prop = lr_field_get_prop (field);
-  g_autoptr (GError) error = NULL;
-
-  commit (self, lr_plan_set_job_number (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL,
-          &error);
-}
-
-static void
-job_text_cb (LrDetailsRoom *self,
-             LrField       *field,
-             const char    *text)
-{
-  const LrProp *prop = lr_field_get_prop (field);
-  g_autoptr (GError) error = NULL;
-
-  commit (self, lr_plan_set_job (get_base (self), prop->key, text, &error), _(prop->label), NULL, &error);
-}
-
 /* "walls.reflectance-pct"; (transfer full) */
 static char *
 surface_key (LrDetailsRoom *self,
@@ -481,49 +378,12 @@ limit_number_cb (LrDetailsRoom *self,
 }
 
 static void
-requests_leave_cb (LrDetailsRoom *self)
-{
-  GtkTextIter start, end;
-  g_autofree char *text = NULL;
-  g_auto (GStrv) lines = NULL;
-  g_autoptr (GPtrArray) requests = g_ptr_array_new ();
-  g_autoptr (GError) error = NULL;
-
-  if (self->document == NULL || self->shown_requests == NULL)
-    return;
-
-  gtk_text_buffer_get_bounds (get_buffer (self), &start, &end);
-  text = gtk_text_buffer_get_text (get_buffer (self), &start, &end, FALSE);
-  if (g_strcmp0 (text, self->shown_requests) == 0)
-    return;
-
-  lines = g_strsplit (text, "\n", -1);
-  for (guint i = 0; lines[i] != NULL; i++)
-    if (g_strstrip (lines[i])[0] != '\0')
-      g_ptr_array_add (requests, lines[i]);
-  g_ptr_array_add (requests, NULL);
-  commit (self, lr_plan_set_requests (get_base (self), (const char *const *) requests->pdata, &error), _("Requests to the place"),
-          NULL, &error);
-}
-
-static void
-contacts_changed_cb (LrDetailsRoom *self)
-{
-  g_autoptr (GError) error = NULL;
-  gsize n;
-  const LrContact *contacts = lr_contacts_get (LR_CONTACTS (self->contacts_editor), &n);
-
-  commit (self, lr_plan_set_contacts (get_base (self), contacts, n, &error), _("People to call"), NULL, &error);
-}
-
-static void
 lr_details_room_dispose (GObject *object)
 {
   LrDetailsRoom *self = LR_DETAILS_ROOM (object);
 
   g_clear_object (&self->document);
   gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_DETAILS_ROOM);
-  g_clear_pointer (&self->shown_requests, g_free);
   g_clear_pointer (&self->wall_titles, g_free);
   G_OBJECT_CLASS (lr_details_room_parent_class)->dispose (object);
 }
@@ -536,12 +396,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, walls);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, wall_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, job);
-  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, job_grid);
-  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, requests);
-  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, requests_view);
-  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, asks);
-  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, contacts);
-  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, contacts_editor);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, sound);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, sound_text);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, surfaces);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, surface_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, limits);
@@ -558,7 +414,7 @@ lr_details_room_class_init (LrDetailsRoomClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = lr_details_room_dispose;
   g_type_ensure (LR_TYPE_FIELD_GRID);
-  g_type_ensure (LR_TYPE_CONTACTS);
+  g_type_ensure (LR_TYPE_DETAILS_JOB);
   g_type_ensure (LR_TYPE_SOURCE_TABLE);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/details-room.ui");
@@ -579,18 +435,12 @@ connect_grid (LrDetailsRoom *self,
 static void
 lr_details_room_init (LrDetailsRoom *self)
 {
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-
   gtk_widget_init_template (GTK_WIDGET (self));
   connect_grid (self, self->room_grid, G_CALLBACK (room_number_cb), G_CALLBACK (room_text_cb));
   connect_grid (self, self->wall_grid, G_CALLBACK (wall_number_cb), NULL);
-  connect_grid (self, self->job_grid, G_CALLBACK (job_number_cb), G_CALLBACK (job_text_cb));
   connect_grid (self, self->surface_grid, G_CALLBACK (surface_number_cb), G_CALLBACK (surface_text_cb));
   connect_grid (self, self->wanted_grid, G_CALLBACK (wanted_number_cb), NULL);
   connect_grid (self, self->limit_grid, G_CALLBACK (limit_number_cb), NULL);
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (requests_leave_cb), self);
-  gtk_widget_add_controller (self->requests_view, focus);
-  g_signal_connect_object (self->contacts_editor, "changed", G_CALLBACK (contacts_changed_cb), self, G_CONNECT_SWAPPED);
 }
 
 /**
@@ -601,11 +451,12 @@ void
 lr_details_room_set_document (LrDetailsRoom *self,
                               LrDocument    *document)
 {
-  GtkWidget *expanders[] = { self->requests, self->contacts, self->surfaces, self->limits, self->wanted };
+  GtkWidget *expanders[] = { self->surfaces, self->sound, self->limits, self->wanted };
 
   g_return_if_fail (self->document == NULL);
 
   self->document = g_object_ref (document);
+  lr_details_job_set_document (LR_DETAILS_JOB (self->job), document);
   for (gsize i = 0; i < G_N_ELEMENTS (expanders); i++)
     g_signal_connect_object (expanders[i], "notify::expanded", G_CALLBACK (lr_details_room_update), self, G_CONNECT_SWAPPED);
 }

@@ -447,3 +447,43 @@ lr_details_is_live (const LrProp *prop,
     return get_target (item)[0] != '\0';
   return TRUE;
 }
+
+/* Standard values; in an empty field, what counts in its place */
+static void
+offer_usual (LrField *field)
+{
+  const char *key = lr_field_get_prop (field)->key;
+  const double *values;
+  gsize n = lr_details_presets (key, &values);
+
+  if (n > 0)
+    lr_field_set_presets (field, values, n);
+  if (g_str_equal (key, "mains-hz"))
+    /* Translators: a frequency of the mains that nobody has told is guessed from the volts of the circuits */
+    lr_field_set_placeholder (field, _("by the volts"));
+}
+
+/**
+ * lr_details_add_fields:
+ * @grid: where to
+ * @table: of what they are properties
+ * @keys: NULL-terminated; one that starts with "=" takes a row of its own
+ * @units: how lengths are read and written
+ *
+ * Adds a field for each, with its standard values.
+ */
+void
+lr_details_add_fields (LrFieldGrid       *grid,
+                       const LrPropTable *table,
+                       const char *const *keys,
+                       LrUnits            units)
+{
+  for (; *keys != NULL; keys++)
+    {
+      gboolean is_wide = (*keys)[0] == '=';
+      const LrProp *prop = lr_prop_table_find (table, *keys + (is_wide ? 1 : 0));
+
+      if (prop != NULL && prop->label != NULL)
+        offer_usual (lr_field_grid_add (grid, prop, g_str_equal (prop->key, "north-deg") ? _("North") : NULL, units, is_wide));
+    }
+}

@@ -282,6 +282,34 @@ lr_document_commit_merge (LrDocument *self,
 }
 
 /**
+ * lr_document_try:
+ * @next: (transfer full) (nullable): the plan that an edit returned; %NULL if it was refused
+ * @what: title of the step
+ * @merge_key: (nullable): as above
+ * @error: why it was refused; by reference, since the call that makes @next may be evaluated after the others
+ *
+ * Commits @next, or says why there is none.
+ *
+ * Returns: %FALSE if it was refused
+ */
+gboolean
+lr_document_try (LrDocument *self,
+                 LrPlan     *next,
+                 const char *what,
+                 const char *merge_key,
+                 GError    **error)
+{
+  if (next == NULL)
+    {
+      lr_document_say (self, (*error)->message);
+      return FALSE;
+    }
+
+  commit (self, next, what, merge_key);
+  return TRUE;
+}
+
+/**
  * lr_document_preview:
  * @next: (transfer full) (nullable): a plan made from the committed one; %NULL changes nothing
  *

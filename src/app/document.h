@@ -40,6 +40,8 @@ gboolean         lr_document_has_preview  (LrDocument *self);
 LrPlan          *lr_document_get_committed(LrDocument *self); /* (transfer none): what a drag starts from */
 /* Several nudges of one thing in a row are one step when @merge_key is the same as the last commit's and it was under a second ago */
 void             lr_document_commit_merge (LrDocument *self, LrPlan *next, const char *what, const char *merge_key);
+/* Commits @next as the one above; NULL: says why, of @error, which is looked at only here, for arguments are evaluated in any order */
+gboolean         lr_document_try          (LrDocument *self, LrPlan *next, const char *what, const char *merge_key, GError **error);
 /* A sentence for the window's notice: an edit that was refused and the like. Emits "message" (char *) */
 void             lr_document_say          (LrDocument *self, const char *sentence);
 

@@ -248,3 +248,33 @@ lr_field_grid_get (LrFieldGrid *self,
 {
   return g_ptr_array_index (self->fields, index);
 }
+
+/**
+ * lr_field_show:
+ * @owner: a thing that has the property
+ *
+ * Sets the field to what @owner has.
+ */
+void
+lr_field_show (LrField       *self,
+               gconstpointer  owner)
+{
+  const LrProp *prop = lr_field_get_prop (self);
+
+  if (lr_prop_is_text (prop))
+    lr_field_set_text (self, lr_prop_get_text (prop, owner));
+  else
+    lr_field_set_number (self, lr_prop_get_number (prop, owner));
+}
+
+/**
+ * lr_field_grid_show:
+ * @owner: a thing that has the properties of all of its fields
+ */
+void
+lr_field_grid_show (LrFieldGrid   *self,
+                    gconstpointer  owner)
+{
+  for (guint i = 0; i < lr_field_grid_get_n (self); i++)
+    lr_field_show (lr_field_grid_get (self, i), owner);
+}

@@ -20,3 +20,5 @@ LrField   *lr_field_grid_add     (LrFieldGrid *self, const LrProp *prop, const c
 void       lr_field_grid_clear   (LrFieldGrid *self);
 guint      lr_field_grid_get_n   (LrFieldGrid *self);
 LrField   *lr_field_grid_get     (LrFieldGrid *self, guint index);
+void       lr_field_grid_show    (LrFieldGrid *self, gconstpointer owner); /* has all of their properties */
+void       lr_field_show         (LrField *field, gconstpointer owner);

@@ -62,20 +62,14 @@ get_plan (LrVisitDialog *self)
   return lr_document_get_committed (self->document);
 }
 
-/* @error is looked at only here: arguments are evaluated in any order, and the one that makes @next sets it */
 static void
 commit (LrVisitDialog *self,
         LrPlan        *next,
         const char    *what,
         GError       **error)
 {
-  if (next != NULL)
-    {
-      lr_document_commit (self->document, next, what);
-      return;
-    }
-  lr_document_say (self->document, (*error)->message);
-  update (self);
+  if (!lr_document_try (self->document, next, what, NULL, error))
+    update (self);
 }
 
 /* What a grid is of: a thing's id, or a surface's name before its keys */
@@ -172,18 +166,13 @@ add_cb (LrVisitDialog *self,
 
 /* Filling in */
 
+/* What is being typed stays */
 static void
 set_field (LrField       *field,
            gconstpointer  owner)
 {
-  const LrProp *prop = lr_field_get_prop (field);
-
-  if (lr_field_has_typed_text (field))
-    return;
-  if (lr_prop_is_text (prop))
-    lr_field_set_text (field, lr_prop_get_text (prop, owner));
-  else
-    lr_field_set_number (field, lr_prop_get_number (prop, owner));
+  if (!lr_field_has_typed_text (field))
+    lr_field_show (field, owner);
 }
 
 static void

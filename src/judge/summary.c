@@ -418,7 +418,7 @@ lr_item_summary (const LrStudy       *study,
  * lr_room_summary:
  * @units: how lengths are written
  *
- * Returns: (transfer full): size and area of the room; "" while it has no corners
+ * Returns: (transfer full): size and area of the room, and how well the subject is heard in it; "" while it has no corners
  */
 char *
 lr_room_summary (const LrStudy *study,
@@ -426,7 +426,7 @@ lr_room_summary (const LrStudy *study,
 {
   const LrRoom *room = study->setup->room;
   LrVec2 low, high;
-  g_autofree char *across = NULL, *up = NULL, *size = NULL, *sound = NULL;
+  g_autofree char *across = NULL, *up = NULL, *size = NULL, *voice = NULL;
   double area = study->room_area_m2;
 
   if (room->n_corners < 3)
@@ -437,6 +437,6 @@ lr_room_summary (const LrStudy *study,
   up = lr_length_format (high.y - low.y, units);
   size = units == LR_UNITS_IMPERIAL ? g_strdup_printf (_("%s × %s, %.0f ft² of floor."), across, up, area / (FOOT_M * FOOT_M))
                                     : g_strdup_printf (_("%s × %s, %.1f m² of floor."), across, up, area);
-  sound = lr_room_sound_summary (study, units);
-  return *sound != '\0' ? g_strconcat (size, "\n", sound, NULL) : g_steal_pointer (&size);
+  voice = lr_room_voice_summary (study);
+  return *voice != '\0' ? g_strconcat (size, "\n", voice, NULL) : g_steal_pointer (&size);
 }

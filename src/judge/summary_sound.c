@@ -273,6 +273,32 @@ describe_distance (const LrRoomSound *room,
 }
 
 /**
+ * lr_room_voice_summary:
+ * @study: a study
+ *
+ * Returns: (transfer full): which microphone hears the subject best, and what the requests to the place win; "" if none does
+ */
+char *
+lr_room_voice_summary (const LrStudy *study)
+{
+  const LrSound *sound = lr_study_sound (study);
+  const LrMicrophoneSound *best = study->subject != NULL ? lr_sound_best (sound, study->subject, TRUE) : NULL;
+  g_autofree gboolean *is_off = NULL;
+  double asked_db;
+
+  if (!sound->has_room || !(sound->room.mid_s > 0.0) || best == NULL)
+    return g_strdup ("");
+
+  is_off = lr_sound_switch_off (best, limit_of (study, LR_LIMIT_OVER_NOISE));
+  asked_db = lr_sound_over_without (best, is_off);
+  /* Translators: a microphone's tag, levels */
+  return asked_db - best->over_db < 0.5
+           ? g_strdup_printf (_("%s hears the voice best, %.0f" NO_BREAK "dB over noise."), best->placed->item->tag, best->over_db)
+           : g_strdup_printf (_("%s hears the voice best, %.0f" NO_BREAK "dB over noise; with what is asked for off, %.0f" NO_BREAK "dB."),
+                              best->placed->item->tag, best->over_db, asked_db);
+}
+
+/**
  * lr_room_sound_summary:
  * @study: a study
  * @units: how lengths are written
@@ -285,24 +311,11 @@ lr_room_sound_summary (const LrStudy *study,
 {
   const LrSound *sound = lr_study_sound (study);
   const LrRoomSound *room = &sound->room;
-  const LrMicrophoneSound *best = study->subject != NULL ? lr_sound_best (sound, study->subject, TRUE) : NULL;
   GString *text = g_string_new (NULL);
 
   if (!sound->has_room || !(room->mid_s > 0.0))
     return g_string_free (text, FALSE);
 
-  if (best != NULL)
-    {
-      g_autofree gboolean *is_off = lr_sound_switch_off (best, limit_of (study, LR_LIMIT_OVER_NOISE));
-      double asked_db = lr_sound_over_without (best, is_off);
-
-      /* Translators: a microphone's tag, levels */
-      add_line (text, asked_db - best->over_db < 0.5
-                        ? g_strdup_printf (_("%s hears the voice best, %.0f" NO_BREAK "dB over noise."), best->placed->item->tag, best->over_db)
-                        : g_strdup_printf (_("%s hears the voice best, %.0f" NO_BREAK "dB over noise; with what is asked for off, %.0f" NO_BREAK
-                                             "dB."),
-                                           best->placed->item->tag, best->over_db, asked_db));
-    }
   add_line (text, describe_time (room));
   add_line (text, describe_parts (room));
   add_line (text, describe_distance (room, units));

@@ -11,4 +11,5 @@
 /* All (transfer full), "" when nothing is known; several lines */
 char *lr_microphone_sound_summary (const LrStudy *study, const LrPlaced *microphone, LrUnits units);
 char *lr_noise_sound_summary      (const LrStudy *study, const LrPlaced *noise);
-char *lr_room_sound_summary       (const LrStudy *study, LrUnits units);
+char *lr_room_voice_summary       (const LrStudy *study); /* how well the subject is heard at best */
+char *lr_room_sound_summary       (const LrStudy *study, LrUnits units); /* how the room answers */
