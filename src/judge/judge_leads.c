@@ -1,4 +1,4 @@
-/* judge_leads.c - leads: long enough, at both their ends, in nobody's way, thick enough, unwound
+/* judge_leads.c - leads: to each lamp, long enough, at both their ends, in nobody's way, thick enough, unwound
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -286,11 +286,63 @@ judge_reel (LrJudge           *judge,
   lr_judge_keep (judge, remark, remedy);
 }
 
+/* A lead of the van along the walls, from the socket that suits */
+static void
+offer_lead (LrJudge        *judge,
+            LrRemark       *remark,
+            const LrPlaced *lamp)
+{
+  const LrKitEntry *entry;
+  LrRemedy *remedy;
+  LrLeadWay way;
+
+  if (!lr_lead_find_socket (judge->study, lamp, NULL, NULL, NULL, &way)
+      || (entry = lr_lead_find_in_kit (judge->study->plan, way.needed_m, 0.0)) == NULL)
+    return;
+
+  remedy = lr_remedy_new ();
+  lr_remedy_lay (remedy, NULL, &(LrLeadLaying) { .socket = way.socket->item->id, .feeds = lamp->item->id, .kit = entry->item->id,
+                                                 .path_m = way.path_m, .n_path = way.n_path });
+  lr_remedy_say (remedy, lr_say_length (judge, way.needed_m), _("Lay one of <b>%s</b> from %s along the walls: it takes <b>%s</b>."),
+                 lr_say_length (judge, entry->item->lead.length_m), lr_say_socket (judge, way.socket), lr_say_length (judge, way.needed_m));
+  lr_judge_offer (judge, remark, remedy);
+}
+
+/* Lamps that nothing feeds, once the room has a socket. The plan does not know of batteries, so it is no Fix */
+static void
+judge_unfed (LrJudge *judge)
+{
+  const GArray *placed = judge->study->placed;
+  gboolean has_socket = FALSE;
+
+  for (guint i = 0; i < placed->len && !has_socket; i++)
+    has_socket = g_array_index (placed, LrPlaced, i).item->kind == LR_ITEM_SOCKET;
+
+  for (guint i = 0; i < placed->len && has_socket; i++)
+    {
+      const LrPlaced *lamp = &g_array_index (placed, LrPlaced, i);
+      LrRemark *remark;
+
+      if (lamp->item->kind != LR_ITEM_LIGHT || !(lamp->item->light.power_w > 0.0)
+          || lr_study_lead_of (judge->study, lamp->item->id) != NULL)
+        continue;
+      remark = lr_judge_add (judge, LR_CHECK_UNFED, LR_GRADE_MIND, lamp, NULL);
+      if (remark == NULL)
+        continue;
+
+      remark->value = lamp->item->light.power_w;
+      lr_remark_mark_point (remark, lamp->at_m, lr_say_power (judge, remark->value));
+      lr_remark_say (remark, _("%s takes <b>%s</b>, and no lead goes to it: unless it runs from a battery, it needs one."),
+                     lr_say_name (judge, lamp), lr_say_power (judge, remark->value));
+      offer_lead (judge, remark, lamp);
+    }
+}
+
 /**
  * lr_judge_leads:
  * @judge: a judge
  *
- * Each lead; that all reach is said once.
+ * What has none, and each lead; that all reach is said once.
  */
 void
 lr_judge_leads (LrJudge *judge)
@@ -300,6 +352,7 @@ lr_judge_leads (LrJudge *judge)
   LrLeadPower lead, tightest = { .item = NULL };
   LrRemark *remark;
 
+  judge_unfed (judge);
   for (guint i = 0; i < items->len; i++)
     {
       if (!lr_study_lead (judge->study, g_ptr_array_index (items, i), &lead))

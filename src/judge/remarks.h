@@ -37,7 +37,7 @@ typedef enum
   LR_CHECK_NOISE, LR_CHECK_REVERBERATION, LR_CHECK_SECOND_MICROPHONE, LR_CHECK_OFF_AXIS, LR_CHECK_COMB, LR_CHECK_BOOM_PLACE,
   LR_CHECK_BOOM_SHADOW,
   LR_CHECK_OVERLAP, LR_CHECK_OUTSIDE, LR_CHECK_DOOR_SWING, LR_CHECK_CEILING,
-  LR_CHECK_CIRCUIT, LR_CHECK_OUTLETS, LR_CHECK_LEAD_LENGTH, LR_CHECK_LEAD_ENDS, LR_CHECK_LEAD_WAY, LR_CHECK_VOLTAGE_DROP, LR_CHECK_REEL,
+  LR_CHECK_CIRCUIT, LR_CHECK_UNFED, LR_CHECK_OUTLETS, LR_CHECK_LEAD_LENGTH, LR_CHECK_LEAD_ENDS, LR_CHECK_LEAD_WAY, LR_CHECK_VOLTAGE_DROP, LR_CHECK_REEL,
   LR_CHECK_STAND, LR_CHECK_HEAD_CLEAR, LR_CHECK_LAMP_CLEAR, LR_CHECK_WAY_OUT, LR_CHECK_WHEELCHAIR,
   LR_CHECK_TAPE,
   LR_CHECK_MISSING, /* no room, no subject, no camera: what to do next */
@@ -69,7 +69,8 @@ typedef struct
 /* A lead that a remedy lays: an LrLeadLaying that owns what it names */
 typedef struct
 {
-  char   *id, *socket, *kit;  /* socket, kit: NULL: as before */
+  char   *id;                 /* NULL: a new one, of the kit's entry */
+  char   *socket, *feeds, *kit; /* NULL: as before */
   LrVec2 *path_m;
   gsize   n_path;
 } LrLaying;

@@ -38,6 +38,7 @@ free_laying (gpointer data)
 
   g_free (laying->id);
   g_free (laying->socket);
+  g_free (laying->feeds);
   g_free (laying->kit);
   g_free (laying->path_m);
   g_free (laying);
@@ -76,7 +77,7 @@ lr_remedy_free (LrRemedy *remedy)
 /**
  * lr_remedy_lay:
  * @remedy: a remedy
- * @lead: a lead
+ * @lead: (nullable): a lead; %NULL: a new one of the van, of the kit's entry that @laying names
  * @laying: how it is laid then
  *
  * Lays it another way.
@@ -88,8 +89,9 @@ lr_remedy_lay (LrRemedy           *remedy,
 {
   LrLaying *copy = g_new0 (LrLaying, 1);
 
-  copy->id = g_strdup (lead->id);
+  copy->id = lead != NULL ? g_strdup (lead->id) : NULL;
   copy->socket = g_strdup (laying->socket);
+  copy->feeds = g_strdup (laying->feeds);
   copy->kit = g_strdup (laying->kit);
   copy->path_m = g_memdup2 (laying->path_m, laying->n_path * sizeof *laying->path_m);
   copy->n_path = laying->n_path;
@@ -378,6 +380,21 @@ lr_judge_try_offers (LrJudge *judge)
   g_clear_pointer (&judge->offers, g_array_unref);
 }
 
+/* @plan is taken over */
+static LrPlan *
+apply_laying (LrPlan          *plan,
+              const LrLaying  *laying,
+              GError         **error)
+{
+  const LrLeadLaying how = { laying->socket, laying->feeds, laying->id != NULL ? laying->kit : NULL, laying->path_m, laying->n_path };
+  g_autoptr (LrPlan) before = plan;
+  g_autofree char *id = g_strdup (laying->id);
+  g_autoptr (LrPlan) with = id != NULL ? lr_plan_ref (before)
+                                       : lr_plan_add_from_kit (before, laying->kit, laying->path_m[0], 0.0, &id, error);
+
+  return with != NULL ? lr_plan_lay_lead (with, id, &how, error) : NULL;
+}
+
 /**
  * lr_remedy_apply:
  * @remedy: a remedy
@@ -394,14 +411,7 @@ lr_remedy_apply (const LrRemedy  *remedy,
   LrPlan *next = lr_plan_change (plan, (const LrChange *) (gpointer) remedy->changes->data, remedy->changes->len, error);
 
   for (guint i = 0; next != NULL && remedy->layings != NULL && i < remedy->layings->len; i++)
-    {
-      const LrLaying *laying = g_ptr_array_index (remedy->layings, i);
-      const LrLeadLaying how = { laying->socket, NULL, laying->kit, laying->path_m, laying->n_path };
-      LrPlan *laid = lr_plan_lay_lead (next, laying->id, &how, error);
-
-      lr_plan_unref (next);
-      next = laid;
-    }
+    next = apply_laying (next, g_ptr_array_index (remedy->layings, i), error);
 
   return next;
 }

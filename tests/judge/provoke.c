@@ -296,6 +296,8 @@ const Provocation provocations[] = {
   { "circuit-overloaded-at-full", LR_CHECK_CIRCUIT, LR_GRADE_MIND, "circuit:circuit-1", FALSE,
     { POWERED, { TRUE, LR_ITEM_CIRCUIT, 0, 0.0, 0.0 } },
     { FED, { "socket-1", "circuit", 0, "circuit-1" }, { "light-1", "power-w", 4000.0, NULL }, { "light-1", "dim-pct", 0.5, NULL } } },
+  { "lamp-without-a-lead", LR_CHECK_UNFED, LR_GRADE_MIND, "unfed:light-1", TRUE,
+    { { TRUE, LR_ITEM_SOCKET, 0, 0.6, 0.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 0.7, 1.2 } }, { { "light-1", "power-w", 60.0, NULL } } },
   { "two-leads-one-outlet", LR_CHECK_OUTLETS, LR_GRADE_FIX, "outlets:socket-1", FALSE,
     { POWERED, { TRUE, LR_ITEM_LEAD, 0, 2.0, 0.06 } }, { FED, { "lead-2", "socket", 0, "socket-1" }, { "socket-1", "outlets", 1.0, NULL } } },
   { "lead-too-short", LR_CHECK_LEAD_LENGTH, LR_GRADE_FIX, "lead-length:lead-1", TRUE, { POWERED }, { FED, { "lead-1", "length-mm", 0.5, NULL } } },
