@@ -16,6 +16,7 @@
 #include "details_room.h"
 #include "details_rows.h"
 #include "lamp_row.h"
+#include "lead_laying.h"
 #include "levels_bar.h"
 #include "line.h"
 #include "placing.h"
@@ -417,6 +418,8 @@ text_cb (LrDetails  *self,
     }
   else if (prop->type == LR_PROP_REF && g_str_equal (text, LR_DETAILS_NEW_CIRCUIT))
     next = put_on_new_circuit (lr_document_get_committed (self->document), held, prop->key, &error);
+  else if (held->kind == LR_ITEM_LEAD && prop->type == LR_PROP_REF && !g_str_equal (prop->key, "kit"))
+    next = lr_lead_join (lr_document_get_committed (self->document), held->id, prop->key, text, &error);
   else
     next = lr_plan_change_text (lr_document_get_committed (self->document), held->id, prop->key, text, &error);
   commit (self, next, prop, held, FALSE, &error);

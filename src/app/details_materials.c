@@ -8,6 +8,7 @@
 #include "details_materials.h"
 
 #include "materials.h"
+#include "plan_edit.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -29,4 +30,37 @@ lr_details_offer_materials (LrField        *field,
   for (gsize i = 0; i < n; i++)
     titles[i] = _(materials[i].title);
   lr_field_presets_attach (GTK_ENTRY (gtk_widget_get_first_child (GTK_WIDGET (field))), titles, chosen, field);
+}
+
+/**
+ * lr_details_name_surface:
+ * @document: whose room it is of
+ * @surface: "walls", "floor" or "ceiling"
+ * @text: what it is called
+ *
+ * A name of the table brings its sound; of another it is said that it does not.
+ *
+ * Returns: %FALSE if it was refused
+ */
+gboolean
+lr_details_name_surface (LrDocument *document,
+                         const char *surface,
+                         const char *text)
+{
+  const LrPlan *plan = lr_document_get_committed (document);
+  const LrMaterial *material = lr_material_named (text);
+  g_autofree char *key = g_strconcat (surface, ".material", NULL), *sentence = NULL;
+  g_autoptr (GError) error = NULL;
+  LrPlan *next = material != NULL ? lr_plan_set_material (plan, surface, material, &error) : lr_plan_set_room_text (plan, key, text, &error);
+
+  if (!lr_document_try (document, next, _("Surfaces"), NULL, &error))
+    return FALSE;
+
+  if (material == NULL && *text != '\0')
+    {
+      /* Translators: what a user calls a surface */
+      sentence = g_strdup_printf (_("“%s” is not in the list of surfaces: how it sounds stays as it was. Choose one from the list."), text);
+      lr_document_say (document, sentence);
+    }
+  return TRUE;
 }

@@ -355,9 +355,10 @@ surface_text_cb (LrDetailsRoom *self,
                  const char    *text)
 {
   g_autofree char *key = surface_key (self, field);
-  g_autoptr (GError) error = NULL;
+  g_auto (GStrv) parts = g_strsplit (key, ".", 2);
 
-  commit (self, lr_plan_set_room_text (get_base (self), key, text, &error), _("Surfaces"), NULL, &error);
+  if (!lr_details_name_surface (self->document, parts[0], text))
+    lr_details_room_update (self);
 }
 
 static void

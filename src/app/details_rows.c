@@ -203,6 +203,8 @@ may_name (const LrProp *prop,
 {
   if (g_str_equal (other->id, item->id))
     return FALSE;
+  if (g_str_equal (prop->key, "feeds"))
+    return other->kind == LR_ITEM_LIGHT || other->kind == LR_ITEM_CAMERA;
   if (g_str_equal (prop->target, LR_TARGET_ITEM))
     return other->kind != LR_ITEM_LEAD && other->kind != LR_ITEM_CIRCUIT && other->kind != LR_ITEM_SOCKET;
 
@@ -361,6 +363,7 @@ lr_details_set_placeholder (LrField       *field,
   const LrCameraReading *camera = lr_study_find_camera (study, item->id);
   const LrPlaced *placed = lr_study_find_placed (study, item->id);
   g_autofree char *text = NULL;
+  LrStandReading stand;
 
   if (g_str_equal (key, "focus-mm") && camera != NULL && camera->has_subject)
     text = lr_length_format (camera->focus_m, units);
@@ -370,6 +373,9 @@ lr_details_set_placeholder (LrField       *field,
     text = lr_prop_text_format (lr_field_get_prop (field), camera->coc_m, units);
   else if (g_str_equal (key, "power-factor"))
     text = g_strdup_printf ("%.1f", lr_study_power_factor (item));
+  else if (g_str_equal (key, "stand-mass-kg") && placed != NULL && lr_study_stand (study, placed, &stand) && stand.usual_kg > 0.0)
+    /* Translators: a mass that counts as long as none is typed */
+    text = g_strdup_printf (_("taken as %.0f kg"), stand.usual_kg);
   else if (g_str_equal (key, "aim-height-mm"))
     text = g_strdup (_("the eyes"));
   else
@@ -461,6 +467,9 @@ offer_usual (LrField *field)
   if (g_str_equal (key, "mains-hz"))
     /* Translators: a frequency of the mains that nobody has told is guessed from the volts of the circuits */
     lr_field_set_placeholder (field, _("by the volts"));
+  if (g_str_equal (key, "full-load-rule"))
+    /* Translators: as long as no local rule is named that lets circuits be loaded fully for hours */
+    lr_field_set_placeholder (field, _("none named: 80 % for hours"));
 }
 
 /**

@@ -12,6 +12,7 @@
 
 #include "app.h"
 #include "contacts.h"
+#include "details_materials.h"
 #include "details_rows.h"
 #include "plan_edit.h"
 #include "polygon.h"
@@ -113,10 +114,18 @@ surface_text_cb (LrVisitDialog *self,
                  LrField       *field,
                  const char    *text)
 {
-  g_autofree char *key = g_strdup_printf ("%s.%s", owner_of (field), lr_field_get_prop (field)->key);
-  g_autoptr (GError) error = NULL;
+  if (!lr_details_name_surface (self->document, owner_of (field), text))
+    update (self);
+}
 
-  commit (self, lr_plan_set_room_text (get_plan (self), key, text, &error), _("Surfaces"), &error);
+static void
+material_chosen_cb (guint       index,
+                    const char *title,
+                    gpointer    field)
+{
+  LrVisitDialog *self = LR_VISIT_DIALOG (gtk_widget_get_ancestor (field, LR_TYPE_VISIT_DIALOG));
+
+  surface_text_cb (self, field, title);
 }
 
 static void
@@ -175,7 +184,7 @@ set_field (LrField       *field,
     lr_field_show (field, owner);
 }
 
-static void
+static LrField *
 add_field (LrVisitDialog *self,
            GtkWidget     *grid,
            const LrProp  *prop,
@@ -190,6 +199,7 @@ add_field (LrVisitDialog *self,
   set_owner (field, owner);
   if (n > 0)
     lr_field_set_presets (field, values, n);
+  return field;
 }
 
 static GtkWidget *
@@ -306,8 +316,13 @@ make_left (LrVisitDialog *self,
     add_field (self, self->job_grid, lr_prop_table_find (lr_job_table (), *key + 1), NULL, "", TRUE);
   for (guint i = 0; i < G_N_ELEMENTS (surface_names); i++)
     for (const char *const *key = surface_keys; *key != NULL; key++)
-      add_field (self, self->surface_grid, lr_prop_table_find (lr_surface_table (), *key),
-                 key == surface_keys ? _(surface_titles[i]) : NULL, surface_names[i], FALSE);
+      {
+        LrField *field = add_field (self, self->surface_grid, lr_prop_table_find (lr_surface_table (), *key),
+                                    key == surface_keys ? _(surface_titles[i]) : NULL, surface_names[i], FALSE);
+
+        if (key == surface_keys)
+          lr_details_offer_materials (field, material_chosen_cb);
+      }
 
   add_title (column, _("Access and permission"));
   gtk_box_append (GTK_BOX (column), self->job_grid);

@@ -168,7 +168,7 @@ draw_head (const LrSheet *sheet,
 
 /* --- Lists ---------------------------------------------------------------------------------------------------- */
 
-/* A request with its clock times and the plan's own tags in bold: what the reader acts on */
+/* A request with its clock times and the plan's own tags in bold: what the reader acts on. "A" may be a word */
 static char *
 request_markup (const LrSheet *sheet,
                 const char    *request)
@@ -184,7 +184,7 @@ request_markup (const LrSheet *sheet,
       g_autofree char *rest = g_markup_escape_text (words[i] + length, -1);
       gboolean is_bold = g_regex_match_simple ("^[0-2]?[0-9][:.][0-5][0-9]$", word, 0, 0);
 
-      for (guint j = 0; !is_bold && word[0] != '\0' && j < sheet->study->setup->items->len; j++)
+      for (guint j = 0; !is_bold && length > 1 && j < sheet->study->setup->items->len; j++)
         is_bold = g_str_equal (((const LrItem *) g_ptr_array_index (sheet->study->setup->items, j))->tag, word);
 
       g_string_append_printf (text, is_bold ? "%s<b>%s</b>%s" : "%s%s%s", i > 0 ? " " : "", escaped, rest);

@@ -42,23 +42,50 @@ append (GPtrArray    *asks,
   return ask;
 }
 
-/* The user's request that names the thing; (nullable) */
+/* "S2" in "Sockets S2 and S3 free", and not in "S21" */
+static gboolean
+has_word (const char *text,
+          const char *word)
+{
+  gsize length = strlen (word);
+
+  for (const char *at = strstr (text, word); length > 1 && at != NULL; at = strstr (at + 1, word))
+    if ((at == text || !g_ascii_isalnum (at[-1])) && !g_ascii_isalnum (at[length]))
+      return TRUE;
+  return FALSE;
+}
+
+/* The user's request that has the thing's name or tag in it; (nullable) */
 static LrAsk *
 find_own (const GPtrArray *asks,
           const LrItem    *item)
 {
   g_autofree char *name = item != NULL ? g_utf8_casefold (item->name, -1) : g_strdup ("");
 
-  for (guint i = 0; *name != '\0' && i < asks->len; i++)
+  for (guint i = 0; item != NULL && i < asks->len; i++)
     {
       LrAsk *ask = g_ptr_array_index (asks, i);
       g_autofree char *text = ask->is_own ? g_utf8_casefold (ask->text, -1) : NULL;
 
-      if (text != NULL && strstr (text, name) != NULL)
+      if (text != NULL && ((*name != '\0' && strstr (text, name) != NULL) || has_word (ask->text, item->tag)))
         return ask;
     }
 
   return NULL;
+}
+
+/**
+ * lr_asks_has_own:
+ * @asks: requests
+ * @item: a thing
+ *
+ * Returns: whether the user asks for something about it
+ */
+gboolean
+lr_asks_has_own (const GPtrArray *asks,
+                 const LrItem    *item)
+{
+  return find_own (asks, item) != NULL;
 }
 
 /**
@@ -70,7 +97,7 @@ find_own (const GPtrArray *asks,
  * @from: since when: "09:50"; "" for all the time
  * @to: until when; ""
  *
- * Adds a request, or gives the reason to the one of the user's that has the thing's name in it.
+ * Adds a request, or gives the reason to the one of the user's that has the thing's name or tag in it.
  */
 void
 lr_asks_add (GPtrArray    *asks,

@@ -27,6 +27,7 @@ char      *lr_ask_sentence (const LrAsk *ask);
 /* (transfer full): those that follow from the plan, and the user's own that it gives a reason for, one a line */
 char      *lr_asks_made_text (const GPtrArray *asks);
 /* For the families that ask. All texts are copied; "" for none. @item (nullable): what it is about */
+gboolean   lr_asks_has_own (const GPtrArray *asks, const LrItem *item); /* the user asks for something about it */
 void       lr_asks_add (GPtrArray *asks, const LrItem *item, const char *text, const char *reason, const char *from, const char *to);
 /* "asks" of the remarks as JSON; (transfer full) */
 JsonNode  *lr_asks_to_json (const GPtrArray *asks);

@@ -245,6 +245,7 @@ static void
 add_circuits (Cautions *cautions)
 {
   g_autoptr (GString) text = g_string_new (NULL);
+  double untold_w;
 
   for (guint i = 0; i < cautions->study->setup->items->len; i++)
     {
@@ -252,11 +253,16 @@ add_circuits (Cautions *cautions)
       g_autofree char *tag = g_markup_escape_text (item->tag, -1);
       LrCircuitReading reading;
 
-      if (lr_study_circuit (cautions->study, item, &reading) && reading.n_leads > 0)
-        /* Translators: a comma or nothing, watts, a circuit's tag, the share of its rating; they stand in a list behind "Lamps at full:" */
-        g_string_append_printf (text, _("%s <b>%.0f\u00a0W</b> on %s (%.0f\u00a0%%)"), text->len > 0 ? "," : "", reading.full_w, tag,
-                                100.0 * reading.full_a / reading.rated_a);
+      if (!lr_study_circuit (cautions->study, item, &reading) || reading.n_leads == 0)
+        continue;
+      /* Translators: a comma or nothing, watts, a circuit's tag, the share of its rating; they stand in a list behind "Lamps at full:" */
+      g_string_append_printf (text, reading.known_w > 0.0 ? _("%s <b>%.0f\u00a0W</b> on %s (%.0f\u00a0%% with what is on it)")
+                                                          : _("%s <b>%.0f\u00a0W</b> on %s (%.0f\u00a0%%)"),
+                              text->len > 0 ? "," : "", reading.full_w - reading.known_w, tag, 100.0 * reading.full_a / reading.rated_a);
     }
+  if (lr_study_untold_w (cautions->study, NULL, &untold_w))
+    /* Translators: a comma or nothing, watts; in the same list */
+    g_string_append_printf (text, _("%s <b>%.0f\u00a0W</b> on circuits not told"), text->len > 0 ? "," : "", untold_w);
 
   if (text->len > 0)
     /* Translators: a list of watts and circuits, which begins with a space */

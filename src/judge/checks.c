@@ -108,6 +108,8 @@ static const LrCheckInfo checks[LR_N_CHECKS] = {
   [LR_CHECK_CEILING] = { "ceiling", N_("Ceiling"), LR_N_LIMITS, LR_PROP_LENGTH, GEOMETRY },
   [LR_CHECK_CIRCUIT] = { "circuit", N_("Load of a circuit"), LR_LIMIT_CIRCUIT_SHARE, LR_PROP_SHARE,
     N_("NEC 210.19(A)(1), 210.20(A); an estimate: what else hangs on it the house knows, local rules and licensed people decide") },
+  [LR_CHECK_UNTOLD] = { "untold-circuit", N_("Sockets whose circuit is not known"), LR_N_LIMITS, LR_PROP_NUMBER,
+    N_("an estimate needs to know what shares a breaker; local rules and licensed people decide") },
   [LR_CHECK_UNFED] = { "unfed", N_("Lamps without a lead"), LR_N_LIMITS, LR_PROP_NUMBER, COMMON_PRACTICE },
   [LR_CHECK_OUTLETS] = { "outlets", N_("Outlets of a socket"), LR_N_LIMITS, LR_PROP_NUMBER, N_("each lead needs one") },
   [LR_CHECK_LEAD_LENGTH] = { "lead-length", N_("Length of a lead"), LR_N_LIMITS, LR_PROP_LENGTH,

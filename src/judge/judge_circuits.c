@@ -139,6 +139,36 @@ mark_sockets (const LrJudge *judge,
     }
 }
 
+/* What no circuit is told for is counted on none */
+static void
+judge_untold (LrJudge *judge)
+{
+  g_autoptr (GPtrArray) sockets = g_ptr_array_new ();
+  g_autoptr (GString) names = g_string_new (NULL);
+  double full_w;
+  LrRemark *remark;
+
+  if (!lr_study_untold_w (judge->study, sockets, &full_w))
+    return;
+  remark = lr_judge_add (judge, LR_CHECK_UNTOLD, LR_GRADE_MIND, NULL, NULL);
+  if (remark == NULL)
+    return;
+
+  remark->value = full_w;
+  for (guint i = 0; i < sockets->len; i++)
+    {
+      const LrPlaced *socket = g_ptr_array_index (sockets, i);
+
+      lr_remark_about (remark, socket);
+      lr_remark_mark_point (remark, socket->at_m, NULL);
+      g_string_append_printf (names, "%s%s", i > 0 ? ", " : "", lr_say_socket (judge, socket));
+    }
+  /* Translators: watts, sockets */
+  lr_remark_say (remark, _("<b>%s</b> is plugged in where no circuit is told (%s): its load cannot be added up. Until it is known, take it as one "
+                           "breaker with all the rest."),
+                 lr_say_power (judge, full_w), names->str);
+}
+
 static void
 judge_circuit (LrJudge        *judge,
                const LrPlaced *circuit)
@@ -146,13 +176,15 @@ judge_circuit (LrJudge        *judge,
   LrCircuitReading reading;
   LrGrade grade = LR_GRADE_FINE;
   LrRemark *remark;
-  double allowed_a, share;
+  double allowed_a, usual_a, share;
 
   if (!lr_study_circuit (judge->study, circuit->item, &reading) || (reading.n_leads == 0 && !(reading.known_w > 0.0)))
     return;
 
+  /* over the usual share it is told, whatever rule lifts it */
   allowed_a = reading.allowed_share * reading.rated_a;
-  if (reading.full_a > allowed_a)
+  usual_a = fmin (allowed_a, judge->limits[LR_LIMIT_CIRCUIT_SHARE] * reading.rated_a);
+  if (reading.full_a > usual_a)
     grade = reading.dimmed_a > allowed_a ? LR_GRADE_FIX : LR_GRADE_MIND;
   remark = lr_judge_add (judge, LR_CHECK_CIRCUIT, grade, circuit, NULL);
   if (remark == NULL)
@@ -169,6 +201,8 @@ judge_circuit (LrJudge        *judge,
   else
     lr_remark_say (remark, grade == LR_GRADE_FIX
                              ? _("%s has <b>%s</b> on it, <b>%s</b>: <b>%s</b> of its <b>%s</b>.")
+                           : reading.dimmed_a > usual_a
+                             ? _("%s has <b>%s</b> on it, <b>%s</b>: <b>%s</b> of its <b>%s</b>.")
                              : _("%s has up to <b>%s</b> on it when dimmers are turned up, <b>%s</b>: <b>%s</b> of its <b>%s</b>."),
                    lr_say_title (judge, circuit), lr_say_power (judge, reading.full_w), lr_say_current (judge, reading.full_a),
                    lr_say_share_off (judge, share, reading.allowed_share), lr_say_current (judge, reading.rated_a));
@@ -176,13 +210,18 @@ judge_circuit (LrJudge        *judge,
     {
       g_autofree char *rule = g_markup_escape_text (judge->study->setup->room->full_load_rule, -1);
 
-      /* Translators: the name of a local rule */
-      lr_remark_say (remark, _("Up to <b>%s</b> by %s."), lr_say_share (judge, reading.allowed_share), rule);
+      /* Translators: a share, the name of a local rule as it was typed */
+      lr_remark_say (remark, _("Up to <b>%s</b> by the rule that was named (“%s”): have whoever answers for the wiring confirm it."),
+                     lr_say_share (judge, reading.allowed_share), rule);
     }
   else
     lr_remark_say (remark, _("For hours, no more than <b>%s</b>."), lr_say_share (judge, reading.allowed_share));
-  if (grade != LR_GRADE_FINE)
-    offer_replug (judge, remark, &reading);
+  if (grade == LR_GRADE_FINE)
+    return;
+
+  offer_replug (judge, remark, &reading);
+  if (remark->grade == LR_GRADE_FIX)
+    lr_remark_say (remark, _("Dim, take a smaller lamp, or another circuit; local rules decide."));
 }
 
 static void
@@ -239,6 +278,7 @@ judge_outlets (LrJudge        *judge,
 void
 lr_judge_circuits (LrJudge *judge)
 {
+  judge_untold (judge);
   for (guint i = 0; i < judge->study->placed->len; i++)
     {
       const LrPlaced *placed = &g_array_index (judge->study->placed, LrPlaced, i);

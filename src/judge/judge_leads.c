@@ -81,10 +81,10 @@ offer_way (LrJudge           *judge,
   remedy = lr_remedy_new ();
   lr_remedy_lay (remedy, lead->item, &laying);
   if (entry != NULL)
-    lr_remedy_say (remedy, lr_say_length (judge, way.needed_m), _("Lay one of <b>%s</b> along the walls: it takes <b>%s</b>."),
+    lr_remedy_say (remedy, lr_say_length (judge, way.needed_m), _("Lay one of <b>%s</b> as is drawn: it takes <b>%s</b>."),
                    lr_say_length (judge, entry->item->lead.length_m), lr_say_length (judge, way.needed_m));
   else
-    lr_remedy_say (remedy, lr_say_length (judge, way.needed_m), _("Lay it along the walls: it takes <b>%s</b>."),
+    lr_remedy_say (remedy, lr_say_length (judge, way.needed_m), _("Lay it as is drawn: it takes <b>%s</b>."),
                    lr_say_length (judge, way.needed_m));
   lr_judge_offer (judge, remark, remedy);
   return TRUE;
@@ -303,9 +303,10 @@ offer_lead (LrJudge        *judge,
   remedy = lr_remedy_new ();
   lr_remedy_lay (remedy, NULL, &(LrLeadLaying) { .socket = way.socket->item->id, .feeds = lamp->item->id, .kit = entry->item->id,
                                                  .path_m = way.path_m, .n_path = way.n_path });
-  lr_remedy_say (remedy, lr_say_length (judge, way.needed_m), _("Lay one of <b>%s</b> from %s along the walls: it takes <b>%s</b>."),
+  lr_remedy_say (remedy, lr_say_length (judge, way.needed_m), _("Lay one of <b>%s</b> from %s: it takes <b>%s</b>."),
                  lr_say_length (judge, entry->item->lead.length_m), lr_say_socket (judge, way.socket), lr_say_length (judge, way.needed_m));
-  lr_judge_offer (judge, remark, remedy);
+  /* without a trial: that its socket's circuit is not known is no reason to leave it dark */
+  lr_judge_keep (judge, remark, remedy);
 }
 
 /* Lamps that nothing feeds, once the room has a socket. The plan does not know of batteries, so it is no Fix */
@@ -348,7 +349,7 @@ void
 lr_judge_leads (LrJudge *judge)
 {
   const GPtrArray *items = judge->study->setup->items;
-  guint n_leads = 0, n_short = 0;
+  guint n_leads = 0, n_short = 0, n_off = 0;
   LrLeadPower lead, tightest = { .item = NULL };
   LrRemark *remark;
 
@@ -363,12 +364,14 @@ lr_judge_leads (LrJudge *judge)
       judge_way (judge, &lead);
       judge_drop (judge, &lead);
       judge_reel (judge, &lead);
+      n_off += lead.plug_off_m > judge->limits[LR_LIMIT_LEAD_OFF] || lead.load_off_m > judge->limits[LR_LIMIT_LEAD_OFF];
       if (lead.item->n_path > 1
           && (tightest.item == NULL || lead.item->lead.length_m - lead.needed_m < tightest.item->lead.length_m - tightest.needed_m))
         tightest = lead;
     }
 
-  if (tightest.item == NULL || n_short > 0)
+  /* one that ends elsewhere is not known to reach */
+  if (tightest.item == NULL || n_short > 0 || n_off > 0)
     return;
   remark = lr_judge_add (judge, LR_CHECK_LEAD_LENGTH, LR_GRADE_FINE, NULL, NULL);
   if (remark == NULL)

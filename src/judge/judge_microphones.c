@@ -13,6 +13,7 @@
 
 #define NEAR_BEST_M 0.05       /* so near to the best place it hangs there */
 #define MOST_ASIDE_RAD (75.0 * LR_DEG) /* over the head or beside it a voice is dull; common practice, no source */
+#define FAR_ANYHOW_M 1.0       /* over this no frame excuses it; common practice, no source */
 #define FAR_OFF_M 1.5          /* what is farther away is not aimed at a mouth; common practice, no source */
 
 static void
@@ -135,7 +136,7 @@ judge_boom_place (LrJudge                 *judge,
                   const LrMicrophoneSound *boom)
 {
   double limit = judge->limits[LR_LIMIT_BOOM_FAR], best_m = HUGE_VAL;
-  gboolean is_far = boom->distance_m > limit, is_aside = boom->off_mouth_rad > MOST_ASIDE_RAD, has_best = FALSE;
+  gboolean is_far = boom->distance_m > limit, is_aside = boom->off_mouth_rad > MOST_ASIDE_RAD, has_best = FALSE, is_nearest;
   LrVec3 tip_m = { 0 };
   LrRemark *remark;
   const char *name, *talker, *distance, *angle;
@@ -144,7 +145,9 @@ judge_boom_place (LrJudge                 *judge,
     has_best = lr_boom_best_place (judge->study, boom, judge->limits[LR_LIMIT_BOOM_MARGIN], &tip_m);
   if (has_best)
     best_m = lr_vec3_length (lr_vec3_sub (tip_m, boom->mouth_m));
-  if (is_far && !is_aside && boom->distance_m <= best_m + NEAR_BEST_M)
+  /* from where its post is: without a best place there is none that is nearer */
+  is_nearest = !has_best || (!is_aside && boom->distance_m <= best_m + NEAR_BEST_M);
+  if (is_far && !is_aside && has_best && is_nearest && boom->distance_m <= FAR_ANYHOW_M)
     is_far = FALSE;
 
   remark = lr_judge_add (judge, LR_CHECK_BOOM_PLACE, is_far || is_aside ? LR_GRADE_MIND : LR_GRADE_FINE, boom->placed, NULL);
@@ -170,7 +173,9 @@ judge_boom_place (LrJudge                 *judge,
     lr_remark_say (remark, _("Boom %s hangs <b>%s</b> from %s’s mouth, as near as the frames let it."), name, distance, talker);
   else
     lr_remark_say (remark, _("Boom %s hangs <b>%s</b> from %s’s mouth, <b>%s</b> off the way that it points."), name, distance, talker, angle);
-  if ((is_far || is_aside) && has_best)
+  if ((is_far || is_aside) && is_nearest)
+    lr_remark_say (remark, _("From where its stand is, nothing nearer keeps out of the frames: move the stand."));
+  else if ((is_far || is_aside) && has_best)
     keep_boom (judge, remark, boom, tip_m, best_m);
 }
 

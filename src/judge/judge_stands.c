@@ -22,6 +22,16 @@ whole_bag_kg (double wanted_kg)
   return fmax (LEAST_BAG_KG, ceil (wanted_kg - ROUNDING));
 }
 
+/* Figures on an assumed mass say so */
+static void
+say_usual (LrJudge              *judge,
+           LrRemark             *remark,
+           const LrStandReading *stand)
+{
+  if (stand->usual_kg > 0.0)
+    lr_remark_say (remark, _("Its stand is taken as <b>%s</b>: weigh yours."), lr_say_mass (judge, stand->usual_kg));
+}
+
 static void
 judge_boom (LrJudge              *judge,
             const LrStandReading *stand)
@@ -50,6 +60,7 @@ judge_boom (LrJudge              *judge,
                  lr_say_title (judge, stand->placed), lr_say_length (judge, stand->reach_m), lr_say_number (judge, stand->gap.factor, 2));
   lr_remark_say (remark, stand->gap.factor < 1.0 ? _("It falls; the limit is <b>%s</b>.") : _("The limit is <b>%s</b>."),
                  lr_say_number (judge, limit, 1));
+  say_usual (judge, remark, stand);
   if (grade == LR_GRADE_FINE)
     return;
 
@@ -102,6 +113,7 @@ say_weak (LrJudge              *judge,
     {
       lr_remark_say (remark, _("Of the straight stands %s tips first, pushed with <b>%s\u00a0N</b> at its head; <b>%s\u00a0N</b> is the limit."),
                      lr_say_title (judge, worst->placed), lr_say_number (judge, worst->push_n, 0), lr_say_number (judge, limit_n, 0));
+      say_usual (judge, remark, worst);
       return;
     }
 
@@ -117,6 +129,7 @@ say_weak (LrJudge              *judge,
                  lr_say_title (judge, worst->placed), lr_say_number (judge, worst->push_n, 1), lr_say_number (judge, limit_n, 0));
   if (weak->len > 1)
     lr_remark_say (remark, _("It is the first of <b>%s</b> stands."), lr_say_number (judge, weak->len, 0));
+  say_usual (judge, remark, worst);
   remedy = lr_remedy_new ();
   bags = bag_all (judge, weak, remedy);
   /* Translators: stands and the mass of each one's sandbag */

@@ -13,7 +13,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#define DOOR_LEAST_M 0.815  /* for a wheelchair: ADA standards 404.2.3, 32 in clear, from memory */
 #define MIN_WIDTH_M 0.3
 
 /* The same way, of things of this study; FALSE: one of them is gone */
@@ -101,7 +100,7 @@ static void
 judge_wheelchair (LrJudge        *judge,
                   const LrWayOut *way)
 {
-  gboolean is_narrow = way->width_m < way->wanted_m, is_narrow_door = way->door->item->door.width_m < DOOR_LEAST_M;
+  gboolean is_narrow = way->width_m < way->wanted_m, is_narrow_door = way->door->item->door.width_m < LR_WHEELCHAIR_DOOR_M;
   LrRemark *remark = lr_judge_add (judge, LR_CHECK_WHEELCHAIR, is_narrow || is_narrow_door ? LR_GRADE_FIX : LR_GRADE_FINE, way->person, NULL);
 
   if (remark == NULL)
@@ -109,7 +108,7 @@ judge_wheelchair (LrJudge        *judge,
 
   lr_remark_about (remark, way->door);
   remark->value = is_narrow ? way->width_m : is_narrow_door ? way->door->item->door.width_m : way->width_m;
-  remark->limit = is_narrow ? way->wanted_m : is_narrow_door ? DOOR_LEAST_M : way->wanted_m;
+  remark->limit = is_narrow ? way->wanted_m : is_narrow_door ? LR_WHEELCHAIR_DOOR_M : way->wanted_m;
   if (is_narrow)
     {
       say_narrow (judge, remark, way, _("It is a wheelchair’s way."));
@@ -118,7 +117,7 @@ judge_wheelchair (LrJudge        *judge,
   mark_way (remark, way, NULL);
   if (is_narrow_door)
     lr_remark_say (remark, _("%s is <b>%s</b> wide; a wheelchair usually wants <b>%s</b> between leaf and frame."), lr_say_title (judge, way->door),
-                   lr_say_length (judge, way->door->item->door.width_m), lr_say_length (judge, DOOR_LEAST_M));
+                   lr_say_length (judge, way->door->item->door.width_m), lr_say_length (judge, LR_WHEELCHAIR_DOOR_M));
   else
     lr_remark_say (remark, _("A wheelchair has <b>%s</b> or more all the way from %s to the place of %s."), lr_say_length (judge, way->width_m),
                    lr_say_title (judge, way->door), lr_say_name (judge, way->person));

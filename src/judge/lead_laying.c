@@ -175,7 +175,34 @@ lr_lead_route (const LrStudy  *study,
   return lr_plan_lay_lead (study->plan, id, &laying, error);
 }
 
-/* What lacks a lead: the nearest to where one was dropped, else what takes most */
+/**
+ * lr_lead_join:
+ * @plan: a plan
+ * @id: of a lead
+ * @key: "socket" or "feeds"
+ * @other: id of what it is joined to, or ""
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan, in which it is joined to that, and laid anew where there is a way
+ */
+LrPlan *
+lr_lead_join (const LrPlan *plan,
+              const char   *id,
+              const char   *key,
+              const char   *other,
+              GError      **error)
+{
+  g_autoptr (LrPlan) joined = lr_plan_change_text (plan, id, key, other, error);
+  g_autoptr (LrStudy) study = joined != NULL ? lr_study_new_trial (joined) : NULL;
+  LrLeadWay way;
+
+  if (joined == NULL || !lr_lead_find_way (study, lr_plan_find (joined, id), &way))
+    return g_steal_pointer (&joined);
+
+  return lr_lead_route (study, id, error);
+}
+
+/* What lacks a lead: the nearest to where one was dropped, be it a camera that nobody told the power of; else what takes most */
 static const LrPlaced *
 find_hungry (const LrStudy *study,
              const LrVec2  *at_m)
@@ -189,7 +216,7 @@ find_hungry (const LrStudy *study,
       double power_w = lr_study_power_w (placed->item, FALSE);
       double score = at_m != NULL ? -lr_vec2_distance (placed->at_m, *at_m) : power_w;
 
-      if (power_w <= 0.0 || lr_study_lead_of (study, placed->item->id) != NULL || !(score > best_score))
+      if ((power_w <= 0.0 && (at_m == NULL || placed->item->kind != LR_ITEM_CAMERA)) || lr_study_lead_of (study, placed->item->id) != NULL || !(score > best_score))
         continue;
       best = placed;
       best_score = score;

@@ -34,6 +34,8 @@ gboolean lr_lead_find_socket (const LrStudy *study, const LrPlaced *load, const 
 const LrKitEntry *lr_lead_find_in_kit (const LrPlan *plan, double needed_m, double core_mm2);
 /* (transfer full): the lead goes from its socket to what it feeds along the walls */
 LrPlan  *lr_lead_route       (const LrStudy *study, const char *id, GError **error);
+/* (transfer full): the lead's "socket" or what it "feeds" is another, and it goes there along the walls if there is a way */
+LrPlan  *lr_lead_join        (const LrPlan *plan, const char *id, const char *key, const char *other, GError **error);
 /* (transfer full): a lead that was just added feeds a lamp that lacks one, the nearest to @at_m or the hungriest, from the socket that suits;
  * @plan as it is when there is none */
 LrPlan  *lr_lead_lay_new     (const LrStudy *study, LrPlan *plan, const char *id, const LrVec2 *at_m, GError **error);

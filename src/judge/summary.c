@@ -358,10 +358,11 @@ with_stand (const LrStudy  *study,
             const LrPlaced *placed,
             char           *own)
 {
-  g_autofree char *stand = lr_summary_stand (study, placed);
+  g_autofree char *stand = lr_summary_stand (study, placed), *feed = lr_summary_feed (study, placed->item);
   GString *text = g_string_new (own);
 
   g_free (own);
+  add_sentence (text, '\n', feed);
   add_sentence (text, '\n', stand);
   return g_string_free (text, FALSE);
 }

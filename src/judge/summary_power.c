@@ -49,6 +49,32 @@ lr_summary_lead (const LrStudy *study,
 }
 
 /**
+ * lr_summary_feed:
+ * @study: a study
+ * @load: a thing that may take power
+ *
+ * Returns: (transfer full): where it is plugged in, and what runs there; "" if nothing feeds it
+ */
+char *
+lr_summary_feed (const LrStudy *study,
+                 const LrItem  *load)
+{
+  const LrItem *lead = lr_study_lead_of (study, load->id);
+  LrLeadPower reading;
+
+  if (lead == NULL || !lr_study_lead (study, lead, &reading) || reading.socket == NULL)
+    return g_strdup ("");
+  if (reading.circuit == NULL)
+    /* Translators: a socket's tag */
+    return g_strdup_printf (_("Plugged into %s, whose circuit is not told."), reading.socket->item->tag);
+  if (!isfinite (reading.current_a))
+    /* Translators: tags of a socket and of its circuit */
+    return g_strdup_printf (_("Plugged into %s, on %s."), reading.socket->item->tag, reading.circuit->tag);
+  /* Translators: tags of a socket and of its circuit, amperes at full */
+  return g_strdup_printf (_("Plugged into %s, on %s: up to %.1f A."), reading.socket->item->tag, reading.circuit->tag, reading.current_a);
+}
+
+/**
  * lr_summary_socket:
  * @study: a study
  * @socket: a socket
@@ -103,9 +129,9 @@ lr_summary_stand (const LrStudy  *study,
   else if (isfinite (stand.gap.factor))
     g_string_append_printf (text, _("What holds its stand is %.1f times what tips it, the arm over a gap between two legs."), stand.gap.factor);
   if (stand.wanted_bag_kg > stand.bag_kg)
-    g_string_append_printf (text, _(" A sandbag of %.0f kg settles it."), ceil (stand.wanted_bag_kg));
-  if (stand.is_boom && stand.balance_kg > 0.05)
-    g_string_append_printf (text, _(" %.1f kg at the short end hold the arm level."), stand.balance_kg);
+    g_string_append_printf (text, _(" A sandbag of %.0f kg brings it over the limit."), ceil (stand.wanted_bag_kg));
+  if (stand.usual_kg > 0.0)
+    g_string_append_printf (text, _(" The stand is taken as %.0f kg: weigh yours."), stand.usual_kg);
 
   return g_string_free (text, FALSE);
 }

@@ -11,4 +11,5 @@
 /* (transfer full): a sentence or more; "" for nothing */
 char *lr_summary_lead   (const LrStudy *study, const LrItem *lead, LrUnits units);
 char *lr_summary_socket (const LrStudy *study, const LrItem *socket);
+char *lr_summary_feed  (const LrStudy *study, const LrItem *load);
 char *lr_summary_stand  (const LrStudy *study, const LrPlaced *placed);

@@ -40,7 +40,7 @@ noise_title (const LrNoiseLevel *level)
   return level->noise != NULL ? lr_item_title (level->noise->item) : g_strdup (_("the room itself"));
 }
 
-/* By which of noise and room it misses its limit most */
+/* Which of noise and room make it miss its limits */
 static char *
 describe_limit (const LrStudy           *study,
                 const LrRoomSound       *room,
@@ -50,7 +50,10 @@ describe_limit (const LrStudy           *study,
   double room_short_db = limit_of (study, LR_LIMIT_OVER_ROOM) - microphone->direct_db;
   g_autofree char *loudest = noise_title (lr_sound_noise (microphone, 0));
 
-  if (noise_short_db > 0.0 && noise_short_db >= room_short_db)
+  if (noise_short_db > 0.0 && room_short_db > 0.0)
+    /* Translators: a noise */
+    return g_strdup_printf (_("The room limits it, for it is too far from the mouth, and so does noise, most of it from: %s."), loudest);
+  if (noise_short_db > 0.0)
     /* Translators: a noise */
     return g_strdup_printf (_("Noise limits it, most of it from: %s."), loudest);
   if (room_short_db > 0.0)
@@ -66,22 +69,41 @@ describe_held (const LrMicrophoneSound *microphone,
                LrUnits                  units)
 {
   g_autofree char *distance = lr_length_format (microphone->distance_m, units), *name = lr_item_title (microphone->talker->item);
+  double loss_db = -microphone->dull_db;
 
   if (microphone->placed->item->microphone.form == LR_MIC_LAVALIER)
     /* Translators: a distance, a person */
     return g_strdup_printf (_("Hangs %s from %s’s mouth, under the chin."), distance, name);
+  if (loss_db < 0.5)
+    /* Translators: a distance, a person, angles */
+    return g_strdup_printf (_("%s from %s’s mouth, which is %.0f° off its axis, up to %.0f° as they lean."), distance, name,
+                            microphone->off_axis_rad / LR_DEG, microphone->lean_off_axis_rad / LR_DEG);
   /* Translators: a distance, a person, angles, a level difference */
   return g_strdup_printf (_("%s from %s’s mouth, which is %.0f° off its axis, up to %.0f° as they lean: then it loses %.0f" NO_BREAK
                             "dB at 2" NO_BREAK "kHz."),
-                          distance, name, microphone->off_axis_rad / LR_DEG, microphone->lean_off_axis_rad / LR_DEG, -microphone->dull_db);
+                          distance, name, microphone->off_axis_rad / LR_DEG, microphone->lean_off_axis_rad / LR_DEG, loss_db);
 }
 
 static char *
 describe_levels (const LrMicrophoneSound *microphone)
 {
+  if (microphone->direct_db < 0.0)
+    /* Translators: levels, dB(A) */
+    return g_strdup_printf (_("Voice %.0f" NO_BREAK "dB, %.0f under what the room gives back of it, %.0f over noise."), microphone->voice_db,
+                            -microphone->direct_db, microphone->over_db);
   /* Translators: levels, dB(A) */
   return g_strdup_printf (_("Voice %.0f" NO_BREAK "dB, %.0f over what the room gives back of it, %.0f over noise."), microphone->voice_db,
                           microphone->direct_db, microphone->over_db);
+}
+
+/* What the gain of switching off rests on */
+static char *
+describe_background (const LrRoomSound *room)
+{
+  if (room->is_background_measured)
+    return g_strdup ("");
+  /* Translators: a level, dB(A) */
+  return g_strdup_printf (_("Nobody measured the quiet room: it is taken as %.0f" NO_BREAK "dB."), room->background_db);
 }
 
 static char *
@@ -172,6 +194,7 @@ lr_microphone_sound_summary (const LrStudy  *study,
       add_line (text, describe_limit (study, &sound->room, heard));
       add_line (text, describe_levels (heard));
       add_line (text, describe_quiet (heard));
+      add_line (text, describe_background (&sound->room));
       add_line (text, describe_held (heard, units));
       add_line (text, describe_best (study, heard, units));
       add_line (text, describe_comb (study, heard));

@@ -109,6 +109,37 @@ lr_material_find (const char *id)
 }
 
 /**
+ * lr_material_named:
+ * @text: what somebody calls it
+ *
+ * Returns: (transfer none) (nullable): the surface with that title in any case, else the only one whose title begins so
+ */
+const LrMaterial *
+lr_material_named (const char *text)
+{
+  g_autofree char *wanted = g_utf8_casefold (text, -1);
+  const LrMaterial *begins = NULL;
+  guint n_begin = 0;
+  gsize n;
+  const LrMaterial *materials = lr_materials (&n);
+
+  g_strstrip (wanted);
+  for (gsize i = 0; i < n && *wanted != '\0'; i++)
+    {
+      g_autofree char *title = g_utf8_casefold (_(materials[i].title), -1);
+
+      if (g_str_equal (title, wanted))
+        return &materials[i];
+      if (!g_str_has_prefix (title, wanted))
+        continue;
+      begins = &materials[i];
+      n_begin++;
+    }
+
+  return n_begin == 1 ? begins : NULL;
+}
+
+/**
  * lr_material_of:
  * @surface: of a room
  *

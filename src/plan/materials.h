@@ -17,6 +17,8 @@ typedef struct
 
 const LrMaterial *lr_materials         (gsize *n);       /* of surfaces */
 const LrMaterial *lr_material_find     (const char *id); /* of surfaces and things; (nullable) */
+/* By its title as it is shown, in any case, or by how the title of just one begins; (nullable) */
+const LrMaterial *lr_material_named    (const char *text);
 /* Whose figures a surface has; (nullable): its own */
 const LrMaterial *lr_material_of       (const LrSurface *surface);
 

@@ -27,7 +27,7 @@ static const LrProp room_rows[] = {
        .is_optional = TRUE),
   ROW ("reverberation-s", N_("Reverberation, measured"), LR_PROP_NUMBER, reverberation_s, .min = 0.05, .max = 20.0, .decimals = 2,
        .unit = "s", .is_optional = TRUE),
-  TEXT_OR_NONE ("full-load-rule", N_("Full load allowed by"), full_load_rule),
+  TEXT_OR_NONE ("full-load-rule", N_("Rule that allows full load"), full_load_rule),
   TEXT_OR_NONE ("underlay-file", N_("Picture of a floor plan"), underlay_file),
   ROW ("underlay-scale-m-per-px", NULL, LR_PROP_NUMBER, underlay_scale, .min = 1e-5, .max = 10.0, .decimals = 7,
        .unit = "m/px", .is_optional = TRUE),

@@ -120,6 +120,40 @@ lr_study_circuit (const LrStudy    *study,
 }
 
 /**
+ * lr_study_untold_w:
+ * @study: a study
+ * @sockets: (nullable) (element-type LrPlaced): where the sockets are added
+ * @full_w: (out): what is plugged into sockets whose circuit nobody has told, at full [W]
+ *
+ * Returns: %FALSE, with @full_w untouched, if nothing is
+ */
+gboolean
+lr_study_untold_w (const LrStudy *study,
+                   GPtrArray     *sockets,
+                   double        *full_w)
+{
+  double sum_w = 0.0;
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *socket = &g_array_index (study->placed, LrPlaced, i);
+      double load_w = 0.0;
+
+      if (socket->item->kind != LR_ITEM_SOCKET || circuit_of (study, socket) != NULL || !lr_study_socket_load_w (study, socket->item, &load_w)
+          || !(load_w > 0.0))
+        continue;
+      sum_w += load_w;
+      if (sockets != NULL)
+        g_ptr_array_add (sockets, (gpointer) socket);
+    }
+
+  if (!(sum_w > 0.0))
+    return FALSE;
+  *full_w = sum_w;
+  return TRUE;
+}
+
+/**
  * lr_study_leads_in:
  * @study: a study
  * @socket: id of a socket

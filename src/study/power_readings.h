@@ -50,6 +50,7 @@ typedef struct
   double      push_n;             /* level push at the head that tips it over a gap */
   double      bag_kg;             /* that hangs there */
   double      wanted_bag_kg;      /* that would have to, to keep the plan's limits */
+  double      usual_kg;           /* that its stand is taken to weigh; 0: it was told */
   double      balance_kg;         /* at the short end, would hold the arm level; NAN without a short end */
 } LrStandReading;
 
@@ -65,11 +66,16 @@ typedef struct
   gboolean is_wheelchair;         /* of a wheelchair to its place */
 } LrWayOut;
 
+#define LR_WHEELCHAIR_DOOR_M 0.815 /* in the clear: ADA standards 404.2.3, 32 in, from memory */
+
 /* Takes at full or as dimmed; 0 for what needs no mains */
 double   lr_study_power_w     (const LrItem *item, gboolean is_dimmed);
 double   lr_study_power_factor (const LrItem *item);
 gboolean lr_study_circuit     (const LrStudy *study, const LrItem *circuit, LrCircuitReading *reading);
 gboolean lr_study_lead        (const LrStudy *study, const LrItem *lead, LrLeadPower *reading);
+/* What leads feed from sockets whose circuit nobody has told, at full [W]; FALSE, untouched: nothing. @sockets (nullable) (element-type LrPlaced):
+ * those sockets are added */
+gboolean lr_study_untold_w    (const LrStudy *study, GPtrArray *sockets, double *full_w);
 /* How many leads are in a socket, but for @but (nullable) */
 guint    lr_study_leads_in    (const LrStudy *study, const char *socket, const LrItem *but);
 /* The lead that feeds an item; (nullable) */

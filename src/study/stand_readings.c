@@ -30,6 +30,16 @@ told_or (double told_kg,
   return told_kg > 0.0 ? told_kg : usual_kg;
 }
 
+/* The stand itself, of the mass told or of usual gear */
+static void
+weigh_stand (LrStandReading *reading,
+             double          told_kg,
+             double          usual_kg)
+{
+  reading->usual_kg = told_kg > 0.0 ? 0.0 : usual_kg;
+  weigh (reading, told_or (told_kg, usual_kg), 0.0);
+}
+
 static void
 weigh_boom (LrStandReading *reading)
 {
@@ -42,7 +52,7 @@ weigh_boom (LrStandReading *reading)
   reading->reach_m = hang.reach_m;
   reading->head_m = hang.post_m;
   reading->bag_kg = mic->bag_kg;
-  weigh (reading, told_or (mic->stand_mass_kg, USUAL_BOOM_STAND_KG), 0.0);
+  weigh_stand (reading, mic->stand_mass_kg, USUAL_BOOM_STAND_KG);
   weigh (reading, mic->arm_mass_kg, 0.5 * (hang.reach_m - mic->short_end_m));
   weigh (reading, mic->capsule_mass_kg, hang.reach_m);
   weigh (reading, mic->counterweight_kg, -mic->short_end_m);
@@ -62,7 +72,7 @@ weigh_all (LrStandReading *reading)
       reading->radius_m = item->light.stand_radius_m;
       reading->head_m = item->light.lamp_height_m;
       reading->bag_kg = item->light.bag_kg;
-      weigh (reading, told_or (item->light.stand_mass_kg, USUAL_STAND_KG), 0.0);
+      weigh_stand (reading, item->light.stand_mass_kg, USUAL_STAND_KG);
       weigh (reading, item->light.mass_kg, 0.0);
     }
   else if (item->kind == LR_ITEM_PANEL && item->panel.form != LR_PANEL_BACKDROP)
@@ -70,7 +80,7 @@ weigh_all (LrStandReading *reading)
       reading->radius_m = item->panel.stand_radius_m;
       reading->head_m = item->panel.bottom_m + 0.5 * item->panel.height_m;
       reading->bag_kg = item->panel.bag_kg;
-      weigh (reading, told_or (item->panel.stand_mass_kg, USUAL_STAND_KG), 0.0);
+      weigh_stand (reading, item->panel.stand_mass_kg, USUAL_STAND_KG);
       weigh (reading, told_or (item->panel.mass_kg, USUAL_PANEL_KG), 0.0);
     }
   else if (item->kind == LR_ITEM_MICROPHONE && item->microphone.form == LR_MIC_BOOM)

@@ -217,8 +217,9 @@ lr_item_title (const LrItem *item)
       return tagged_title (item, item->name[0] != '\0' ? item->name : form);
     case LR_ITEM_SOCKET:
     case LR_ITEM_CIRCUIT:
-      if (item->tag[0] != '\0' && item->name[0] == '\0')
-        return g_strdup_printf (C_("kind and tag: Socket S1", "%s %s"), form, item->tag);
+      if (item->tag[0] != '\0')
+        return item->name[0] != '\0' ? tagged_title (item, item->name)
+                                     : g_strdup_printf (C_("kind and tag: Socket S1", "%s %s"), form, item->tag);
       break;
     case LR_ITEM_PERSON:
     case LR_ITEM_LEAD:

@@ -296,6 +296,7 @@ const Provocation provocations[] = {
   { "circuit-overloaded-at-full", LR_CHECK_CIRCUIT, LR_GRADE_MIND, "circuit:circuit-1", FALSE,
     { POWERED, { TRUE, LR_ITEM_CIRCUIT, 0, 0.0, 0.0 } },
     { FED, { "socket-1", "circuit", 0, "circuit-1" }, { "light-1", "power-w", 4000.0, NULL }, { "light-1", "dim-pct", 0.5, NULL } } },
+  { "circuit-untold", LR_CHECK_UNTOLD, LR_GRADE_MIND, "untold-circuit", FALSE, { POWERED }, { FED, { "light-1", "power-w", 2600.0, NULL } } },
   { "lamp-without-a-lead", LR_CHECK_UNFED, LR_GRADE_MIND, "unfed:light-1", TRUE,
     { { TRUE, LR_ITEM_SOCKET, 0, 0.6, 0.0 }, { TRUE, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 0.7, 1.2 } }, { { "light-1", "power-w", 60.0, NULL } } },
   { "two-leads-one-outlet", LR_CHECK_OUTLETS, LR_GRADE_FIX, "outlets:socket-1", FALSE,

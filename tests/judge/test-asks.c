@@ -73,7 +73,7 @@ test_generated (void)
   g_assert_cmpstr (ask->from, ==, "09:50");
   g_assert_cmpstr (ask->to, ==, "11:30");
   g_assert_true (g_str_has_prefix (ask->text, "Fridge off"));
-  figures = g_strdup_printf ("voice %.0f dB over noise, not %.0f", microphone->over_db + lr_sound_noise (microphone, 0)->win_db,
+  figures = g_strdup_printf ("voice about %.0f dB over noise, not %.0f", microphone->over_db + lr_sound_noise (microphone, 0)->win_db,
                              microphone->over_db);
   g_assert_cmpstr (ask->reason, ==, figures);
   sentence = lr_ask_sentence (ask);
@@ -174,13 +174,13 @@ test_summaries (void)
   g_autoptr (LrStudy) study = lr_study_new (plan), alone = NULL;
   g_autofree char *microphone = lr_microphone_sound_summary (study, lr_study_find_placed (study, "microphone-1"), LR_UNITS_METRIC);
   g_autofree char *noise = lr_noise_sound_summary (study, lr_study_find_placed (study, "noise-1"));
-  g_autofree char *room = lr_room_sound_summary (study, LR_UNITS_METRIC), *quiet = NULL, *off = NULL;
+  g_autofree char *room = lr_room_sound_summary (study, LR_UNITS_METRIC), *voice = lr_room_voice_summary (study), *quiet = NULL, *off = NULL;
 
   check_text (microphone, "Noise limits it, most of it from: fridge.");
   check_text (microphone, "With all off that can be");
   check_text (noise, "hears it at");
   check_text (room, "By Sabine");
-  check_text (room, "with what is asked for off");
+  check_text (voice, "with what is asked for off");
 
   fixture_set (&plan, "noise-1", "is-off", 1.0);
   fixture_set (&plan, "noise-2", "is-off", 1.0);
