@@ -96,6 +96,35 @@ lr_power_resistance_ohm_km (double  core_mm2,
 }
 
 /**
+ * lr_power_bears_a:
+ * @core_mm2: cross-section of a conductor [mm²], > 0
+ * @current_a: (out): what it bears for hours, lying free and unwound [A]
+ *
+ * The next smaller size of the table counts for one in between.
+ *
+ * Source: BS 7671:2018, table 4F3A, flexible cords of two cores, from memory. What is marked on lead, plug and reel goes before it.
+ *
+ * Returns: false, with @current_a untouched, unless @core_mm2 is finite and at least that of the table's thinnest, 0.5 mm²
+ */
+bool
+lr_power_bears_a (double  core_mm2,
+                  double *current_a)
+{
+  static const struct { double core_mm2, current_a; } cords[] = {
+    { 0.5, 3.0 }, { 0.75, 6.0 }, { 1.0, 10.0 }, { 1.25, 13.0 }, { 1.5, 16.0 }, { 2.5, 25.0 }, { 4.0, 32.0 },
+  };
+  bool is_found = false;
+
+  for (size_t i = 0; isfinite (core_mm2) && i < sizeof cords / sizeof *cords && core_mm2 >= cords[i].core_mm2 - SAME_MM2; i++)
+    {
+      *current_a = cords[i].current_a;
+      is_found = true;
+    }
+
+  return is_found;
+}
+
+/**
  * lr_power_drop_v:
  * @length_m: of the lead, one way [m], >= 0
  * @current_a: through it [A], >= 0

@@ -18,5 +18,7 @@
 bool lr_power_current_a (double power_w, double volts_v, double power_factor, double *current_a);
 /* Of one conductor of a flexible lead, at 20 °C, per kilometre */
 bool lr_power_resistance_ohm_km (double core_mm2, double *ohm_km);
+/* What a flexible lead of that core bears for hours, lying free */
+bool lr_power_bears_a (double core_mm2, double *current_a);
 /* There and back through a lead of @length_m */
 bool lr_power_drop_v (double length_m, double current_a, double ohm_km, double conductor_c, double *drop_v);

@@ -42,6 +42,13 @@ append (GPtrArray    *asks,
   return ask;
 }
 
+/* A letter, a digit, or a part of a letter beyond ASCII */
+static gboolean
+is_of_word (char c)
+{
+  return g_ascii_isalnum (c) || (guchar) c >= 0x80;
+}
+
 /* "S2" in "Sockets S2 and S3 free", and not in "S21" */
 static gboolean
 has_word (const char *text,
@@ -50,7 +57,7 @@ has_word (const char *text,
   gsize length = strlen (word);
 
   for (const char *at = strstr (text, word); length > 1 && at != NULL; at = strstr (at + 1, word))
-    if ((at == text || !g_ascii_isalnum (at[-1])) && !g_ascii_isalnum (at[length]))
+    if ((at == text || !is_of_word (at[-1])) && !is_of_word (at[length]))
       return TRUE;
   return FALSE;
 }
@@ -67,7 +74,7 @@ find_own (const GPtrArray *asks,
       LrAsk *ask = g_ptr_array_index (asks, i);
       g_autofree char *text = ask->is_own ? g_utf8_casefold (ask->text, -1) : NULL;
 
-      if (text != NULL && ((*name != '\0' && strstr (text, name) != NULL) || has_word (ask->text, item->tag)))
+      if (text != NULL && (has_word (text, name) || has_word (ask->text, item->tag)))
         return ask;
     }
 

@@ -33,7 +33,7 @@ minutes_before (const char *time,
 }
 
 static char *
-capitalise (const char *name)
+capitalize (const char *name)
 {
   g_autofree char *first = g_utf8_substring (name, 0, MIN (1, g_utf8_strlen (name, -1))), *upper = g_utf8_strup (first, -1);
 
@@ -48,7 +48,7 @@ ask_off (GPtrArray      *asks,
 {
   const LrJob *job = study->plan->job;
   g_autofree char *from = minutes_before (job->time_roll, BEFORE_MIN), *to = minutes_before (job->time_wrap, 0);
-  g_autofree char *title = lr_item_title (noise->item), *name = *title != '\0' ? capitalise (title) : g_strdup (title);
+  g_autofree char *title = lr_item_title (noise->item), *name = *title != '\0' ? capitalize (title) : g_strdup (title);
   /* Translators: a noise that is to be switched off */
   g_autofree char *text = g_strdup_printf (_("%s off, on again after"), name);
 

@@ -119,6 +119,8 @@ static const LrCheckInfo checks[LR_N_CHECKS] = {
     N_("OSHA 1910.305(g)(1): no cords through doorways unless protected, for a time; the local fire code decides") },
   [LR_CHECK_VOLTAGE_DROP] = { "voltage-drop", N_("Volts lost in a lead"), LR_LIMIT_VOLTAGE_DROP, LR_PROP_SHARE,
     N_("IEC 60228, class 5, conductors at 70 °C; the wiring of the house comes on top") },
+  [LR_CHECK_LEAD_CURRENT] = { "lead-current", N_("Current through a lead"), LR_N_LIMITS, LR_PROP_NUMBER,
+    N_("BS 7671, table 4F3A, from memory; what is marked on lead and plug goes before it, and local rules decide") },
   [LR_CHECK_REEL] = { "reel", N_("Lead still wound up"), LR_LIMIT_WOUND_SHARE, LR_PROP_NUMBER,
     N_("unwind reels fully before load: Electrical Safety First, RoSPA; what is marked on the reel goes before it") },
   [LR_CHECK_STAND] = { "stand", N_("What keeps a stand upright"), LR_LIMIT_STAND_FACTOR, LR_PROP_NUMBER,

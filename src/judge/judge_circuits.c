@@ -48,7 +48,19 @@ leads_on (const LrJudge *judge,
   return leads;
 }
 
-/* Lays a lead from another socket, with a longer one of the van if its own is too short; FALSE: none is long enough */
+/* How many of the kit's entry the remedy takes already */
+static int
+n_taken (const LrRemedy   *remedy,
+         const LrKitEntry *entry)
+{
+  int n = 0;
+
+  for (guint i = 0; remedy->layings != NULL && i < remedy->layings->len; i++)
+    n += g_strcmp0 (((const LrLaying *) g_ptr_array_index (remedy->layings, i))->kit, entry->item->id) == 0;
+  return n;
+}
+
+/* Lays a lead from another socket, with a longer one of the van if its own is too short; FALSE: none is left that is long enough */
 static gboolean
 lay_from (LrJudge         *judge,
           LrRemedy        *remedy,
@@ -61,7 +73,7 @@ lay_from (LrJudge         *judge,
     {
       const LrKitEntry *entry = lr_lead_find_in_kit (judge->study->plan, way->needed_m, lead->lead.core_mm2);
 
-      if (entry == NULL)
+      if (entry == NULL || n_taken (remedy, entry) >= lr_plan_kit_left (judge->study->plan, entry))
         return FALSE;
       laying.kit = entry->item->id;
     }
@@ -255,7 +267,7 @@ judge_outlets (LrJudge        *judge,
       if (lead->kind != LR_ITEM_LEAD || g_strcmp0 (lead->lead.socket, socket->item->id) != 0)
         continue;
       load = lr_study_find_placed (judge->study, lead->lead.feeds);
-      if (load == NULL || !lr_lead_find_socket (judge->study, load, NULL, NULL, NULL, &way))
+      if (load == NULL || !lr_lead_find_socket (judge->study, load, lead, NULL, NULL, &way) || way.socket == socket)
         continue;
       remedy = lr_remedy_new ();
       if (!lay_from (judge, remedy, lead, &way))

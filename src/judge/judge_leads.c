@@ -7,10 +7,14 @@
 
 #include "judge_parts.h"
 #include "lead_laying.h"
+#include "power.h"
 
 #include <glib/gi18n-lib.h>
 
 #define ROUNDING_M 0.001
+#define CORE_STEP_MM2 0.25   /* sizes of leads lie no nearer */
+#define THICKEST_MM2 4.0
+#define REEL_AT_MOST_A 16.0  /* IEC 61242 covers reels up to here, from memory, whatever breaker they hang on */
 
 /**
  * lr_say_lead:
@@ -251,6 +255,41 @@ judge_drop (LrJudge           *judge,
     }
 }
 
+/* The breaker protects the house's wiring, not a thin lead */
+static void
+judge_current (LrJudge           *judge,
+               const LrLeadPower *lead)
+{
+  double bears_a = NAN, thicker_a, least_mm2 = lead->item->lead.core_mm2;
+  const LrKitEntry *entry = NULL;
+  LrRemark *remark;
+  LrRemedy *remedy;
+
+  if (!isfinite (lead->current_a) || !lr_power_bears_a (lead->item->lead.core_mm2, &bears_a) || lead->current_a <= bears_a)
+    return;
+  remark = lr_judge_add (judge, LR_CHECK_LEAD_CURRENT, LR_GRADE_FIX, placed_of (judge, lead), NULL);
+  if (remark == NULL)
+    return;
+
+  remark->value = lead->current_a;
+  remark->limit = bears_a;
+  mark_path (remark, lead->item, NULL);
+  lr_remark_say (remark, _("The lead to %s carries <b>%s</b>; one of <b>%s\u00a0mm²</b> bears <b>%s</b>: it may overheat before any breaker trips."),
+                 lr_say_lead (judge, lead->item), lr_say_current (judge, lead->current_a), lr_say_number (judge, lead->item->lead.core_mm2, 2),
+                 lr_say_current (judge, bears_a));
+  for (thicker_a = bears_a; thicker_a < lead->current_a && least_mm2 < THICKEST_MM2; least_mm2 += CORE_STEP_MM2)
+    lr_power_bears_a (least_mm2 + CORE_STEP_MM2, &thicker_a);
+  if (thicker_a >= lead->current_a)
+    entry = lr_lead_find_in_kit (judge->study->plan, lead->needed_m, least_mm2);
+  if (entry == NULL)
+    return;
+  remedy = lr_remedy_new ();
+  lr_remedy_lay (remedy, lead->item, &(LrLeadLaying) { .kit = entry->item->id });
+  lr_remedy_say (remedy, lr_say_length (judge, entry->item->lead.length_m), _("Take the lead of <b>%s</b> and <b>%s\u00a0mm²</b>."),
+                 lr_say_length (judge, entry->item->lead.length_m), lr_say_number (judge, entry->item->lead.core_mm2, 1));
+  lr_judge_offer (judge, remark, remedy);
+}
+
 static void
 judge_reel (LrJudge           *judge,
             const LrLeadPower *lead)
@@ -262,7 +301,7 @@ judge_reel (LrJudge           *judge,
   if (!lead->item->lead.is_wound || lead->load == NULL)
     return;
   if (limit_w <= 0.0 && lead->circuit != NULL)
-    limit_w = judge->limits[LR_LIMIT_WOUND_SHARE] * lead->circuit->circuit.volts_v * lead->circuit->circuit.amps_a;
+    limit_w = judge->limits[LR_LIMIT_WOUND_SHARE] * lead->circuit->circuit.volts_v * fmin (lead->circuit->circuit.amps_a, REEL_AT_MOST_A);
   remark = lr_judge_add (judge, LR_CHECK_REEL, limit_w > 0.0 && lead->power_w > limit_w ? LR_GRADE_FIX : LR_GRADE_MIND,
                          placed_of (judge, lead), NULL);
   if (remark == NULL)
@@ -363,6 +402,7 @@ lr_judge_leads (LrJudge *judge)
       judge_ends (judge, &lead);
       judge_way (judge, &lead);
       judge_drop (judge, &lead);
+      judge_current (judge, &lead);
       judge_reel (judge, &lead);
       n_off += lead.plug_off_m > judge->limits[LR_LIMIT_LEAD_OFF] || lead.load_off_m > judge->limits[LR_LIMIT_LEAD_OFF];
       if (lead.item->n_path > 1

@@ -21,7 +21,7 @@ judge_off_axis (LrJudge                 *judge,
                 const LrMicrophoneSound *microphone)
 {
   double limit = judge->limits[LR_LIMIT_OFF_AXIS], loss_db = -microphone->dull_db;
-  gboolean is_dull = loss_db > limit;
+  gboolean is_dull = loss_db > limit, is_boom = microphone->placed->item->microphone.form == LR_MIC_BOOM;
   LrRemark *remark;
   const char *name, *talker, *angle;
 
@@ -41,8 +41,9 @@ judge_off_axis (LrJudge                 *judge,
   lr_remark_mark_line (remark, lr_vec3_flat (microphone->capsule_m), lr_vec3_flat (microphone->mouth_m), angle);
   if (is_dull)
     lr_remark_say (remark, _("As %s leans, the mouth comes up to <b>%s</b> off the axis of %s and loses <b>%s</b> at 2 kHz; over <b>%s</b> it "
-                             "is plainly duller. Hang it farther to the front, or aim lower."),
-                   talker, angle, name, lr_say_db_off (judge, loss_db, limit), lr_say_db (judge, limit));
+                             "is plainly duller. %s"),
+                   talker, angle, name, lr_say_db_off (judge, loss_db, limit), lr_say_db (judge, limit),
+                   is_boom ? _("Hang it farther to the front, or aim lower.") : _("Stand it more to the front."));
   else
     lr_remark_say (remark, _("As %s leans, the mouth stays within <b>%s</b> of the axis of %s and loses no more than <b>%s</b> dB at 2 kHz."),
                    talker, angle, name, lr_say_number (judge, loss_db, 1));

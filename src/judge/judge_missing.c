@@ -24,6 +24,15 @@ miss (LrJudge    *judge,
   lr_remark_say (remark, "%s", sentence);
 }
 
+static gboolean
+has_microphone (const LrStudy *study)
+{
+  for (guint i = 0; i < study->placed->len; i++)
+    if (g_array_index (study->placed, LrPlaced, i).item->kind == LR_ITEM_MICROPHONE)
+      return TRUE;
+  return FALSE;
+}
+
 /**
  * lr_judge_missing:
  * @judge: a judge
@@ -41,6 +50,8 @@ lr_judge_missing (LrJudge *judge)
     miss (judge, "subject", _("Nobody to film yet: put in the subject, and the cameras can be judged."));
   else if (study->interviewer == NULL)
     miss (judge, "interviewer", _("No interviewer yet: the look and the line of action need one."));
+  if (study->subject != NULL && !has_microphone (study))
+    miss (judge, "microphone", _("No microphone yet: nobody hears the subject."));
   if (study->cameras->len == 0)
     miss (judge, "camera", _("No camera yet: put one in to see its frame."));
 }

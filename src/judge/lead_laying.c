@@ -11,6 +11,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define SAME_VOLTS 0.1 /* IEC 60038: mains keep within 10 % */
+
 /**
  * lr_lead_find_way:
  * @study: a study
@@ -44,6 +46,18 @@ current_of (const LrPlaced *load,
   return current_a;
 }
 
+/* A lamp that runs at one voltage is not plugged in at another */
+static gboolean
+has_its_volts (const LrStudy *study,
+               const LrItem  *lead,
+               const LrItem  *circuit)
+{
+  LrLeadPower reading;
+
+  return !lr_study_lead (study, lead, &reading) || reading.circuit == NULL
+         || fabs (circuit->circuit.volts_v - reading.circuit->circuit.volts_v) <= SAME_VOLTS * reading.circuit->circuit.volts_v;
+}
+
 /* Room for one more lead, and on its circuit for what that feeds */
 static gboolean
 suits (const LrStudy     *study,
@@ -63,6 +77,8 @@ suits (const LrStudy     *study,
     return FALSE;
   if (circuit == NULL || !lr_study_circuit (study, circuit->item, &reading))
     return TRUE;
+  if (but != NULL && !has_its_volts (study, but, circuit->item))
+    return FALSE;
 
   more_a = current_of (load, circuit->item);
   if (but != NULL)

@@ -10,8 +10,8 @@
 
 #include "power.h"
 
-/* A lamp of more than 25 W has at least this: Regulation (EU) 2019/2020, from memory. What is marked on it goes before it */
-#define USUAL_POWER_FACTOR 0.9
+/* Least power factors of lamps up to so many watts: Regulation (EU) 2019/2020, annex II, from memory. What is marked on one goes before it */
+static const struct { double up_to_w, factor; } usual_factors[] = { { 10.0, 0.4 }, { 25.0, 0.5 }, { HUGE_VAL, 0.9 } };
 
 /**
  * lr_study_power_w:
@@ -39,7 +39,14 @@ lr_study_power_w (const LrItem *item,
 double
 lr_study_power_factor (const LrItem *item)
 {
-  return item->kind == LR_ITEM_LIGHT && item->light.power_factor > 0.0 ? item->light.power_factor : USUAL_POWER_FACTOR;
+  double power_w = lr_study_power_w (item, FALSE);
+  guint i = 0;
+
+  if (item->kind == LR_ITEM_LIGHT && item->light.power_factor > 0.0)
+    return item->light.power_factor;
+  while (power_w > usual_factors[i].up_to_w)
+    i++;
+  return usual_factors[i].factor;
 }
 
 static const LrItem *

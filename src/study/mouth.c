@@ -15,7 +15,7 @@
  *
  * Source: closed form.
  *
- * Returns: (transfer none) (nullable): the person; %NULL, with @distance_m untouched, when it aims at nobody or is worn
+ * Returns: (transfer none) (nullable): the person; %NULL, with @distance_m untouched, when it aims at nobody, is worn or rides on a camera
  */
 const LrPlaced *
 lr_study_mouth_distance_m (const LrStudy *study,
@@ -23,7 +23,8 @@ lr_study_mouth_distance_m (const LrStudy *study,
                            double        *distance_m)
 {
   const LrMicrophone *m = &microphone->microphone;
-  const LrPlaced *person = m->form != LR_MIC_LAVALIER ? lr_study_find_placed (study, m->aims_at) : NULL;
+  /* one that is worn or rides on a camera has no tip of its own */
+  const LrPlaced *person = m->form != LR_MIC_LAVALIER && m->form != LR_MIC_CAMERA ? lr_study_find_placed (study, m->aims_at) : NULL;
   LrVec3 mouth_m;
 
   if (person == NULL || person->item->kind != LR_ITEM_PERSON)

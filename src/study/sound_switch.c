@@ -16,7 +16,8 @@
  * @microphone: a microphone
  * @wanted_db: voice over noise
  *
- * The loudest goes first, until the voice is so far over the rest or nothing wins a decibel.
+ * All that can go, but for those that are not needed: the quietest stay on first, as long as the voice is so far over the rest, or where that
+ * is out of reach as long as they take less than a decibel of what all win together.
  *
  * Returns: (transfer full) (array): by index of its noises, whether to switch it off
  */
@@ -25,21 +26,25 @@ lr_sound_switch_off (const LrMicrophoneSound *microphone,
                      double                   wanted_db)
 {
   gboolean *is_off = g_new0 (gboolean, microphone->noises->len);
-  double over_db = microphone->over_db;
+  double all_db, enough_db;
 
-  for (guint i = 0; i < microphone->noises->len && over_db < wanted_db; i++)
+  if (microphone->over_db >= wanted_db)
+    return is_off;
+
+  for (guint i = 0; i < microphone->noises->len; i++)
     {
       const LrNoiseLevel *level = lr_sound_noise (microphone, i);
-      double without_db;
 
-      if (level->noise == NULL || !level->noise->item->noise.can_switch_off)
-        continue;
-      is_off[i] = TRUE;
-      without_db = lr_sound_over_without (microphone, is_off);
-      is_off[i] = without_db - over_db >= LEAST_WIN_DB;
-      if (is_off[i])
-        over_db = without_db;
+      is_off[i] = level->noise != NULL && level->noise->item->noise.can_switch_off;
     }
+  all_db = lr_sound_over_without (microphone, is_off);
+  enough_db = fmin (wanted_db, all_db - LEAST_WIN_DB);
+  for (guint i = microphone->noises->len; i-- > 0;)
+    if (is_off[i])
+      {
+        is_off[i] = FALSE;
+        is_off[i] = lr_sound_over_without (microphone, is_off) < enough_db;
+      }
 
   return is_off;
 }

@@ -47,6 +47,25 @@ test_against_nec (void)
   assert_within (twelve * warm * 0.3048, 1.98, 0.025);
 }
 
+/* BS 7671:2018, table 4F3A, two-core flexible cords, from memory; NEC 400.5(A)(1) has 13 A for 16 AWG (1.31 mm²) and 18 A for 14 AWG (2.08 mm²),
+ * three conductors 10 and 15 A, from memory: no more than that is allowed here */
+static void
+test_bears (void)
+{
+  static const struct { double core_mm2, current_a; } cords[] = {
+    { 0.5, 3.0 }, { 0.75, 6.0 }, { 1.0, 10.0 }, { 1.25, 13.0 }, { 1.5, 16.0 }, { 2.5, 25.0 }, { 4.0, 32.0 }, { 1.31, 13.0 }, { 2.08, 16.0 },
+  };
+  double current_a = NAN;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cords); i++)
+    {
+      g_assert_true (lr_power_bears_a (cords[i].core_mm2, &current_a));
+      assert_near (current_a, cords[i].current_a, 1e-9);
+    }
+  g_assert_false (lr_power_bears_a (0.2, &current_a));
+  g_assert_false (lr_power_bears_a (NAN, &current_a));
+}
+
 /* Thicker is never worse, and a size between two of the table has no less than copper of its area */
 static void
 test_between (void)
@@ -147,6 +166,7 @@ main (int    argc,
 
   add_rows ("/power/core", core_cases, test_core);
   g_test_add_func ("/power/against-nec", test_against_nec);
+  g_test_add_func ("/power/bears", test_bears);
   g_test_add_func ("/power/between", test_between);
   add_rows ("/power/drop", drop_cases, test_drop);
   g_test_add_func ("/power/current", test_current);

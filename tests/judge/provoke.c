@@ -313,6 +313,8 @@ const Provocation provocations[] = {
   { "long-thin-lead", LR_CHECK_VOLTAGE_DROP, LR_GRADE_MIND, "voltage-drop:lead-1", TRUE, { POWERED, { TRUE, LR_ITEM_CIRCUIT, 0, 0.0, 0.0 } },
     { FED, { "socket-1", "circuit", 0, "circuit-1" }, { "light-1", "power-w", 1000.0, NULL }, { "lead-1", "length-mm", 100.0, NULL },
       { "lead-1", "core-mm2", 0.75, NULL } } },
+  { "lead-overheats", LR_CHECK_LEAD_CURRENT, LR_GRADE_FIX, "lead-current:lead-1", TRUE, { POWERED, { TRUE, LR_ITEM_CIRCUIT, 0, 0.0, 0.0 } },
+    { FED, { "socket-1", "circuit", 0, "circuit-1" }, { "light-1", "power-w", 2300.0, NULL }, { "lead-1", "core-mm2", 0.75, NULL } } },
   { "wound-reel", LR_CHECK_REEL, LR_GRADE_MIND, "reel:lead-1", TRUE, { POWERED }, { FED, { "lead-1", "is-wound", 1.0, NULL } } },
   { "hot-reel", LR_CHECK_REEL, LR_GRADE_FIX, "reel:lead-1", TRUE, { POWERED },
     { FED, { "lead-1", "is-wound", 1.0, NULL }, { "lead-1", "wound-limit-w", 500.0, NULL }, { "light-1", "power-w", 650.0, NULL } } },

@@ -100,6 +100,24 @@ test_own (void)
   g_assert_true (g_str_has_prefix (second, "FRIDGE off from nine (voice "));
 }
 
+/* A name is found as a word: AC is not in "back"; a tag too */
+static void
+test_own_words (void)
+{
+  static const char *const requests[] = { "Leave the back door unlocked.", NULL };
+  g_autoptr (LrPlan) plan = noisy_plan ();
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (GPtrArray) asks = NULL;
+
+  fixture_text (&plan, "noise-1", "name", "AC");
+  set_requests (&plan, requests);
+  study = lr_study_new (plan);
+  asks = lr_asks_new (study, LR_UNITS_METRIC);
+  g_assert_cmpuint (asks->len, ==, 2);
+  g_assert_cmpstr (((LrAsk *) g_ptr_array_index (asks, 0))->reason, ==, "");
+  g_assert_true (g_str_has_prefix (((LrAsk *) g_ptr_array_index (asks, 1))->text, "AC off"));
+}
+
 /* What the plan counts on being off is asked for, with what it would cost; a quiet room asks for nothing */
 static void
 test_planned_off (void)
@@ -141,6 +159,32 @@ test_switch_off (void)
   g_assert_true (few[0] && !few[1] && !few[2]);
   g_assert_true (all[0] && all[1] && !all[2]);
   g_assert_false (none[0] || none[1] || none[2]);
+}
+
+/* Six alike, of which each by itself wins less than a decibel (10 lg (6/5) is 0.8): together they win 10 lg 6 and more, so they are switched off */
+static void
+test_switch_off_alike (void)
+{
+  g_autoptr (LrPlan) plan = noisy_plan ();
+  g_autoptr (LrStudy) study = NULL;
+  g_autofree gboolean *all = NULL;
+  const LrMicrophoneSound *microphone;
+
+  fixture_set (&plan, "noise-1", "level-db", 40.0);
+  fixture_set (&plan, "noise-2", "is-off", 1.0);
+  for (guint i = 0; i < 5; i++)
+    {
+      const char *id = fixture_add (&plan, LR_ITEM_NOISE, 0, 6.0, 5.5);
+
+      fixture_set (&plan, id, "level-db", 40.0);
+      fixture_set (&plan, id, "can-switch-off", 1.0);
+    }
+  study = lr_study_new (plan);
+  microphone = lr_sound_microphone (lr_study_sound (study), 0);
+  all = lr_sound_switch_off (microphone, microphone->over_db + 10.0 * log10 (6.0));
+  for (guint i = 0; i < 6; i++)
+    g_assert_true (all[i] || lr_sound_noise (microphone, i)->noise == NULL);
+  g_assert_cmpfloat (lr_sound_over_without (microphone, all), >, microphone->over_db + 6.0);
 }
 
 /* 7.16 m² bring 50 m³ from 0.9 to 0.5 s (0.161 V (1 / T2 - 1 / T1), by hand); drapes of 0.635 over walls of 0.03 take 11.8 m² */
@@ -205,6 +249,8 @@ main (int   argc,
   g_test_add_func ("/asks/planned-off", test_planned_off);
   g_test_add_func ("/asks/nothing", test_nothing);
   g_test_add_func ("/asks/switch-off", test_switch_off);
+  g_test_add_func ("/asks/switch-off-alike", test_switch_off_alike);
+  g_test_add_func ("/asks/own-words", test_own_words);
   g_test_add_func ("/asks/blankets", test_blankets);
   g_test_add_func ("/asks/summaries", test_summaries);
   return g_test_run ();

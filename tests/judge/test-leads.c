@@ -50,6 +50,44 @@ test_replug (void)
   g_assert_cmpfloat (lead.plug_off_m, <=, 0.1);
 }
 
+/* The same, but the other circuit is of 115 V: a lamp that runs at 230 is not plugged in there */
+static void
+test_other_volts (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrRemarks) remarks = NULL;
+  const LrRemark *remark;
+
+  fixture_set (&plan, "light-1", "power-w", 2000.0);
+  fixture_set (&plan, "light-3", "power-w", 900.0);
+  fixture_set (&plan, "light-1", "dim-pct", 1.0);
+  fixture_set (&plan, "light-3", "dim-pct", 1.0);
+  fixture_set (&plan, "circuit-2", "volts-v", 115.0);
+  fixture_set (&plan, "circuit-2", "amps-a", 40.0);
+  study = lr_study_new (plan);
+  remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  remark = lr_remarks_find (remarks, "circuit:circuit-1");
+  g_assert_nonnull (remark);
+  g_assert_cmpint (remark->grade, ==, LR_GRADE_FIX);
+  g_assert_null (remark->remedy);
+}
+
+/* A lead joined to another socket is laid anew from there */
+static void
+test_join (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft"), joined = lr_lead_join (plan, "lead-1", "socket", "socket-1", NULL);
+  g_autoptr (LrStudy) study = NULL;
+  LrLeadPower lead;
+
+  g_assert_nonnull (joined);
+  study = lr_study_new (joined);
+  g_assert_true (lr_study_lead (study, lr_plan_find (joined, "lead-1"), &lead));
+  g_assert_cmpstr (lead.socket->item->id, ==, "socket-1");
+  g_assert_cmpfloat (lead.plug_off_m, <=, 0.1);
+}
+
 /* A lead from the van goes to the lamp that lacks one, from a socket with a free outlet */
 static void
 test_bring (void)
@@ -151,6 +189,8 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/leads/replug", test_replug);
+  g_test_add_func ("/leads/other-volts", test_other_volts);
+  g_test_add_func ("/leads/join", test_join);
   g_test_add_func ("/leads/bring", test_bring);
   g_test_add_func ("/leads/route", test_route);
   g_test_add_func ("/leads/asks", test_asks);
