@@ -19,6 +19,7 @@
 #include "plan_edit.h"
 #include "prop_text.h"
 #include "source_table.h"
+#include "trace_row.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -33,6 +34,7 @@ struct _LrDetailsRoom
 
   GtkWidget  *box, *room_grid, *walls, *wall_grid, *job, *job_grid, *requests, *requests_view, *asks, *contacts, *contacts_editor;
   GtkWidget  *surfaces, *surface_grid, *limits, *limit_grid, *wanted, *wanted_grid, *sources;
+  GtkWidget  *trace_row;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetailsRoom, lr_details_room, GTK_TYPE_WIDGET)
@@ -315,6 +317,7 @@ lr_details_room_update (LrDetailsRoom *self)
   set_fields (self->room_grid, get_room (self));
   set_fields (self->job_grid, get_plan (self)->job);
   update_walls (self);
+  lr_trace_row_show (LR_TRACE_ROW (self->trace_row), self->document);
   if (is_open (self->wanted))
     update_wanted (self);
   if (is_open (self->requests))
@@ -549,6 +552,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, wanted);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, wanted_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, sources);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, trace_row);
 }
 
 static void
@@ -560,6 +564,7 @@ lr_details_room_class_init (LrDetailsRoomClass *klass)
   g_type_ensure (LR_TYPE_FIELD_GRID);
   g_type_ensure (LR_TYPE_CONTACTS);
   g_type_ensure (LR_TYPE_SOURCE_TABLE);
+  g_type_ensure (LR_TYPE_TRACE_ROW);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/details-room.ui");
   bind_children (widget_class);
