@@ -143,7 +143,8 @@ static gboolean
 is_same (cairo_surface_t *a,
          cairo_surface_t *b)
 {
-  gboolean same = memcmp (cairo_image_surface_get_data (a), cairo_image_surface_get_data (b), (gsize) SIZE * (gsize) cairo_image_surface_get_stride (a)) == 0;
+  gsize n_bytes = (gsize) SIZE * (gsize) cairo_image_surface_get_stride (a);
+  gboolean same = memcmp (cairo_image_surface_get_data (a), cairo_image_surface_get_data (b), n_bytes) == 0;
 
   cairo_surface_destroy (a);
   cairo_surface_destroy (b);
