@@ -84,6 +84,7 @@ typedef struct
   gboolean (*key)   (LrCanvas *self, guint keyval, GdkModifierType state);
   void     (*draw)  (LrCanvas *self, cairo_t *cr);
   void     (*drag)  (LrCanvas *self, LrVec2 from, LrVec2 to, gboolean is_over); /* NULL: a drag moves the paper */
+  gboolean needs_picture; /* it is left when there is none under the room */
 } LrCanvasTool;
 
 struct _LrCanvas

@@ -104,6 +104,8 @@ lr_canvas_trace_sync (LrCanvas *self)
   const LrRoom *room = lr_canvas_get_room (self);
   int page = page_of (room);
 
+  if ((room->underlay == NULL || room->underlay_is_hidden) && self->tool != NULL && self->tool->needs_picture)
+    lr_canvas_leave_tool (self);
   if (room->underlay == self->trace.of && (room->underlay == NULL || page == self->trace.page))
     return;
 
@@ -365,7 +367,11 @@ add_filters (GtkFileChooser *chooser)
   static const char *const suffixes[] = { "png", "jpg", "jpeg", "svg", "pdf" };
   g_autoptr (GtkFileFilter) pictures = gtk_file_filter_new (), all = gtk_file_filter_new ();
 
+#ifdef LR_HAS_POPPLER
   gtk_file_filter_set_name (pictures, _("Pictures (PNG, JPEG, SVG, PDF)"));
+#else
+  gtk_file_filter_set_name (pictures, _("Pictures (PNG, JPEG, SVG; this Lookroom was built without PDF)"));
+#endif
   for (gsize i = 0; i < G_N_ELEMENTS (suffixes); i++)
     gtk_file_filter_add_suffix (pictures, suffixes[i]);
   gtk_file_chooser_add_filter (chooser, pictures);

@@ -452,7 +452,7 @@ draw (LrCanvas *self,
     lr_canvas_draw_knob (self, cr, to_m);
 }
 
-static const LrCanvasTool tool = { leave, hover, click, key, draw };
+static const LrCanvasTool tool = { .leave = leave, .hover = hover, .click = click, .key = key, .draw = draw };
 
 /**
  * lr_canvas_draw_room:
@@ -464,6 +464,7 @@ void
 lr_canvas_draw_room (LrCanvas *self)
 {
   RoomDrawing *drawing;
+  LrSimilarity lies;
 
   g_return_if_fail (LR_IS_CANVAS (self));
 
@@ -479,6 +480,8 @@ lr_canvas_draw_room (LrCanvas *self)
   drawing->typed = g_string_new (NULL);
   lr_canvas_set_tool (self, &tool, drawing);
   self->fits = FALSE; /* the paper stays still under the hand */
+  if (lr_canvas_trace_lies (self, &lies) && lr_canvas_get_room (self)->underlay_is_guessed)
+    lr_document_say (self->document, _("The picture is not to scale yet, so walls drawn over it have wrong lengths. Scale it first."));
   update_hint (self);
   gtk_widget_grab_focus (GTK_WIDGET (self));
 }

@@ -172,7 +172,7 @@ draw (LrCanvas *self,
   cairo_stroke (cr);
 }
 
-static const LrCanvasTool tool = { .leave = leave, .hover = hover, .click = click, .key = key, .draw = draw, .drag = drag };
+static const LrCanvasTool tool = { .leave = leave, .hover = hover, .click = click, .key = key, .draw = draw, .drag = drag, .needs_picture = TRUE };
 
 /**
  * lr_canvas_trace_move:
@@ -200,6 +200,7 @@ lr_canvas_trace_move (LrCanvas *self)
   lr_canvas_take_wall (self, -1);
   lr_canvas_set_tool (self, &tool, NULL);
   self->fits = FALSE;
-  lr_canvas_set_hint (self, _("Drag the picture, or move it with the arrow keys; [ and ] turn it. With Shift in small steps. Enter when it lies right."));
+  lr_canvas_set_hint (self, _("Drag the picture, or move it with the arrow keys; [ and ] turn it. With Shift in small steps. "
+                              "Enter when it lies right."));
   gtk_widget_grab_focus (GTK_WIDGET (self));
 }

@@ -392,7 +392,7 @@ draw (LrCanvas *self,
     }
 }
 
-static const LrCanvasTool tool = { .leave = leave, .hover = hover, .click = click, .key = key, .draw = draw };
+static const LrCanvasTool tool = { .leave = leave, .hover = hover, .click = click, .key = key, .draw = draw, .needs_picture = TRUE };
 
 /**
  * lr_canvas_trace_scale:

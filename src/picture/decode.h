@@ -12,7 +12,7 @@
 #include <glib.h>
 
 #define LR_DECODED_MAGIC 0x4c525031 /* and so the order of bytes */
-#define LR_DECODED_MAX_PIXELS 12000000.0  /* of what is kept: 48 MB. A page of A4 at 300 dpi has nine million */
+#define LR_DECODED_MAX_PIXELS 8000000.0   /* of what is kept: 32 MB. A page of A4 at 280 dpi has as many */
 #define LR_PICTURE_MAX_PIXELS 64000000.0  /* of a file that is opened at all */
 
 typedef enum

@@ -297,7 +297,15 @@ test_actions (GuiFixture    *f,
   trace (f, path);
   g_signal_connect (f->document, "message", G_CALLBACK (gui_keep_cb), &said);
   lr_canvas_key (f->canvas, GDK_KEY_Escape, 0);
+  /* over a picture whose scale is a guess the room comes out wrong */
+  lr_canvas_draw_room (f->canvas);
+  g_assert_true (g_str_has_prefix (said, "The picture is not to scale yet"));
+  lr_canvas_leave_tool (f->canvas);
+  /* no tool is left without its picture */
+  lr_canvas_trace_scale (f->canvas);
+  g_assert_true (lr_canvas_has_tool (f->canvas));
   gtk_widget_activate_action (GTK_WIDGET (f->canvas), "canvas.show-picture", NULL);
+  g_assert_false (lr_canvas_has_tool (f->canvas));
   g_assert_true (get_room (f)->underlay_is_hidden);
   gtk_widget_activate_action (GTK_WIDGET (f->canvas), "canvas.scale-picture", NULL);
   g_assert_false (lr_canvas_has_tool (f->canvas));
