@@ -54,8 +54,8 @@ static void
 update_hint (LrCanvas *self)
 {
   if (scale_of (self)->n_points == 0)
-    lr_canvas_set_hint (self, _("Click one end of a length that you know on the picture, the longer the better: the inside of a wall, a door. "
-                                "Turn the wheel to come nearer. Or move the cross with the arrow keys, Enter sets it; Escape leaves."));
+    lr_canvas_set_hint (self, _("Click one end of a length that you know, a wall or a door; the wheel comes nearer. "
+                                "Arrow keys move the cross, Enter sets it."));
   else if (scale_of (self)->n_points == 1)
     lr_canvas_set_hint (self, _("Click the other end. Backspace takes the first one back."));
   else

@@ -95,19 +95,6 @@ lr_decode_size (const guchar *data,
   return png_size (data, length, width, height);
 }
 
-static cairo_surface_t *
-new_paper (int       width,
-           int       height,
-           cairo_t **cr)
-{
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
-
-  *cr = cairo_create (surface);
-  cairo_set_source_rgb (*cr, 1.0, 1.0, 1.0);
-  cairo_paint (*cr);
-  return surface;
-}
-
 /* Pixels and their opacity, over white */
 static void
 copy_pixels (const GdkPixbuf *pixbuf,
@@ -185,6 +172,20 @@ decode_pixels (const char       *media_type,
   return LR_DECODE_OK;
 }
 
+#if defined(LR_HAS_RSVG) || defined(LR_HAS_POPPLER)
+static cairo_surface_t *
+new_paper (int       width,
+           int       height,
+           cairo_t **cr)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
+
+  *cr = cairo_create (surface);
+  cairo_set_source_rgb (*cr, 1.0, 1.0, 1.0);
+  cairo_paint (*cr);
+  return surface;
+}
+
 /* Paper for what has no pixels of its own; NULL: its size is none */
 static cairo_surface_t *
 new_sheet (const LrDecodedHead *head,
@@ -199,6 +200,7 @@ new_sheet (const LrDecodedHead *head,
   *by = fmin (sqrt (LR_DECODED_MAX_PIXELS / (width * height)), MOST_PER_UNIT);
   return new_paper ((int) fmin (fmax (1.0, floor (width * *by)), 32000.0), (int) fmin (fmax (1.0, floor (height * *by)), 32000.0), cr);
 }
+#endif
 
 #ifdef LR_HAS_RSVG
 static gboolean
@@ -295,7 +297,7 @@ decode_pdf (GBytes           *bytes,
 static LrDecodeResult
 decode (const char       *media_type,
         GBytes           *bytes,
-        int               page,
+        int               page G_GNUC_UNUSED, /* without poppler */
         LrDecodedHead    *head,
         cairo_surface_t **surface)
 {

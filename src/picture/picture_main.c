@@ -15,9 +15,15 @@
 #define MAX_SECONDS 20
 #define MAX_MEMORY (2048UL * 1024 * 1024)
 
+/* of a sanitizer: terabytes, which no limit allows for */
 #if defined(__SANITIZE_ADDRESS__)
-#define HAS_SHADOW_MEMORY 1 /* terabytes of it, which no limit allows for */
-#else
+#define HAS_SHADOW_MEMORY 1
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer)
+#define HAS_SHADOW_MEMORY 1
+#endif
+#endif
+#ifndef HAS_SHADOW_MEMORY
 #define HAS_SHADOW_MEMORY 0
 #endif
 
