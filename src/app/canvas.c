@@ -60,7 +60,7 @@ is_other_plan (const LrPlan *before,
  * lr_canvas_update_ways_in:
  * @self: a canvas
  *
- * Shows the ways into an empty plan while there is no room.
+ * Shows the ways into an empty plan while there is no room, nor a picture of one.
  */
 void
 lr_canvas_update_ways_in (LrCanvas *self)
@@ -68,7 +68,7 @@ lr_canvas_update_ways_in (LrCanvas *self)
   const LrRoom *room = lr_canvas_get_room (self);
 
   gtk_widget_set_visible (self->ways_in,
-                          room != NULL && room->n_corners == 0 && self->tool == NULL && lr_canvas_get_active (self) == NULL);
+                          room != NULL && room->n_corners == 0 && room->underlay == NULL && self->tool == NULL && lr_canvas_get_active (self) == NULL);
 }
 
 static void
@@ -85,6 +85,7 @@ document_changed_cb (LrCanvas *self)
       lr_canvas_leave_tool (self);
       lr_canvas_take_wall (self, -1);
     }
+  lr_canvas_trace_sync (self);
   if (self->fits && !lr_document_has_preview (self->document))
     lr_canvas_place_room (self);
 
@@ -190,6 +191,8 @@ lr_canvas_size_allocate (GtkWidget *widget,
     gtk_popover_present (GTK_POPOVER (self->menu));
   if (self->length_popover != NULL)
     gtk_popover_present (GTK_POPOVER (self->length_popover));
+  if (self->trace.popover != NULL)
+    gtk_popover_present (GTK_POPOVER (self->trace.popover));
 }
 
 static void
@@ -273,6 +276,7 @@ lr_canvas_dispose (GObject *object)
   lr_canvas_children_clear (self);
   lr_canvas_drag_clear (self);
   lr_canvas_layers_clear (self);
+  lr_canvas_trace_clear (self);
   g_clear_pointer (&self->hint, gtk_widget_unparent);
   g_clear_pointer (&self->ways_in, gtk_widget_unparent);
   g_clear_pointer (&self->menu, gtk_widget_unparent);
@@ -309,6 +313,7 @@ lr_canvas_class_init (LrCanvasClass *klass)
   lr_canvas_zoom_install (widget_class);
   lr_canvas_edits_install (widget_class);
   lr_canvas_walls_install (widget_class);
+  lr_canvas_trace_install (widget_class);
   gtk_widget_class_set_css_name (widget_class, "canvas");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }

@@ -5,6 +5,8 @@
  * Actions on the widget (gtk_widget_activate_action):
  *   canvas.zoom-in, canvas.zoom-out, canvas.zoom-fit, canvas.zoom-to (d: the denominator, 50 for 1:50)
  *   canvas.draw-room, canvas.type-room         ways to make the room
+ *   canvas.trace-picture (asks for a file), canvas.scale-picture, canvas.move-picture, canvas.show-picture (or hide),
+ *   canvas.remove-picture                      a picture of a floor plan under the room
  *   canvas.wall-length, canvas.add-corner (i: a wall), canvas.remove-corner (i: a corner)
  *   canvas.put-on-wall (s: "door", "window", "socket")
  *   canvas.duplicate, canvas.delete, canvas.turn (d: degrees), canvas.bring-to-wall, canvas.route, canvas.aim-at (s: an id or "")
@@ -59,5 +61,11 @@ gboolean      lr_canvas_place           (LrCanvas *self, const char *what);
 /* Tools */
 void          lr_canvas_draw_room       (LrCanvas *self);
 void          lr_canvas_put_on_wall     (LrCanvas *self, LrItemKind kind);
+void          lr_canvas_trace_scale     (LrCanvas *self);
+void          lr_canvas_trace_move      (LrCanvas *self);
 void          lr_canvas_leave_tool      (LrCanvas *self);
 gboolean      lr_canvas_has_tool        (LrCanvas *self);
+
+/* A picture of a floor plan becomes the room's, once it is known what it looks like; the scale tool is started */
+void          lr_canvas_trace_file      (LrCanvas *self, GFile *file);
+LrUnderlay   *lr_canvas_get_underlay    (LrCanvas *self); /* (transfer none) (nullable): what it looks like */

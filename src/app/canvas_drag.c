@@ -131,7 +131,9 @@ lr_canvas_drag_update (LrCanvas        *self,
       drag->has_moved = TRUE;
     }
 
-  if (drag->grip == LR_GRIP_PAPER)
+  if (self->tool != NULL && self->tool->drag != NULL)
+    self->tool->drag (self, drag->press, at, FALSE);
+  else if (drag->grip == LR_GRIP_PAPER)
     lr_canvas_pan (self, lr_vec2_sub (lr_vec2_add (drag->origin, lr_vec2_sub (at, drag->press)), self->view.origin));
   else
     preview_at (self, at, state);
@@ -181,6 +183,8 @@ lr_canvas_drag_end (LrCanvas        *self,
 
   if (!drag->has_moved)
     click_at (self, at, state);
+  else if (self->tool != NULL && self->tool->drag != NULL)
+    self->tool->drag (self, drag->press, at, TRUE);
   else if (drag->grip != LR_GRIP_PAPER)
     {
       g_autofree char *what = lr_canvas_grip_title (self);
@@ -211,7 +215,7 @@ lr_canvas_drag_cancel (LrCanvas *self)
   if (drag->grip == LR_GRIP_NONE)
     return;
 
-  if (drag->has_moved && drag->grip == LR_GRIP_PAPER)
+  if (drag->has_moved && drag->grip == LR_GRIP_PAPER && (self->tool == NULL || self->tool->drag == NULL))
     lr_canvas_pan (self, lr_vec2_sub (drag->origin, self->view.origin));
   else if (drag->has_moved)
     lr_document_end_preview (self->document, FALSE, NULL);

@@ -175,8 +175,21 @@ motion_cb (LrCanvas      *self,
   const GValue *value = gtk_drop_target_get_value (target);
 
   if (value == NULL || !G_VALUE_HOLDS_STRING (value))
-    return GDK_ACTION_COPY;
+    return GDK_ACTION_COPY; /* a file is looked at when it is dropped */
   return lr_canvas_drop_motion (self, g_value_get_string (value), lr_vec2 (x, y)) ? GDK_ACTION_COPY : 0;
+}
+
+/* A picture of a floor plan; of several the first */
+static gboolean
+drop_files (LrCanvas          *self,
+            const GdkFileList *list)
+{
+  g_autoptr (GSList) files = gdk_file_list_get_files ((GdkFileList *) list);
+
+  if (files == NULL || !lr_canvas_may_edit (self))
+    return FALSE;
+  lr_canvas_trace_file (self, files->data);
+  return TRUE;
 }
 
 static gboolean
@@ -186,6 +199,8 @@ drop_cb (LrCanvas      *self,
          double         y,
          GtkDropTarget *target)
 {
+  if (G_VALUE_HOLDS (value, GDK_TYPE_FILE_LIST))
+    return drop_files (self, g_value_get_boxed (value));
   return G_VALUE_HOLDS_STRING (value) && lr_canvas_drop (self, g_value_get_string (value), lr_vec2 (x, y));
 }
 
@@ -193,13 +208,14 @@ drop_cb (LrCanvas      *self,
  * lr_canvas_drop_init:
  * @self: a canvas
  *
- * Takes what is dragged out of the Tray.
+ * Takes what is dragged out of the Tray, and pictures of floor plans from elsewhere.
  */
 void
 lr_canvas_drop_init (LrCanvas *self)
 {
   GtkDropTarget *target = gtk_drop_target_new (G_TYPE_STRING, GDK_ACTION_COPY);
 
+  gtk_drop_target_set_gtypes (target, (GType[]) { GDK_TYPE_FILE_LIST, G_TYPE_STRING }, 2);
   gtk_drop_target_set_preload (target, TRUE);
   g_signal_connect_swapped (target, "motion", G_CALLBACK (motion_cb), self);
   g_signal_connect_swapped (target, "leave", G_CALLBACK (lr_canvas_drop_leave), self);

@@ -112,13 +112,28 @@ append_wall (GMenu *menu,
   append (menu, _("Add a corner to this wall"), "canvas.add-corner", g_variant_new_int32 (wall));
 }
 
+static void
+append_picture (GMenu        *menu,
+                const LrRoom *room)
+{
+  append (menu, room->underlay != NULL ? _("Trace another picture…") : _("Trace a picture of a floor plan…"), "canvas.trace-picture", NULL);
+  if (room->underlay == NULL)
+    return;
+
+  append (menu, room->underlay_is_hidden ? _("Show the picture") : _("Hide the picture"), "canvas.show-picture", NULL);
+  if (room->underlay_is_hidden)
+    return;
+  append (menu, _("Scale the picture by two points"), "canvas.scale-picture", NULL);
+  append (menu, _("Move or turn the picture"), "canvas.move-picture", NULL);
+}
+
 static GMenu *
 paper_menu (LrCanvas *self,
             LrHit     hit,
             LrVec2    at)
 {
   GMenu *menu = g_menu_new ();
-  g_autoptr (GMenu) wall_menu = g_menu_new (), room_menu = g_menu_new (), sight = g_menu_new ();
+  g_autoptr (GMenu) wall_menu = g_menu_new (), room_menu = g_menu_new (), picture = g_menu_new (), sight = g_menu_new ();
   int wall = hit.type == LR_HIT_WALL ? hit.index : lr_canvas_wall_at (self, at);
 
   if (hit.type == LR_HIT_CORNER)
@@ -130,11 +145,13 @@ paper_menu (LrCanvas *self,
   append (room_menu, _("Put a socket on a wall"), "canvas.put-on-wall", g_variant_new_string ("socket"));
   append (room_menu, _("Type the wall lengths…"), "canvas.type-room", NULL);
   append (room_menu, _("Draw the room anew"), "canvas.draw-room", NULL);
+  append_picture (picture, lr_canvas_get_room (self));
   append_key (sight, _("Show the whole room"), "canvas.zoom-fit", "0");
   append (sight, _("Show at 1:50"), "canvas.zoom-to", g_variant_new_double (50.0));
 
   g_menu_append_section (menu, NULL, G_MENU_MODEL (wall_menu));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (room_menu));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (picture));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (sight));
   return menu;
 }

@@ -64,6 +64,17 @@ typedef struct
   gboolean          is_moving;/* a pan or a zoom is under way */
 } LrCanvasLayers;
 
+/* canvas_trace.c: the picture of a floor plan under the room */
+typedef struct
+{
+  LrPictureFile *of;      /* whose looks are known, or are being found out; NULL: there is none */
+  int            page;
+  LrUnderlay    *picture; /* what it looks like; NULL: not known */
+  GCancellable  *loading, *importing; /* NULL: nothing is under way */
+  GtkFileChooserNative *chooser;      /* while it is open */
+  GtkWidget     *popover; /* trace_scale.c: asks for the length */
+} LrCanvasTrace;
+
 /* A mode that takes clicks and keys before the sheet does */
 typedef struct
 {
@@ -72,6 +83,8 @@ typedef struct
   void     (*click) (LrCanvas *self, LrVec2 at, GdkModifierType state);
   gboolean (*key)   (LrCanvas *self, guint keyval, GdkModifierType state);
   void     (*draw)  (LrCanvas *self, cairo_t *cr);
+  void     (*drag)  (LrCanvas *self, LrVec2 from, LrVec2 to, gboolean is_over); /* NULL: a drag moves the paper */
+  gboolean needs_picture; /* it is left when there is none under the room */
 } LrCanvasTool;
 
 struct _LrCanvas
@@ -89,6 +102,7 @@ struct _LrCanvas
 
   LrCanvasLayers      layers;
   LrCanvasDrag        drag;
+  LrCanvasTrace       trace;
   gboolean            has_room_in_hand; /* its corners show knobs and can be dragged */
   int                 wall_in_hand;     /* or -1 */
 
@@ -139,6 +153,7 @@ void           lr_canvas_draw_length    (LrCanvas *self, cairo_t *cr, LrVec2 a_m
 void           lr_canvas_zoom_init      (LrCanvas *self);
 void           lr_canvas_zoom_install   (GtkWidgetClass *klass);
 void           lr_canvas_place_room     (LrCanvas *self); /* fits, or keeps the middle, after a change of size or plan */
+void           lr_canvas_clamp_scale    (LrCanvas *self);
 void           lr_canvas_show_place     (LrCanvas *self, LrVec2 at_m);
 
 /* canvas_drag.c */
@@ -174,6 +189,13 @@ void           lr_canvas_walls_install  (GtkWidgetClass *klass);
 int            lr_canvas_wall_at        (LrCanvas *self, LrVec2 at); /* the wall or its dimension there, -1 for none */
 void           lr_canvas_take_wall      (LrCanvas *self, int wall);  /* -1: lets the room go */
 void           lr_canvas_ask_length     (LrCanvas *self, int wall);
+
+/* canvas_trace.c */
+void           lr_canvas_trace_install  (GtkWidgetClass *klass);
+void           lr_canvas_trace_sync     (LrCanvas *self); /* the plan is another */
+void           lr_canvas_trace_clear    (LrCanvas *self);
+gboolean       lr_canvas_trace_lies     (LrCanvas *self, LrSimilarity *lies); /* FALSE: there is no picture to be seen */
+gboolean       lr_canvas_trace_fit      (LrCanvas *self);
 
 /* canvas_drop.c */
 void           lr_canvas_drop_init      (LrCanvas *self);

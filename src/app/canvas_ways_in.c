@@ -17,6 +17,7 @@ typedef struct
 static const WayIn ways[] = {
   { "canvas.type-room", N_("Type the wall lengths"), N_("You have been there with a tape.") },
   { "canvas.draw-room", N_("Draw the room"), N_("Click corner after corner, or type as you go.") },
+  { "canvas.trace-picture", N_("Trace a picture of a floor plan"), N_("A photo, a scan or a PDF: choose it, or drop it here.") },
 };
 
 static GtkWidget *

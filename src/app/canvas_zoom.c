@@ -57,6 +57,18 @@ lr_canvas_get_denominator (LrCanvas *self)
   return PX_PER_M / self->view.scale;
 }
 
+/**
+ * lr_canvas_clamp_scale:
+ * @self: a canvas
+ *
+ * Brings its scale into the range that line weights are made for.
+ */
+void
+lr_canvas_clamp_scale (LrCanvas *self)
+{
+  self->view.scale = CLAMP (self->view.scale, SCALE_MIN, SCALE_MAX);
+}
+
 static void
 set_scale_at (LrCanvas *self,
               double    scale,
@@ -170,7 +182,7 @@ lr_canvas_place_room (LrCanvas *self)
   if (room->n_corners > 0)
     lr_view_fit (view, lr_document_get_study (self->document),
                  CLAMP (FIT_MARGIN_SHARE * fmin (view->width, view->height), LEAST_FIT_MARGIN_PX, FIT_MARGIN_PX));
-  else
+  else if (!lr_canvas_trace_fit (self))
     {
       view->scale = PX_PER_M / 50.0;
       view->origin = lr_vec2_sub (middle (self), lr_vec2 (2.5 * view->scale, -2.0 * view->scale));

@@ -19,6 +19,7 @@
 #include "prop_text.h"
 #include "source_table.h"
 #include "summary_sound.h"
+#include "trace_row.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -31,7 +32,7 @@ struct _LrDetailsRoom
   char       *wall_titles;    /* of the walls that there are fields for, one a line */
 
   GtkWidget  *box, *room_grid, *walls, *wall_grid, *surfaces, *surface_grid, *sound, *sound_text, *wanted, *wanted_grid, *sources;
-  GtkWidget  *job, *limits, *limit_grid;
+  GtkWidget  *job, *limits, *limit_grid, *trace_row;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetailsRoom, lr_details_room, GTK_TYPE_WIDGET)
@@ -245,6 +246,7 @@ lr_details_room_update (LrDetailsRoom *self)
   lr_field_grid_show (LR_FIELD_GRID (self->room_grid), get_room (self));
   lr_details_job_update (LR_DETAILS_JOB (self->job));
   update_walls (self);
+  lr_trace_row_show (LR_TRACE_ROW (self->trace_row), self->document);
   if (is_open (self->wanted))
     update_wanted (self);
   if (is_open (self->surfaces))
@@ -406,6 +408,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, wanted);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, wanted_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, sources);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsRoom, trace_row);
 }
 
 static void
@@ -417,6 +420,7 @@ lr_details_room_class_init (LrDetailsRoomClass *klass)
   g_type_ensure (LR_TYPE_FIELD_GRID);
   g_type_ensure (LR_TYPE_DETAILS_JOB);
   g_type_ensure (LR_TYPE_SOURCE_TABLE);
+  g_type_ensure (LR_TYPE_TRACE_ROW);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/details-room.ui");
   bind_children (widget_class);

@@ -121,15 +121,17 @@ hover (LrCanvas        *self,
   if (pull.reach_m > 0.0)
     {
       pull.reach_m = ALIGN_PX / self->view.scale;
-      pull.step_m = fmax (pull.step_m, 0.05); /* rooms are measured to the centimetre by typing; by hand, to five */
+      /* rooms are measured to the centimetre by typing; by hand, to five, but for one that is traced */
+      if (lr_canvas_get_room (self)->underlay == NULL)
+        pull.step_m = fmax (pull.step_m, 0.05);
     }
   drawing->next = lr_snap_corner (corners_of (drawing), drawing->corners_m->len, lr_canvas_to_room (self, at), &pull);
   drawing->has_next = TRUE;
   changed (self);
 }
 
-/* A room that nothing stands in yet has its leftmost and lowest walls through 0, 0 */
-static void
+/* A room that nothing stands in yet has its leftmost and lowest walls through 0, 0. Returns: how far it was moved */
+static LrVec2
 move_to_origin (GArray *corners_m)
 {
   double left_m = HUGE_VAL, low_m = HUGE_VAL;
@@ -145,6 +147,26 @@ move_to_origin (GArray *corners_m)
 
       *corner_m = lr_vec2_sub (*corner_m, lr_vec2 (left_m, low_m));
     }
+  return lr_vec2 (-left_m, -low_m);
+}
+
+/* The picture that it was drawn over moves with it; takes @plan */
+static LrPlan *
+move_picture (LrPlan *plan,
+              LrVec2  by_m)
+{
+  LrSimilarity lies;
+  LrPlan *moved;
+
+  if (!lr_room_underlay (lr_plan_get_setup (plan)->room, &lies))
+    return plan;
+
+  lies.origin_m = lr_vec2_add (lies.origin_m, by_m);
+  moved = lr_plan_place_underlay (plan, &lies, FALSE, NULL);
+  if (moved == NULL)
+    return plan;
+  lr_plan_unref (plan);
+  return moved;
 }
 
 static void
@@ -153,10 +175,11 @@ close_room (LrCanvas *self)
   g_autoptr (GArray) corners_m = g_array_copy (drawing_of (self)->corners_m);
   LrPlan *committed = lr_document_get_committed (self->document);
   GError *error = NULL;
+  LrVec2 by_m = lr_vec2 (0.0, 0.0);
   LrPlan *next;
 
   if (lr_plan_get_setup (committed)->items->len == 0)
-    move_to_origin (corners_m);
+    by_m = move_to_origin (corners_m);
   next = lr_plan_set_corners (committed, &g_array_index (corners_m, LrVec2, 0), corners_m->len, &error);
   if (next == NULL)
     {
@@ -165,6 +188,7 @@ close_room (LrCanvas *self)
     }
 
   lr_canvas_leave_tool (self);
+  next = move_picture (next, by_m);
   lr_canvas_commit (self, next, NULL, _("Draw the room"), NULL);
   lr_canvas_fit (self);
 }
@@ -428,7 +452,7 @@ draw (LrCanvas *self,
     lr_canvas_draw_knob (self, cr, to_m);
 }
 
-static const LrCanvasTool tool = { leave, hover, click, key, draw };
+static const LrCanvasTool tool = { .leave = leave, .hover = hover, .click = click, .key = key, .draw = draw };
 
 /**
  * lr_canvas_draw_room:
@@ -440,6 +464,7 @@ void
 lr_canvas_draw_room (LrCanvas *self)
 {
   RoomDrawing *drawing;
+  LrSimilarity lies;
 
   g_return_if_fail (LR_IS_CANVAS (self));
 
@@ -455,6 +480,8 @@ lr_canvas_draw_room (LrCanvas *self)
   drawing->typed = g_string_new (NULL);
   lr_canvas_set_tool (self, &tool, drawing);
   self->fits = FALSE; /* the paper stays still under the hand */
+  if (lr_canvas_trace_lies (self, &lies) && lr_canvas_get_room (self)->underlay_is_guessed)
+    lr_document_say (self->document, _("The picture is not to scale yet, so walls drawn over it have wrong lengths. Scale it first."));
   update_hint (self);
   gtk_widget_grab_focus (GTK_WIDGET (self));
 }

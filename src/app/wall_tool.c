@@ -190,7 +190,7 @@ draw (LrCanvas *self,
 {
 }
 
-static const LrCanvasTool wall_tool = { leave, hover, click, key, draw };
+static const LrCanvasTool wall_tool = { .leave = leave, .hover = hover, .click = click, .key = key, .draw = draw };
 
 /**
  * lr_canvas_put_on_wall:

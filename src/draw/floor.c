@@ -228,6 +228,7 @@ lr_floor_draw (cairo_t         *cr,
   cairo_save (cr);
   cairo_new_path (cr);
   draw_ground (&floor);
+  lr_floor_draw_underlay (&floor);
   draw_washes (&floor);
   draw_furniture (&floor);
   lr_floor_draw_walls (&floor);

@@ -57,6 +57,9 @@ double     lr_floor_wash          (const LrFloor *floor, LrFamily family);
 /* The outline on the device, where labels want it */
 LrOutline  lr_floor_device_outline (const LrView *view, const LrOutline *outline);
 
+/* floor_underlay.c */
+void       lr_floor_draw_underlay (const LrFloor *floor);
+
 /* floor_walls.c */
 void       lr_floor_draw_walls    (const LrFloor *floor);
 /* Outer corners of the band; (transfer full) */

@@ -8,6 +8,7 @@
 #include "light_levels.h"
 #include "remarks.h"
 #include "theme.h"
+#include "underlay.h"
 
 typedef enum
 {
@@ -30,6 +31,7 @@ typedef struct
   const char    *in_hand;      /* id of the selected item, NULL for none */
   const char    *pointed;      /* id of the item under the pointer */
   const LrLightLevels *levels; /* of light, while LR_SHOW_LIGHT is on; may be NULL */
+  LrUnderlay    *underlay;     /* the picture of the room's floor plan, as it looks; NULL: none, or not known yet */
   const LrRemark *remark;      /* in hand: its geometry is drawn; may be NULL */
   const LrPlan  *ghost;        /* a remedy's plan, drawn where it differs; may be NULL */
   const char    *only;         /* draw this item alone (a drag's moving layer); NULL: all */

@@ -15,7 +15,9 @@
 #pragma once
 
 #include "item.h"
+#include "picture_file.h"
 #include "plan_limits.h"
+#include "similarity.h"
 #include "sky.h"
 
 #define LR_PLAN_FORMAT "lookroom-plan"
@@ -62,9 +64,15 @@ typedef struct
   gsize       n_tape;
   LrTurnNote *turns;
   gsize       n_turns;
-  char       *underlay_file;
-  double      underlay_scale; /* metres per picture pixel; 0: none */
-  double      underlay_x_m, underlay_y_m;
+  LrPictureFile *underlay;     /* a picture of a floor plan, shared; may be NULL */
+  char       *underlay_file;   /* what it is called */
+  int         underlay_page;   /* of a PDF, from 1; 0: its first */
+  double      underlay_scale;  /* metres per picture pixel, of a PDF per point; 0: not known yet */
+  double      underlay_x_m, underlay_y_m; /* where its lower left corner lies */
+  double      underlay_turn_deg; /* anticlockwise about that corner */
+  double      underlay_dim;    /* 0: in full strength, 1: not to be seen */
+  gboolean    underlay_is_hidden;
+  gboolean    underlay_is_guessed; /* its scale is not from a length that someone knows */
   JsonObject *unknown;
 } LrRoom;
 
@@ -152,6 +160,8 @@ const LrPropTable *lr_kit_entry_table (void); /* title, note, count */
 
 /* Where an item stands, of whatever kind: on the floor, on its wall, at its wearer, at its first path point */
 gboolean lr_setup_place (const LrSetup *setup, const LrItem *item, LrVec2 *at_m, double *facing_rad);
+/* How the picture under a room lies, from its pixels (x right, y up from its lower left corner) to the floor; FALSE: there is none */
+gboolean lr_room_underlay (const LrRoom *room, LrSimilarity *lies);
 /* Wall @wall of a room: its first corner, the direction along it, its length; the room lies to the left */
 gboolean lr_room_wall   (const LrRoom *room, int wall, LrVec2 *from_m, LrVec2 *along, double *length_m);
 

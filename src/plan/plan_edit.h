@@ -65,6 +65,9 @@ LrPlan *lr_plan_set_wall_length (const LrPlan *plan, int wall, double length_m, 
 /* Room keys: of its table, or of a surface's behind its name: "walls.reflectance-pct" */
 LrPlan *lr_plan_set_room    (const LrPlan *plan, const char *key, double value, GError **error);
 LrPlan *lr_plan_set_room_text (const LrPlan *plan, const char *key, const char *text, GError **error);
+/* A picture of a floor plan under the room; @file NULL: none. @lies NULL: as the one before */
+LrPlan *lr_plan_set_underlay (const LrPlan *plan, const LrPictureFile *file, const char *name, const LrSimilarity *lies, GError **error);
+LrPlan *lr_plan_place_underlay (const LrPlan *plan, const LrSimilarity *lies, gboolean is_known, GError **error);
 LrPlan *lr_plan_set_job     (const LrPlan *plan, const char *key, const char *text, GError **error);
 LrPlan *lr_plan_set_job_number (const LrPlan *plan, const char *key, double value, GError **error);
 LrPlan *lr_plan_set_contacts (const LrPlan *plan, const LrContact *contacts, gsize n, GError **error);

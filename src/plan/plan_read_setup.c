@@ -384,10 +384,11 @@ read_turns (const LrJsonPlace  *place,
 static gboolean
 read_room (const LrJsonPlace  *place,
            JsonObject         *object,
+           GPtrArray          *before,
            LrRoom             *room,
            GError            **error)
 {
-  static const char *const own_keys[] = { "corners", "walls", "floor", "ceiling", "tape", "turns", NULL };
+  static const char *const own_keys[] = { "corners", "walls", "floor", "ceiling", "tape", "turns", LR_PICTURE_KEY, NULL };
   g_autofree const char **known = dup_list_keys (TRUE, own_keys);
   const LrJsonRows rows = { lr_room_table (), room };
 
@@ -396,7 +397,7 @@ read_room (const LrJsonPlace  *place,
          && read_surface (place, object, "walls", &room->walls, error)
          && read_surface (place, object, "floor", &room->floor, error)
          && read_surface (place, object, "ceiling", &room->ceiling, error) && read_tape (place, object, room, error)
-         && read_turns (place, object, room, error);
+         && read_turns (place, object, room, error) && lr_read_picture (place, object, before, room, error);
 }
 
 /* The set-up */
@@ -434,6 +435,7 @@ read_own (const LrJsonPlace  *place,
  * lr_read_setup:
  * @place: where
  * @node: a value
+ * @before: (element-type LrSetup): the set-ups before it in the file
  * @kit_ids: (element-type utf8 LrItem): the kit's entries
  * @error: return location
  *
@@ -442,6 +444,7 @@ read_own (const LrJsonPlace  *place,
 LrSetup *
 lr_read_setup (const LrJsonPlace  *place,
                JsonNode           *node,
+               GPtrArray          *before,
                GHashTable         *kit_ids,
                GError            **error)
 {
@@ -457,7 +460,7 @@ lr_read_setup (const LrJsonPlace  *place,
   if (room_node != NULL)
     {
       room_object = lr_json_get_object (&room_place, room_node, error);
-      if (room_object == NULL || !read_room (&room_place, room_object, setup->room, error))
+      if (room_object == NULL || !read_room (&room_place, room_object, before, setup->room, error))
         return NULL;
     }
   if (!read_items (place, &room_place, object, room_object, setup, ids, error)

@@ -200,7 +200,7 @@ read_setups (const LrJsonPlace  *root,
   for (guint i = 0; i < json_array_get_length (array); i++)
     {
       LrJsonPlace at = { .up = &place, .index = i };
-      g_autoptr (LrSetup) setup = lr_read_setup (&at, json_array_get_element (array, i), kit_ids, error);
+      g_autoptr (LrSetup) setup = lr_read_setup (&at, json_array_get_element (array, i), plan->setups, kit_ids, error);
 
       if (setup == NULL || !check_setup_id (&at, plan, setup, error))
         return FALSE;

@@ -17,6 +17,7 @@
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <stdlib.h>
+#include <string.h>
 #include <unistd.h>
 
 /* Members */
@@ -220,8 +221,62 @@ write_turns (LrJsonWriter *writer,
   lr_json_end (writer, ']');
 }
 
+/* The first set-up that shows the same picture; (nullable): that is this one */
+static const LrSetup *
+find_shared (const LrPlan  *plan,
+             const LrSetup *setup)
+{
+  for (guint i = 0; i < plan->setups->len && plan->setups->pdata[i] != setup; i++)
+    {
+      const LrSetup *before = plan->setups->pdata[i];
+
+      if (before->room->underlay != NULL && lr_picture_file_equal (before->room->underlay, setup->room->underlay))
+        return before;
+    }
+
+  return NULL;
+}
+
+/* Once in a file: the rooms of further set-ups name the first that has it */
+static void
+write_picture (LrJsonWriter  *writer,
+               const LrPlan  *plan,
+               const LrSetup *setup)
+{
+  const LrPictureFile *file = setup->room->underlay;
+  const LrSetup *shared = file != NULL ? find_shared (plan, setup) : NULL;
+  g_autofree char *text = NULL;
+  gsize length;
+  const guchar *data;
+
+  if (file == NULL)
+    return;
+  if (shared != NULL)
+    {
+      lr_json_write_text (writer, LR_PICTURE_KEY, shared->id);
+      return;
+    }
+
+  data = g_bytes_get_data (file->bytes, &length);
+  text = g_base64_encode (data, length);
+  lr_json_begin (writer, LR_PICTURE_KEY, '{');
+  lr_json_write_text (writer, "media-type", lr_picture_type_word (file->type));
+  lr_json_begin (writer, "lines", '[');
+  for (gsize at = 0, n_chars = strlen (text); at < n_chars; at += LR_PICTURE_LINE_CHARS)
+    {
+      char line[LR_PICTURE_LINE_CHARS + 1] = "";
+
+      memcpy (line, text + at, MIN (n_chars - at, LR_PICTURE_LINE_CHARS));
+      lr_json_write_text (writer, NULL, line);
+    }
+  lr_json_end (writer, ']');
+  lr_json_write_members (writer, file->unknown);
+  lr_json_end (writer, '}');
+}
+
 static void
 write_room (LrJsonWriter  *writer,
+            const LrPlan  *plan,
             const LrSetup *setup)
 {
   const LrRoom *room = setup->room;
@@ -239,6 +294,7 @@ write_room (LrJsonWriter  *writer,
   if (room->n_turns > 0)
     write_turns (writer, room);
   write_items (writer, setup, TRUE);
+  write_picture (writer, plan, setup);
   lr_json_write_members (writer, room->unknown);
   lr_json_end (writer, '}');
 }
@@ -257,13 +313,14 @@ write_wanted (LrJsonWriter  *writer,
 
 static void
 write_setup (LrJsonWriter  *writer,
+             const LrPlan  *plan,
              const LrSetup *setup)
 {
   lr_json_begin (writer, NULL, '{');
   lr_json_write_text (writer, "id", setup->id);
   lr_json_write_text (writer, "name", setup->name);
   write_wanted (writer, setup);
-  write_room (writer, setup);
+  write_room (writer, plan, setup);
   write_items (writer, setup, FALSE);
   lr_json_write_members (writer, setup->unknown);
   lr_json_end (writer, '}');
@@ -289,7 +346,7 @@ lr_plan_to_bytes (const LrPlan *plan)
   lr_json_write_text (&writer, "shown", lr_plan_get_setup (plan)->id);
   lr_json_begin (&writer, "setups", '[');
   for (guint i = 0; i < plan->setups->len; i++)
-    write_setup (&writer, plan->setups->pdata[i]);
+    write_setup (&writer, plan, plan->setups->pdata[i]);
   lr_json_end (&writer, ']');
   lr_json_write_members (&writer, plan->unknown);
   lr_json_end (&writer, '}');

@@ -179,7 +179,7 @@ test_kinds (void)
     [LR_PLACE_FLOOR] = "item-on-floor", [LR_PLACE_WALL] = "item-on-wall", [LR_PLACE_PATH] = "item-on-path",
     [LR_PLACE_NONE] = "item-without-place",
   };
-  static const char *const room[] = { "corners", "walls", "floor", "ceiling", "tape", "turns", NULL };
+  static const char *const room[] = { "corners", "walls", "floor", "ceiling", "tape", "turns", LR_PICTURE_KEY, NULL };
   static const char *const setup[] = { "id", "name", "room", NULL };
   g_autoptr (GPtrArray) of_room = g_ptr_array_new (), of_setup = g_ptr_array_new ();
 
@@ -280,6 +280,7 @@ static const char *const bad_files[] = {
   "corner-of-three", "corner-text",  "empty-setups", "far-away",       "flag-number",      "job-list",        "kit-kind",
   "kit-no-kind",     "no-format",    "no-id",        "no-object",      "no-setups",        "no-version",      "number-null",
   "lamp-format",     "lamp-line-end", "lamp-line-number", "lamp-no-lines", "lamp-text",
+  "picture-empty", "picture-letters", "picture-line-number", "picture-no-lines", "picture-no-type", "picture-type",
   "number-text",     "other-format", "out-of-range", "part-of-a-count", "people-object",   "person-text",     "request-number",
   "title-number",    "too-many-corners", "unknown-choice", "version-text", "version-zero",  "wrong-limit",     "wrong-time",
 };
