@@ -12,29 +12,29 @@
 #include <glib/gi18n-lib.h>
 
 static gboolean
-read_contacts (const LrJsonPlace  *place,
-               JsonNode           *node,
-               LrJob              *job,
-               GError            **error)
+read_list (const LrJsonPlace  *job_place,
+           JsonObject         *job_object,
+           LrJobList           list,
+           LrJob              *job,
+           GError            **error)
 {
-  JsonArray *array = lr_json_get_array (place, node, error);
+  const LrJobListInfo *info = lr_job_list_info (list);
+  LrJsonPlace place = { .up = job_place, .name = info->key };
+  JsonNode *node = json_object_get_member (job_object, info->key);
+  JsonArray *array = node != NULL ? lr_json_get_array (&place, node, error) : NULL;
+  char *row;
 
   if (array == NULL)
-    return FALSE;
+    return node == NULL;
 
-  job->contacts = g_new0 (LrContact, json_array_get_length (array));
-  for (guint i = 0; i < json_array_get_length (array); i++)
+  row = lr_job_make_list (job, list, json_array_get_length (array));
+  for (guint i = 0; i < json_array_get_length (array); i++, row += info->size)
     {
-      LrJsonPlace at = { .up = place, .index = i };
+      LrJsonPlace at = { .up = &place, .index = i };
       JsonObject *object = lr_json_get_object (&at, json_array_get_element (array, i), error);
-      LrContact *contact = &job->contacts[job->n_contacts];
-      const LrJsonRows rows = { lr_contact_table (), contact };
+      const LrJsonRows rows = { info->table (), row };
 
-      if (object == NULL)
-        return FALSE;
-      job->n_contacts++;
-      lr_prop_table_init (lr_contact_table (), contact);
-      if (!lr_json_get_rows (&at, object, &rows, 1, NULL, &contact->unknown, error))
+      if (object == NULL || !lr_json_get_rows (&at, object, &rows, 1, NULL, lr_job_unknown_of (list, row), error))
         return FALSE;
     }
 
@@ -42,27 +42,30 @@ read_contacts (const LrJsonPlace  *place,
 }
 
 static gboolean
-read_requests (const LrJsonPlace  *place,
-               JsonNode           *node,
-               LrJob              *job,
-               GError            **error)
+read_texts (const LrJsonPlace   *job_place,
+            JsonObject          *job_object,
+            const char          *key,
+            char              ***texts,
+            GError             **error)
 {
-  JsonArray *array = lr_json_get_array (place, node, error);
+  LrJsonPlace place = { .up = job_place, .name = key };
+  JsonNode *node = json_object_get_member (job_object, key);
+  JsonArray *array = node != NULL ? lr_json_get_array (&place, node, error) : NULL;
   g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
 
   if (array == NULL)
-    return FALSE;
+    return node == NULL;
   for (guint i = 0; i < json_array_get_length (array); i++)
     {
-      LrJsonPlace at = { .up = place, .index = i };
+      LrJsonPlace at = { .up = &place, .index = i };
       const char *text = lr_json_get_text (&at, json_array_get_element (array, i), error);
 
       if (text == NULL)
         return FALSE;
       g_strv_builder_add (builder, text);
     }
-  g_strfreev (job->requests);
-  job->requests = g_strv_builder_end (builder);
+  g_strfreev (*texts);
+  *texts = g_strv_builder_end (builder);
 
   return TRUE;
 }
@@ -102,16 +105,16 @@ lr_read_job (const LrJsonPlace  *root,
              LrJob              *job,
              GError            **error)
 {
-  static const char *const known[] = { "contacts", "requests", NULL };
+  static const char *const known[] = { "contacts", "requests", "questions", "run", "ticks", NULL };
   LrJsonPlace place = { .up = root, .name = "job" };
-  LrJsonPlace contacts = { .up = &place, .name = "contacts" }, requests = { .up = &place, .name = "requests" };
   const LrJsonRows rows = { lr_job_table (), job };
   JsonObject *object = lr_json_get_object (&place, node, error);
 
   return object != NULL && lr_json_get_rows (&place, object, &rows, 1, known, &job->unknown, error)
          && check_dates (&place, job, error)
-         && (!json_object_has_member (object, "contacts")
-             || read_contacts (&contacts, json_object_get_member (object, "contacts"), job, error))
-         && (!json_object_has_member (object, "requests")
-             || read_requests (&requests, json_object_get_member (object, "requests"), job, error));
+         && read_list (&place, object, LR_JOB_CONTACTS, job, error)
+         && read_texts (&place, object, "requests", &job->requests, error)
+         && read_list (&place, object, LR_JOB_QUESTIONS, job, error)
+         && read_list (&place, object, LR_JOB_RUN, job, error)
+         && read_texts (&place, object, "ticks", &job->ticks, error);
 }
