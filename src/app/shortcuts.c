@@ -30,6 +30,7 @@ static const Shortcut plan_shortcuts[] = {
   { "win.save-as",        "<Control><Shift>s",              N_("Save as") },
   { "win.page",           "<Control>e",                     N_("The page: look, save as PDF, print") },
   { "win.print",          "<Control>p",                     N_("Print") },
+  { "win.lists::",        "<Control>l",                     N_("Lists: the day, checks, questions, what to take along") },
   { "win.undo",           "<Control>z",                     N_("Undo") },
   { "win.redo",           "<Control><Shift>z <Control>y",   N_("Redo") },
   { "win.next-setup",     "<Control>Page_Down",             NULL },
