@@ -116,9 +116,8 @@ make_line (LrListPage *self,
 
   g_object_set_data_full (G_OBJECT (line), KEY, g_strdup (key), g_free);
   gtk_widget_add_css_class (line, "list-line");
-  gtk_widget_set_valign (check, GTK_ALIGN_START);
-  gtk_widget_set_valign (lead, GTK_ALIGN_START);
-  gtk_widget_set_margin_top (lead, 3);
+  gtk_widget_set_valign (check, GTK_ALIGN_CENTER);
+  gtk_widget_set_valign (lead, GTK_ALIGN_CENTER);
   gtk_widget_set_hexpand (texts, TRUE);
   gtk_widget_set_valign (texts, GTK_ALIGN_CENTER);
   gtk_label_set_wrap (GTK_LABEL (lead), FALSE);
@@ -472,6 +471,7 @@ lr_list_page_init (LrListPage *self)
   self->count = make_label ("note");
   self->untick = gtk_button_new_with_label (_("Untick all"));
   self->lines = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  gtk_label_set_wrap (GTK_LABEL (self->count), FALSE);
   gtk_widget_add_css_class (head, "list-head");
   gtk_widget_add_css_class (self->lines, "list-lines");
   gtk_widget_set_hexpand (self->bar, TRUE);

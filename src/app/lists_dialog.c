@@ -24,6 +24,8 @@ typedef struct
 } Page;
 
 static const Page pages[] = {
+  { "run", N_("Run sheet"), lr_lists_run_new },
+  { "checks", N_("Pre-roll checks"), lr_lists_checks_new },
   { "questions", N_("Questions"), lr_lists_questions_new },
 };
 

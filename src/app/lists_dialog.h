@@ -16,4 +16,6 @@ G_DECLARE_FINAL_TYPE (LrListsDialog, lr_lists_dialog, LR, LISTS_DIALOG, GtkWindo
 GtkWidget *lr_lists_dialog_show (GtkWindow *parent, LrDocument *document, const char *page);
 
 /* lists_NAME.c: a page each, which follows the document; (transfer floating) */
+GtkWidget *lr_lists_run_new       (LrDocument *document);
+GtkWidget *lr_lists_checks_new    (LrDocument *document);
 GtkWidget *lr_lists_questions_new (LrDocument *document);

@@ -212,7 +212,7 @@ add_button (GtkWidget  *line,
 {
   GtkWidget *button = gtk_button_new_from_icon_name (icon);
 
-  gtk_widget_set_valign (button, GTK_ALIGN_START);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_widget_set_tooltip_text (button, title);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
   gtk_button_set_has_frame (GTK_BUTTON (button), FALSE);

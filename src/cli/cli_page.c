@@ -9,7 +9,6 @@
 #include "page.h"
 
 #include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
 #include <langinfo.h>
 
 /* Letter where the locale uses it (LC_PAPER of glibc gives the width in mm) */
@@ -40,20 +39,6 @@ parse_paper (const char *word,
     return FALSE;
 
   return TRUE;
-}
-
-/* SOURCE_DATE_EPOCH, else when the plan was last written: the same plan gives the same bytes */
-static gint64
-date_of (const char *path)
-{
-  const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
-  gint64 date;
-  GStatBuf status;
-
-  if (epoch != NULL && g_ascii_string_to_signed (epoch, 10, 0, G_MAXINT32, &date, NULL))
-    return date;
-
-  return g_stat (path, &status) == 0 ? (gint64) status.st_mtime : 0;
 }
 
 /* "run,checks": which lists go along; FALSE after a complaint */
@@ -92,7 +77,7 @@ write_page (const LrCliPlan *plan,
             guint            sheets,
             const char      *output)
 {
-  const LrPageOptions options = { .paper = paper, .units = plan->units, .created_unix_s = date_of (plan->path),
+  const LrPageOptions options = { .paper = paper, .units = plan->units, .created_unix_s = lr_cli_date_of (plan->path),
                                   .levels = plan->levels, .sheets = sheets };
   g_autoptr (GError) error = NULL;
 

@@ -19,6 +19,8 @@ typedef struct
 
 /* In the order in which they follow the plan */
 static const Further lists[] = {
+  { LR_SHEET_RUN, "run", N_("Run sheet"), lr_further_run },
+  { LR_SHEET_CHECKS, "checks", N_("Pre-roll checks"), lr_further_checks },
   { LR_SHEET_QUESTIONS, "questions", N_("Questions"), lr_further_questions },
 };
 

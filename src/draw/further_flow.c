@@ -390,6 +390,7 @@ place (Break   *at,
   block->has_heads = needs_heads (block, at->before);
   block->sheet = at->flow->sheets->len - 1;
   block->y = at->y + (block->has_heads ? LR_FLOW_HEADS_PT : 0.0);
+  block->height = MIN (block->height, at->room - block->y);
   at->y = block->y + block->height;
   at->before = block;
   if (block->kind == LR_BLOCK_GROUP)
@@ -424,7 +425,6 @@ lr_flow_break (LrFlow *flow)
         at.group = NULL;
       if (at.before != NULL && at.y + height_together (flow, i, at.before) > at.room)
         begin_sheet (&at, at.title, TRUE);
-      block->height = MIN (block->height, at.room - at.y - LR_FLOW_HEADS_PT);
       place (&at, block);
     }
 }
