@@ -102,6 +102,18 @@ lr_lists_dialog_close_request (GtkWindow *window)
   return GTK_WINDOW_CLASS (lr_lists_dialog_parent_class)->close_request (window);
 }
 
+/* What is still being typed is taken too when one goes over to the sheet, and stays in hand */
+static void
+active_cb (GtkWindow *window)
+{
+  GtkWidget *focus = gtk_window_get_focus (window);
+
+  if (gtk_window_is_active (window) || focus == NULL)
+    return;
+  gtk_window_set_focus (window, NULL);
+  gtk_window_set_focus (window, focus);
+}
+
 static void
 lr_lists_dialog_class_init (LrListsDialogClass *klass)
 {
@@ -126,6 +138,7 @@ lr_lists_dialog_init (LrListsDialog *self)
   gtk_box_append (GTK_BOX (columns), sidebar);
   gtk_box_append (GTK_BOX (columns), self->stack);
   fill_header (header);
+  g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
   gtk_window_set_titlebar (GTK_WINDOW (self), header);
   gtk_window_set_child (GTK_WINDOW (self), columns);
 }
@@ -154,7 +167,11 @@ make_dialog (GtkWindow  *parent,
 
   self->document = g_object_ref (document);
   if (parent != NULL && G_IS_ACTION_GROUP (parent))
-    gtk_widget_insert_action_group (GTK_WIDGET (self), "win", G_ACTION_GROUP (parent));
+    {
+      gtk_widget_insert_action_group (GTK_WIDGET (self), "win", G_ACTION_GROUP (parent));
+      /* the group holds its window, which is not destroyed before it is let go */
+      g_signal_connect_object (parent, "unrealize", G_CALLBACK (gtk_window_destroy), self, G_CONNECT_SWAPPED);
+    }
   g_signal_connect_swapped (self->stack, "notify::visible-child", G_CALLBACK (make_shown), self);
   return self;
 }

@@ -278,5 +278,9 @@ fill (LrListPage *page,
 GtkWidget *
 lr_lists_run_new (LrDocument *document)
 {
-  return lr_list_page_new (document, LIST, fill);
+  GtkWidget *page = lr_list_page_new (document, LIST, fill), *calendar = gtk_button_new_with_mnemonic (_("Call times as a _calendar…"));
+
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (calendar), "win.calendar");
+  gtk_box_append (GTK_BOX (lr_list_page_get_bar (LR_LIST_PAGE (page))), calendar);
+  return page;
 }

@@ -10,6 +10,7 @@
 #include "main_window_private.h"
 
 #include "app.h"
+#include "calendar_action.h"
 #include "field.h"
 #include "file_actions.h"
 #include "hint.h"
@@ -287,6 +288,16 @@ lists_cb (GSimpleAction *action,
   lr_lists_dialog_show (GTK_WINDOW (self), self->document, g_variant_get_string (parameter, NULL));
 }
 
+static void
+calendar_cb (GSimpleAction *action,
+             GVariant      *parameter,
+             gpointer       data)
+{
+  LrMainWindow *self = data;
+
+  lr_calendar_save (GTK_WINDOW (self), self->document);
+}
+
 static const GActionEntry entries[] = {
   { "undo", undo_cb, NULL, NULL, NULL, { 0 } },
   { "redo", redo_cb, NULL, NULL, NULL, { 0 } },
@@ -297,6 +308,7 @@ static const GActionEntry entries[] = {
   { "draw-room", canvas_cb, NULL, NULL, NULL, { 0 } },
   { "visit", visit_cb, NULL, NULL, NULL, { 0 } },
   { "lists", lists_cb, "s", NULL, NULL, { 0 } },
+  { "calendar", calendar_cb, NULL, NULL, NULL, { 0 } },
   { "type-room", canvas_cb, NULL, NULL, NULL, { 0 } },
   { "put-on-wall", canvas_cb, "s", NULL, NULL, { 0 } },
   { "duplicate", canvas_cb, NULL, NULL, NULL, { 0 } },
