@@ -48,6 +48,15 @@ set_list (const LrPlan   *plan,
   return g_steal_pointer (&next);
 }
 
+/* A file that has a key twice cannot be read. Always NULL */
+static LrPlan *
+refuse_twice (const char  *key,
+              GError     **error)
+{
+  g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED, _("“%s” would stand in the list twice, or has no name."), key);
+  return NULL;
+}
+
 /**
  * lr_plan_set_contacts:
  * @plan: a plan
@@ -69,7 +78,7 @@ lr_plan_set_contacts (const LrPlan     *plan,
 /**
  * lr_plan_set_questions:
  * @plan: a plan
- * @questions: (array length=n): in their order; texts are not %NULL; one whose id is "" gets one
+ * @questions: (array length=n): in their order; texts are not %NULL; one whose id is "" gets one; no other is there twice
  * @n: how many
  * @error: return location
  *
@@ -89,8 +98,8 @@ lr_plan_set_questions (const LrPlan      *plan,
     return NULL;
 
   for (gsize i = 0; i < n; i++)
-    if (questions[i].id[0] != '\0')
-      g_hash_table_add (ids, questions[i].id);
+    if (questions[i].id[0] != '\0' && !g_hash_table_add (ids, questions[i].id))
+      return refuse_twice (questions[i].id, error);
   for (gsize i = 0; i < n; i++)
     {
       char **id = &next->job->questions[i].id;
@@ -120,6 +129,12 @@ lr_plan_set_run (const LrPlan      *plan,
                  gsize              n,
                  GError           **error)
 {
+  g_autoptr (GHashTable) keys = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (gsize i = 0; i < n; i++)
+    if (entries[i].key[0] == '\0' || !g_hash_table_add (keys, entries[i].key))
+      return refuse_twice (entries[i].key, error);
+
   return set_list (plan, LR_JOB_RUN, entries, n, error);
 }
 

@@ -41,6 +41,34 @@ read_list (const LrJsonPlace  *job_place,
   return TRUE;
 }
 
+/* What lines are known by: the first row of the list's table. Contacts are known by nothing */
+static gboolean
+check_keys (const LrJsonPlace  *job_place,
+            LrJobList           list,
+            const LrJob        *job,
+            GError            **error)
+{
+  const LrJobListInfo *info = lr_job_list_info (list);
+  const LrProp *prop = &info->table ()->props[0];
+  g_autoptr (GHashTable) keys = g_hash_table_new (g_str_hash, g_str_equal);
+  LrJsonPlace place = { .up = job_place, .name = info->key };
+  gsize n;
+  const char *row = lr_job_get_list (job, list, &n);
+
+  for (gsize i = 0; i < n; i++, row += info->size)
+    {
+      LrJsonPlace element = { .up = &place, .index = (guint) i }, at = { .up = &element, .name = prop->key };
+      const char *key = lr_prop_get_text (prop, row);
+
+      if (*key == '\0')
+        return lr_json_fail (&at, LR_PLAN_ERROR_VALUE, error, _("is missing"));
+      if (!g_hash_table_add (keys, (gpointer) key))
+        return lr_json_fail (&at, LR_PLAN_ERROR_REFERENCE, error, _("is “%s”, which is taken already"), key);
+    }
+
+  return TRUE;
+}
+
 static gboolean
 read_texts (const LrJsonPlace   *job_place,
             JsonObject          *job_object,
@@ -115,6 +143,8 @@ lr_read_job (const LrJsonPlace  *root,
          && read_list (&place, object, LR_JOB_CONTACTS, job, error)
          && read_texts (&place, object, "requests", &job->requests, error)
          && read_list (&place, object, LR_JOB_QUESTIONS, job, error)
+         && check_keys (&place, LR_JOB_QUESTIONS, job, error)
          && read_list (&place, object, LR_JOB_RUN, job, error)
+         && check_keys (&place, LR_JOB_RUN, job, error)
          && read_texts (&place, object, "ticks", &job->ticks, error);
 }

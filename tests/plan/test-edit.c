@@ -422,6 +422,10 @@ test_questions (void)
   take_next (&plan, lr_plan_set_questions (plan, turned, 2, &error), &error);
   g_assert_cmpstr (plan->job->questions[1].note, ==, "the loft, 1998");
   assert_round_trip (plan);
+  turned[0] = turned[1] = plan->job->questions[0];
+  g_assert_null (lr_plan_set_questions (plan, turned, 2, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
   take_next (&plan, lr_plan_set_questions (plan, NULL, 0, &error), &error);
   assert_round_trip (plan);
 }
