@@ -212,6 +212,60 @@ test_pages (void)
   close_window (window); /* takes the lists along */
 }
 
+static GtkWidget *
+find_page (void)
+{
+  GListModel *toplevels = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
+    {
+      g_autoptr (GtkWidget) toplevel = g_list_model_get_item (toplevels, i);
+
+      if (g_str_equal (G_OBJECT_TYPE_NAME (toplevel), "LrPageDialog"))
+        return toplevel;
+    }
+  return NULL;
+}
+
+static gboolean
+is_check_of (GtkWidget     *widget,
+             gconstpointer  label)
+{
+  return GTK_IS_CHECK_BUTTON (widget) && g_strcmp0 (gtk_check_button_get_label (GTK_CHECK_BUTTON (widget)), label) == 0;
+}
+
+/* A list goes along when it is ticked under the page, and is looked at then; the sheets are turned; without it the plan is alone again */
+static void
+test_along (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *page, *check;
+
+  activate (window, "page");
+  settle ();
+  page = find_page ();
+  g_assert_nonnull (page);
+  gtk_test_widget_wait_for_draw (page);
+  g_assert_nonnull (find (page, is_label, "Sheet 1 of 1: Set plan"));
+  check = find (page, is_check_of, "Run sheet");
+  g_assert_nonnull (check);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), TRUE);
+  settle ();
+  g_assert_nonnull (find (page, is_label, "Sheet 2 of 2: Run sheet"));
+  gtk_widget_activate_action (page, "page.previous", NULL);
+  settle ();
+  g_assert_nonnull (find (page, is_label, "Sheet 1 of 2: Set plan"));
+  gtk_widget_activate_action (page, "page.next", NULL);
+  gtk_widget_activate_action (page, "page.next", NULL); /* there is no third */
+  settle ();
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), FALSE);
+  settle ();
+  g_assert_nonnull (find (page, is_label, "Sheet 1 of 1: Set plan"));
+  gtk_window_close (GTK_WINDOW (page));
+  settle ();
+  close_window (window);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -223,6 +277,7 @@ main (int    argc,
   g_test_add_func ("/lists/questions", test_questions);
   g_test_add_func ("/lists/checks", test_checks);
   g_test_add_func ("/lists/pages", test_pages);
+  g_test_add_func ("/lists/along", test_along);
 
   return g_test_run ();
 }
