@@ -262,8 +262,10 @@ fill (LrListPage *page,
 
       if ((int) step->part != part)
         {
+          g_autofree char *heading = lr_run_heading (sheet, step->part);
+
           part = (int) step->part;
-          lr_list_page_group (page, lr_run_part_title (step->part));
+          lr_list_page_group (page, heading);
         }
       add_step (page, step);
     }

@@ -102,7 +102,11 @@ lr_further_run (LrFlow *flow)
       if (step->is_left_out)
         continue;
       if ((int) step->part != part)
-        lr_flow_group (flow, lr_run_part_title (step->part));
+        {
+          g_autofree char *heading = lr_run_heading (sheet, step->part);
+
+          lr_flow_group (flow, heading);
+        }
       part = (int) step->part;
       add_step (flow, step);
     }

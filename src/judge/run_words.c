@@ -30,6 +30,27 @@ lr_duration_format (int minutes)
   return g_strdup_printf (_("%d h %d min"), minutes / 60, minutes % 60);
 }
 
+/**
+ * lr_run_heading:
+ * @sheet: a run sheet
+ * @part: of the day
+ *
+ * Returns: (transfer full): its title, what it takes and, if that is something else, what is planned; plain text
+ */
+char *
+lr_run_heading (const LrRunSheet *sheet,
+                LrRunPart         part)
+{
+  const LrRunSpan *span = &sheet->span[part];
+  g_autofree char *needed = lr_duration_format (span->needed_min), *planned = lr_duration_format (MAX (span->planned_min, 0));
+
+  if (span->planned_min < 0 || span->planned_min == span->needed_min)
+    /* Translators: part of the day, a duration */
+    return g_strdup_printf (_("%s: %s"), lr_run_part_title (part), needed);
+  /* Translators: part of the day, two durations */
+  return g_strdup_printf (_("%s: %s, %s are planned"), lr_run_part_title (part), needed, planned);
+}
+
 static void
 note_rig (GPtrArray       *notes,
           const LrRunSpan *span)

@@ -142,6 +142,10 @@ test_run_notes (void)
   g_autoptr (GPtrArray) notes = lr_run_notes (sheet), wide_notes = lr_run_notes (wide_sheet);
   g_autofree char *hours = lr_duration_format (150), *minutes = lr_duration_format (45), *whole = lr_duration_format (120);
 
+  g_autofree char *heading = lr_run_heading (sheet, LR_RUN_RIG), *roll = lr_run_heading (sheet, LR_RUN_ROLL);
+
+  g_assert_true (g_str_has_suffix (heading, ", 1 h 30 min are planned"));
+  g_assert_cmpstr (roll, ==, "Rolling: 1 h 30 min"); /* the interview has what is left */
   g_assert_cmpuint (notes->len, >, 0);
   g_assert_nonnull (strstr (g_ptr_array_index (notes, 0), "<b>1 h 30 min</b> are planned before rolling"));
   g_assert_cmpuint (wide_notes->len, ==, 0);
