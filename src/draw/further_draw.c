@@ -72,7 +72,8 @@ draw_head (const LrSheet     *sheet,
   /* Translators: which sheet of how many */
   g_autofree char *count = g_strdup_printf (_("sheet %u of %u"), number, n_sheets);
   g_autofree char *right = g_strconcat (day, day[0] != '\0' ? "   " : "", count, NULL);
-  g_autofree char *left = g_markup_printf_escaped ("%s%s%s", title, job->title[0] != '\0' ? ", " : "", job->title[0] != '\0' ? sheet->study->setup->name : "");
+  g_autofree char *left = g_markup_printf_escaped ("%s%s%s", title, job->title[0] != '\0' ? ", " : "",
+                                                   job->title[0] != '\0' ? sheet->study->setup->name : "");
   /* Translators: title of a list that began on the sheet before */
   g_autofree char *name = flow_sheet->goes_on ? g_strdup_printf (_("%s, continued"), flow_sheet->title->text) : g_strdup (flow_sheet->title->text);
   double right_width = lr_page_text_width (sheet, LR_FLOW_NOTE_SIZE, PANGO_WEIGHT_NORMAL, right);

@@ -57,7 +57,8 @@ add_people (LrFlow      *flow,
     lr_flow_group (flow, _("Where and who"));
   if (job->place[0] != '\0' || job->address[0] != '\0')
     {
-      g_autofree char *where = g_markup_printf_escaped ("%s%s%s", job->place, job->place[0] != '\0' && job->address[0] != '\0' ? ", " : "", job->address);
+      g_autofree char *where = g_markup_printf_escaped ("%s%s%s", job->place, job->place[0] != '\0' && job->address[0] != '\0' ? ", " : "",
+                                                        job->address);
 
       lr_flow_paragraph (flow, where);
     }
@@ -70,7 +71,8 @@ add_people (LrFlow      *flow,
   for (gsize i = 0; i < job->n_contacts; i++)
     {
       const LrContact *contact = &job->contacts[i];
-      g_autofree char *who = g_markup_printf_escaped ("%s%s<b>%s</b> %s", contact->role, contact->role[0] != '\0' ? ": " : "", contact->name, contact->phone);
+      g_autofree char *who = g_markup_printf_escaped ("%s%s<b>%s</b> %s", contact->role, contact->role[0] != '\0' ? ": " : "", contact->name,
+                                                      contact->phone);
 
       lr_flow_paragraph (flow, who);
     }

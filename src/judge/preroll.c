@@ -119,7 +119,8 @@ add_bags (LrPreroll *preroll)
         continue;
       title = lr_preroll_title (placed->item);
       lr_preroll_add (preroll, LR_PREROLL_SAFETY, "bag", placed->item,
-                      g_strdup_printf (_("%s: bag of <b>%.0f kg</b> hangs at the post, clear of the floor by a finger; the knobs are tight."), title, bag_kg));
+                      g_strdup_printf (_("%s: bag of <b>%.0f kg</b> hangs at the post, clear of the floor by a finger; the knobs are tight."), title,
+                                       bag_kg));
     }
 }
 
@@ -173,7 +174,8 @@ add_off (LrPreroll *preroll)
 
       if (item->kind == LR_ITEM_NOISE && item->noise.can_switch_off)
         /* Translators: a noise: "Fridge" */
-        lr_preroll_add (preroll, LR_PREROLL_OFF, "off", item, g_strdup_printf (_("%s is off; your keys lie with it, so that it is on again when you go."), title));
+        lr_preroll_add (preroll, LR_PREROLL_OFF, "off", item,
+                        g_strdup_printf (_("%s is off; your keys lie with it, so that it is on again when you go."), title));
       else if (item->kind == LR_ITEM_HOUSE_LIGHT && !item->house_light.is_on)
         lr_preroll_add (preroll, LR_PREROLL_OFF, "off", item, g_strdup_printf (_("%s is off, as planned."), title));
       else if (item->kind == LR_ITEM_HOUSE_LIGHT)
@@ -225,8 +227,10 @@ add_set (LrPreroll *preroll)
 static void
 add_roll (LrPreroll *preroll)
 {
-  lr_preroll_add (preroll, LR_PREROLL_ROLL, "name", NULL, g_strdup (_("All cameras and the recorder roll: name, spelling and title are said, then a clap.")));
-  lr_preroll_add (preroll, LR_PREROLL_ROLL, "warm", NULL, g_strdup (_("A warm-up question sets the level; look at focus and headroom while it is answered.")));
+  lr_preroll_add (preroll, LR_PREROLL_ROLL, "name", NULL,
+                  g_strdup (_("All cameras and the recorder roll: name, spelling and title are said, then a clap.")));
+  lr_preroll_add (preroll, LR_PREROLL_ROLL, "warm", NULL,
+                  g_strdup (_("A warm-up question sets the level; look at focus and headroom while it is answered.")));
   lr_preroll_add (preroll, LR_PREROLL_ROLL, "tone", NULL,
                   g_strdup (_("Before anybody moves at the end: <b>30 s</b> of room tone, all silent, lamps and machines as they were.")));
 }

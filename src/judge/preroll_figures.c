@@ -37,7 +37,8 @@ add_place (LrPreroll             *preroll,
   g_autofree char *stop = lr_f_number_format (item->camera.f_number), *height = lr_length_format (item->camera.lens_height_m, preroll->units);
 
   lr_preroll_add (preroll, LR_PREROLL_CAMERAS, "place", item,
-                  g_strdup_printf (_("%s: <b>%s</b> at <b>%s</b>, lens <b>%s</b> above the floor, level; front glass clean."), title, lens, stop, height));
+                  g_strdup_printf (_("%s: <b>%s</b> at <b>%s</b>, lens <b>%s</b> above the floor, level; front glass clean."), title, lens, stop,
+                                   height));
 }
 
 static void
@@ -110,7 +111,8 @@ add_focus (LrPreroll             *preroll,
     }
   else
     lr_preroll_add (preroll, LR_PREROLL_CAMERAS, "focus", item,
-                    g_strdup_printf (_("%s: focus at <b>%s</b>, magnified on the nearer eye of %s; sharp from <b>%s</b> on."), title, focus, whom, near));
+                    g_strdup_printf (_("%s: focus at <b>%s</b>, magnified on the nearer eye of %s; sharp from <b>%s</b> on."), title, focus, whom,
+                                     near));
 }
 
 /* "58 %" of full signal */
@@ -140,13 +142,15 @@ add_levels (LrPreroll             *preroll,
 
   face = level_text (shares.face);
   lr_preroll_add (preroll, LR_PREROLL_CAMERAS, "level", item,
-                  g_strdup_printf (_("%s: lit side of the face at <b>%.0f %%</b> (<b>%s</b> expected), nothing of it over full."), title, 100.0 * wanted, face));
+                  g_strdup_printf (_("%s: lit side of the face at <b>%.0f %%</b> (<b>%s</b> expected), nothing of it over full."), title,
+                                   100.0 * wanted, face));
   if (isnan (shares.background))
     return;
   walls = level_text (shares.background);
   lr_preroll_add (preroll, LR_PREROLL_CAMERAS, "walls", item,
                   isnan (wall_wanted) ? g_strdup_printf (_("%s: walls behind as dark as they come (<b>%s</b> expected)."), title, walls)
-                                      : g_strdup_printf (_("%s: walls behind at <b>%.0f %%</b> (<b>%s</b> expected)."), title, 100.0 * wall_wanted, walls));
+                                      : g_strdup_printf (_("%s: walls behind at <b>%.0f %%</b> (<b>%s</b> expected)."), title, 100.0 * wall_wanted,
+                                                         walls));
 }
 
 /**
@@ -171,7 +175,8 @@ lr_preroll_add_cameras (LrPreroll *preroll)
       add_levels (preroll, camera);
     }
   if (cameras->len > 1)
-    lr_preroll_add (preroll, LR_PREROLL_CAMERAS, "alike", NULL, g_strdup (_("All cameras: same picture style, same time of day, same white on the card.")));
+    lr_preroll_add (preroll, LR_PREROLL_CAMERAS, "alike", NULL,
+                    g_strdup (_("All cameras: same picture style, same time of day, same white on the card.")));
   if (cameras->len > 0)
     lr_preroll_add (preroll, LR_PREROLL_CAMERAS, "media", NULL,
                     g_strdup (_("Cards are empty and longer than the interview by half; batteries are full, the spare ones at hand.")));
@@ -205,7 +210,8 @@ lr_preroll_add_light (LrPreroll *preroll)
       else
         lr_preroll_add (preroll, LR_PREROLL_LIGHT, "lamp", item,
                         item->light.dim > WHOLE_DIM
-                          ? g_strdup_printf (_("%s: at full, <b>%.0f K</b>, <b>%s</b> above the floor."), title, item->light.color_temperature_k, height)
+                          ? g_strdup_printf (_("%s: at full, <b>%.0f K</b>, <b>%s</b> above the floor."), title, item->light.color_temperature_k,
+                                             height)
                           : g_strdup_printf (_("%s: at <b>%.0f %%</b>, <b>%.0f K</b>, <b>%s</b> above the floor."), title, 100.0 * item->light.dim,
                                              item->light.color_temperature_k, height));
     }

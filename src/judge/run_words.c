@@ -64,7 +64,8 @@ note_rig (GPtrArray       *notes,
 
   begin = span->to >= span->needed_min ? g_strdup_printf (_("come in at <b>%s</b>"), wanted) : g_strdup (_("rig the day before"));
   /* Translators: two durations; "come in at 08:30" */
-  g_ptr_array_add (notes, g_strdup_printf (_("Rigging needs <b>%s</b>, <b>%s</b> are planned before rolling: %s, bring a hand, or leave something out."),
+  g_ptr_array_add (notes,
+                   g_strdup_printf (_("Rigging needs <b>%s</b>, <b>%s</b> are planned before rolling: %s, bring a hand, or leave something out."),
                                            needed, planned, begin));
 }
 
@@ -84,7 +85,8 @@ note_roll (GPtrArray        *notes,
       const LrRunStep *step = g_ptr_array_index (sheet->steps, i);
 
       if (g_str_equal (step->key, "interview") && !step->is_left_out && step->minutes > PEOPLE_TIRE_MIN)
-        g_ptr_array_add (notes, g_strdup_printf (_("The interview has <b>%d</b> min: plan a break every 20 to 30, and look at focus, media and sun then."),
+        g_ptr_array_add (notes,
+                         g_strdup_printf (_("The interview has <b>%d</b> min: plan a break every 20 to 30, and look at focus, media and sun then."),
                                                  step->minutes));
     }
 }
@@ -97,7 +99,8 @@ note_strike (GPtrArray       *notes,
 
   if (span->planned_min >= 0 && span->needed_min > span->planned_min)
     /* Translators: two durations */
-    g_ptr_array_add (notes, g_strdup_printf (_("Striking needs <b>%s</b>, <b>%s</b> are planned after wrap: ask for the room until later, or wrap earlier."),
+    g_ptr_array_add (notes,
+                     g_strdup_printf (_("Striking needs <b>%s</b>, <b>%s</b> are planned after wrap: ask for the room until later, or wrap earlier."),
                                              needed, planned));
 }
 

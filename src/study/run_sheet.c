@@ -210,7 +210,8 @@ add_rig (LrRunSheet    *sheet,
   for (guint i = 0; i < sheet->steps->len; i++)
     sum += ((const LrRunStep *) g_ptr_array_index (sheet->steps, i))->estimated_min;
   /* Translators: time that is kept for what nobody thought of */
-  add (sheet, LR_RUN_RIG, "reserve", _("Reserve"), (int) lround (RESERVE_SHARE * sum / 5.0) * 5, g_strdup_printf (_("%.0f %% of the above"), 100.0 * RESERVE_SHARE));
+  add (sheet, LR_RUN_RIG, "reserve", _("Reserve"), (int) lround (RESERVE_SHARE * sum / 5.0) * 5, g_strdup_printf (_("%.0f %% of the above"),
+                                                                                                                  100.0 * RESERVE_SHARE));
 }
 
 /* What the job leaves for it between rolling and wrap */

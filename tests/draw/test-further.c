@@ -203,7 +203,8 @@ make_flow (Further *f)
       for (guint i = 0; i < group; i++)
         {
           g_autofree char *number = g_strdup_printf ("%u", i);
-          const char *cells[] = { number, i % 3 == 0 ? "much to be said about it, so much that it takes more than one line of its column" : "little", NULL };
+          const char *cells[] = { number, i % 3 == 0 ? "much to be said about it, so much that it takes more than one line of its column" : "little",
+                                  NULL };
 
           lr_flow_row (flow, LR_FLOW_BOX, cells);
           if (i % 4 == 0)
