@@ -15,7 +15,7 @@
 
 #define MARGIN_PX 16.0
 #define AROUND_PX 48  /* of the window behind that stays in sight */
-#define BARS_PX 68    /* header bar, and the line under the sheet */
+#define BARS_PX 116   /* header bar, and the lines under the sheet */
 
 #define LR_TYPE_PAGE_DIALOG (lr_page_dialog_get_type ())
 G_DECLARE_FINAL_TYPE (LrPageDialog, lr_page_dialog, LR, PAGE_DIALOG, GtkWindow)
@@ -25,7 +25,9 @@ struct _LrPageDialog
   GtkWindow   parent_instance;
 
   LrDocument *document;
-  GtkWidget  *paper, *sheet, *scale;
+  GtkWidget  *paper, *sheet, *scale, *along, *previous, *next, *number;
+  GArray     *sheets;  /* LrPageSheet: of the document as it is now */
+  guint       shown;   /* which of them */
 };
 
 G_DEFINE_FINAL_TYPE (LrPageDialog, lr_page_dialog, GTK_TYPE_WINDOW)
@@ -39,17 +41,36 @@ locale_paper (void)
 
 static LrPageOptions
 make_options (LrDocument *document,
-              LrPaper     paper)
+              LrPaper     paper,
+              guint       sheets)
 {
   const LrLightLevels *levels = lr_document_has_current_levels (document) ? lr_document_get_levels (document) : NULL;
 
-  return (LrPageOptions) { paper, lr_document_get_units (document), g_get_real_time () / G_USEC_PER_SEC, levels };
+  return (LrPageOptions) { paper, lr_document_get_units (document), g_get_real_time () / G_USEC_PER_SEC, levels, sheets };
 }
 
 static LrPaper
 chosen_paper (LrPageDialog *self)
 {
   return gtk_drop_down_get_selected (GTK_DROP_DOWN (self->paper)) == 1 ? LR_PAPER_LETTER : LR_PAPER_A4;
+}
+
+/* LrSheets: the lists that are to go along */
+static guint
+chosen_sheets (LrPageDialog *self)
+{
+  guint sheets = 0;
+
+  for (GtkWidget *check = gtk_widget_get_first_child (self->along); check != NULL; check = gtk_widget_get_next_sibling (check))
+    if (GTK_IS_CHECK_BUTTON (check) && gtk_check_button_get_active (GTK_CHECK_BUTTON (check)))
+      sheets |= GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (check), "lr-flag"));
+  return sheets;
+}
+
+static LrPageOptions
+chosen_options (LrPageDialog *self)
+{
+  return make_options (self->document, chosen_paper (self), chosen_sheets (self));
 }
 
 static void
@@ -60,10 +81,10 @@ draw_sheet_cb (GtkDrawingArea *area,
                gpointer        data)
 {
   LrPageDialog *self = data;
-  LrPageOptions options = make_options (self->document, chosen_paper (self));
-  double width_pt, height_pt, scale;
+  LrPageOptions options = chosen_options (self);
+  const LrPageSheet *sheet = &g_array_index (self->sheets, LrPageSheet, self->shown);
+  double width_pt = sheet->width_pt, height_pt = sheet->height_pt, scale;
 
-  lr_paper_size_pt (options.paper, &width_pt, &height_pt);
   scale = MIN ((width_px - 2.0 * MARGIN_PX) / width_pt, (height_px - 2.0 * MARGIN_PX) / height_pt);
   if (scale <= 0.0)
     return;
@@ -75,18 +96,98 @@ draw_sheet_cb (GtkDrawingArea *area,
   cairo_fill (cr);
   cairo_rectangle (cr, 0.0, 0.0, width_pt, height_pt);
   cairo_clip (cr);
-  lr_page_draw (cr, lr_document_get_study (self->document), lr_document_get_remarks (self->document), &options);
+  lr_page_draw_sheet (cr, lr_document_get_study (self->document), lr_document_get_remarks (self->document), &options, self->shown);
 }
 
 static void
 update (LrPageDialog *self)
 {
-  LrPageOptions options = make_options (self->document, chosen_paper (self));
+  LrPageOptions options = chosen_options (self);
   g_autofree char *text = g_strdup_printf (_("The plan stands at 1 : %d on this paper."),
                                            lr_page_scale (lr_document_get_study (self->document), &options));
+  g_autofree char *number = NULL;
 
+  g_clear_pointer (&self->sheets, g_array_unref);
+  self->sheets = lr_page_sheets_new (lr_document_get_study (self->document), lr_document_get_remarks (self->document), &options);
+  self->shown = MIN (self->shown, self->sheets->len - 1);
+  /* Translators: which sheet of how many, and what is on it */
+  number = g_strdup_printf (_("Sheet %u of %u: %s"), self->shown + 1, self->sheets->len,
+                            g_array_index (self->sheets, LrPageSheet, self->shown).title);
+  gtk_label_set_markup (GTK_LABEL (self->number), number);
+  gtk_widget_set_sensitive (self->previous, self->shown > 0);
+  gtk_widget_set_sensitive (self->next, self->shown + 1 < self->sheets->len);
   gtk_label_set_label (GTK_LABEL (self->scale), text);
   gtk_widget_queue_draw (self->sheet);
+}
+
+static void
+turn_cb (GtkWidget  *widget,
+         const char *action,
+         GVariant   *parameter)
+{
+  LrPageDialog *self = LR_PAGE_DIALOG (widget);
+
+  if (g_str_equal (action, "page.next"))
+    self->shown++;
+  else if (self->shown > 0)
+    self->shown--;
+  update (self);
+}
+
+/* What was put along is looked at */
+static void
+along_cb (LrPageDialog   *self,
+          GtkCheckButton *check)
+{
+  guint before = self->sheets->len;
+
+  update (self);
+  if (gtk_check_button_get_active (check) && self->sheets->len > before)
+    {
+      const char *title = gtk_check_button_get_label (check);
+
+      for (guint i = 1; i < self->sheets->len; i++)
+        if (g_array_index (self->sheets, LrPageSheet, i).begins && g_str_equal (g_array_index (self->sheets, LrPageSheet, i).title, title))
+          self->shown = i;
+      update (self);
+    }
+}
+
+/* What a print operation prints: the paper and the lists that go along */
+static LrPageOptions
+print_options (GtkPrintOperation *operation,
+               LrDocument        *document)
+{
+  LrPaper paper = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (operation), "lr-paper"));
+
+  return make_options (document, paper, GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (operation), "lr-sheets")));
+}
+
+static GArray *
+print_sheets (GtkPrintOperation *operation,
+              LrDocument        *document)
+{
+  LrPageOptions options = print_options (operation, document);
+
+  return lr_page_sheets_new (lr_document_get_study (document), lr_document_get_remarks (document), &options);
+}
+
+/* Lists stand upright, the plan lies */
+static void
+page_setup_cb (GtkPrintOperation *operation,
+               GtkPrintContext   *context,
+               int                page,
+               GtkPageSetup      *setup,
+               LrDocument        *document)
+{
+  g_autoptr (GArray) sheets = print_sheets (operation, document);
+
+  if (page < (int) sheets->len)
+    {
+      const LrPageSheet *sheet = &g_array_index (sheets, LrPageSheet, page);
+
+      gtk_page_setup_set_orientation (setup, sheet->width_pt > sheet->height_pt ? GTK_PAGE_ORIENTATION_LANDSCAPE : GTK_PAGE_ORIENTATION_PORTRAIT);
+    }
 }
 
 static void
@@ -95,14 +196,16 @@ draw_page_cb (GtkPrintOperation *operation,
               int                page,
               LrDocument        *document)
 {
-  LrPaper paper = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (operation), "lr-paper"));
-  LrPageOptions options = make_options (document, paper);
+  LrPageOptions options = print_options (operation, document);
+  g_autoptr (GArray) sheets = print_sheets (operation, document);
   cairo_t *cr = gtk_print_context_get_cairo_context (context);
-  double width_pt, height_pt;
+  const LrPageSheet *sheet;
 
-  lr_paper_size_pt (paper, &width_pt, &height_pt);
-  cairo_scale (cr, gtk_print_context_get_width (context) / width_pt, gtk_print_context_get_height (context) / height_pt);
-  lr_page_draw (cr, lr_document_get_study (document), lr_document_get_remarks (document), &options);
+  if (page >= (int) sheets->len)
+    return;
+  sheet = &g_array_index (sheets, LrPageSheet, page);
+  cairo_scale (cr, gtk_print_context_get_width (context) / sheet->width_pt, gtk_print_context_get_height (context) / sheet->height_pt);
+  lr_page_draw_sheet (cr, lr_document_get_study (document), lr_document_get_remarks (document), &options, (guint) page);
 }
 
 static void
@@ -122,8 +225,10 @@ print_done_cb (GtkPrintOperation       *operation,
 static void
 print_page (GtkWindow  *window,
             LrDocument *document,
-            LrPaper     paper)
+            LrPaper     paper,
+            guint       sheets)
 {
+  LrPageOptions options = make_options (document, paper, sheets);
   g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
   g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
   GtkPaperSize *size = gtk_paper_size_new (paper == LR_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
@@ -134,10 +239,12 @@ print_page (GtkWindow  *window,
   gtk_print_operation_set_default_page_setup (operation, setup);
   gtk_print_operation_set_use_full_page (operation, TRUE);
   gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
-  gtk_print_operation_set_n_pages (operation, 1);
+  gtk_print_operation_set_n_pages (operation, (int) lr_page_count (lr_document_get_study (document), lr_document_get_remarks (document), &options));
   gtk_print_operation_set_job_name (operation, lr_document_get_plan (document)->job->title);
   gtk_print_operation_set_allow_async (operation, TRUE);
   g_object_set_data (G_OBJECT (operation), "lr-paper", GINT_TO_POINTER (paper));
+  g_object_set_data (G_OBJECT (operation), "lr-sheets", GUINT_TO_POINTER (sheets));
+  g_signal_connect_object (operation, "request-page-setup", G_CALLBACK (page_setup_cb), document, 0);
   g_signal_connect_object (operation, "draw-page", G_CALLBACK (draw_page_cb), document, 0);
   g_signal_connect_object (operation, "done", G_CALLBACK (print_done_cb), window, 0);
   gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, window, NULL);
@@ -149,7 +256,7 @@ save_response_cb (GtkNativeDialog *dialog,
                   LrPageDialog    *self)
 {
   g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  LrPageOptions options = make_options (self->document, chosen_paper (self));
+  LrPageOptions options = chosen_options (self);
   g_autoptr (GError) error = NULL;
 
   if (response == GTK_RESPONSE_ACCEPT && file != NULL && g_file_peek_path (file) != NULL)
@@ -190,7 +297,7 @@ print_cb (GtkWidget  *widget,
 {
   LrPageDialog *self = LR_PAGE_DIALOG (widget);
 
-  print_page (GTK_WINDOW (self), self->document, chosen_paper (self));
+  print_page (GTK_WINDOW (self), self->document, chosen_paper (self), chosen_sheets (self));
 }
 
 static void
@@ -199,6 +306,7 @@ lr_page_dialog_dispose (GObject *object)
   LrPageDialog *self = LR_PAGE_DIALOG (object);
 
   gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_PAGE_DIALOG);
+  g_clear_pointer (&self->sheets, g_array_unref);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (lr_page_dialog_parent_class)->dispose (object);
 }
@@ -211,11 +319,19 @@ lr_page_dialog_class_init (LrPageDialogClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lr_page_dialog_dispose;
   gtk_widget_class_install_action (widget_class, "page.save", NULL, save_cb);
   gtk_widget_class_install_action (widget_class, "page.print", NULL, print_cb);
+  gtk_widget_class_install_action (widget_class, "page.previous", NULL, turn_cb);
+  gtk_widget_class_install_action (widget_class, "page.next", NULL, turn_cb);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Up, 0, "page.previous", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Down, 0, "page.next", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/page-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, LrPageDialog, paper);
   gtk_widget_class_bind_template_child (widget_class, LrPageDialog, sheet);
   gtk_widget_class_bind_template_child (widget_class, LrPageDialog, scale);
+  gtk_widget_class_bind_template_child (widget_class, LrPageDialog, along);
+  gtk_widget_class_bind_template_child (widget_class, LrPageDialog, previous);
+  gtk_widget_class_bind_template_child (widget_class, LrPageDialog, next);
+  gtk_widget_class_bind_template_child (widget_class, LrPageDialog, number);
 }
 
 static void
@@ -247,10 +363,20 @@ page_cb (GSimpleAction *action,
          gpointer       data)
 {
   LrPageDialog *self = g_object_new (LR_TYPE_PAGE_DIALOG, "transient-for", data, NULL);
+  const char *title;
+  guint flag;
 
   self->document = g_object_ref (lr_main_window_get_document (data));
   gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (self->sheet), draw_sheet_cb, self, NULL);
   g_signal_connect_swapped (self->paper, "notify::selected", G_CALLBACK (update), self);
+  for (guint i = 0; (flag = lr_sheet_info (i, NULL, &title)) != 0; i++)
+    {
+      GtkWidget *check = gtk_check_button_new_with_label (title);
+
+      g_object_set_data (G_OBJECT (check), "lr-flag", GUINT_TO_POINTER (flag));
+      g_signal_connect_swapped (check, "toggled", G_CALLBACK (along_cb), self);
+      gtk_box_append (GTK_BOX (self->along), check);
+    }
   update (self);
   fit_to_window (self, GTK_WIDGET (data));
   gtk_window_present (GTK_WINDOW (self));
@@ -261,7 +387,7 @@ print_at_once_cb (GSimpleAction *action,
                   GVariant      *parameter,
                   gpointer       data)
 {
-  print_page (data, lr_main_window_get_document (data), locale_paper ());
+  print_page (data, lr_main_window_get_document (data), locale_paper (), 0);
 }
 
 static const GActionEntry entries[] = {

@@ -10,9 +10,11 @@
 #include "main_window_private.h"
 
 #include "app.h"
+#include "calendar_action.h"
 #include "field.h"
 #include "file_actions.h"
 #include "hint.h"
+#include "lists_dialog.h"
 #include "page_dialog.h"
 #include "settings.h"
 #include "shortcuts.h"
@@ -276,6 +278,26 @@ visit_cb (GSimpleAction *action,
   gtk_window_present (GTK_WINDOW (lr_visit_dialog_new (GTK_WINDOW (self), self->document)));
 }
 
+static void
+lists_cb (GSimpleAction *action,
+          GVariant      *parameter,
+          gpointer       data)
+{
+  LrMainWindow *self = data;
+
+  lr_lists_dialog_show (GTK_WINDOW (self), self->document, g_variant_get_string (parameter, NULL));
+}
+
+static void
+calendar_cb (GSimpleAction *action,
+             GVariant      *parameter,
+             gpointer       data)
+{
+  LrMainWindow *self = data;
+
+  lr_calendar_save (GTK_WINDOW (self), self->document);
+}
+
 static const GActionEntry entries[] = {
   { "undo", undo_cb, NULL, NULL, NULL, { 0 } },
   { "redo", redo_cb, NULL, NULL, NULL, { 0 } },
@@ -285,6 +307,8 @@ static const GActionEntry entries[] = {
   { "zoom-to", canvas_cb, "d", NULL, NULL, { 0 } },
   { "draw-room", canvas_cb, NULL, NULL, NULL, { 0 } },
   { "visit", visit_cb, NULL, NULL, NULL, { 0 } },
+  { "lists", lists_cb, "s", NULL, NULL, { 0 } },
+  { "calendar", calendar_cb, NULL, NULL, NULL, { 0 } },
   { "type-room", canvas_cb, NULL, NULL, NULL, { 0 } },
   { "trace-picture", canvas_cb, NULL, NULL, NULL, { 0 } },
   { "scale-picture", canvas_cb, NULL, NULL, NULL, { 0 } },

@@ -9,7 +9,6 @@
 #include "page.h"
 
 #include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
 #include <langinfo.h>
 
 /* Letter where the locale uses it (LC_PAPER of glibc gives the width in mm) */
@@ -42,27 +41,44 @@ parse_paper (const char *word,
   return TRUE;
 }
 
-/* SOURCE_DATE_EPOCH, else when the plan was last written: the same plan gives the same bytes */
-static gint64
-date_of (const char *path)
+/* "run,checks": which lists go along; FALSE after a complaint */
+static gboolean
+parse_lists (const char *words,
+             guint      *sheets)
 {
-  const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
-  gint64 date;
-  GStatBuf status;
+  g_auto (GStrv) parts = g_strsplit (words != NULL ? words : "", ",", -1);
 
-  if (epoch != NULL && g_ascii_string_to_signed (epoch, 10, 0, G_MAXINT32, &date, NULL))
-    return date;
+  *sheets = 0;
+  for (char **part = parts; *part != NULL; part++)
+    {
+      g_autoptr (GString) known = g_string_new (NULL);
+      const char *word;
+      guint flag;
 
-  return g_stat (path, &status) == 0 ? (gint64) status.st_mtime : 0;
+      g_strstrip (*part);
+      if (**part == '\0')
+        continue;
+      for (guint i = 0; (flag = lr_sheet_info (i, &word, NULL)) != 0 && !g_str_equal (word, *part); i++)
+        g_string_append_printf (known, "%s%s", known->len > 0 ? ", " : "", word);
+      if (flag == 0)
+        {
+          lr_cli_complain (NULL, _("--with takes %s, not “%s”"), known->str, *part);
+          return FALSE;
+        }
+      *sheets |= flag;
+    }
+
+  return TRUE;
 }
 
 static LrExit
 write_page (const LrCliPlan *plan,
             LrPaper          paper,
+            guint            sheets,
             const char      *output)
 {
-  const LrPageOptions options = { .paper = paper, .units = plan->units, .created_unix_s = date_of (plan->path),
-                                  .levels = plan->levels };
+  const LrPageOptions options = { .paper = paper, .units = plan->units, .created_unix_s = lr_cli_date_of (plan->path),
+                                  .levels = plan->levels, .sheets = sheets };
   g_autoptr (GError) error = NULL;
 
   if (lr_page_write_pdf (plan->study, plan->remarks, &options, output, &error))
@@ -86,15 +102,17 @@ lr_cli_page (int    argc,
              char **argv)
 {
   g_autofree char *output = NULL;
-  g_autofree char *paper_word = NULL;
+  g_autofree char *paper_word = NULL, *with = NULL;
   const GOptionEntry own[] = {
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output, N_("The PDF to write"), N_("OUT") },
     { "paper", 0, 0, G_OPTION_ARG_STRING, &paper_word, N_("a4 or letter; else what the locale uses"), N_("PAPER") },
+    { "with", 0, 0, G_OPTION_ARG_STRING, &with, N_("Lists that follow on sheets of their own: run, checks, questions, packing, tape"), N_("LISTS") },
     { NULL }
   };
   LrCliOptions options;
   g_autoptr (LrCliPlan) plan = NULL;
   LrPaper paper = LR_PAPER_A4;
+  guint sheets = 0;
   gboolean is_good = lr_cli_parse (argc, argv, _("FILE"), _("Writes the one-page plan as a PDF."), own, &options);
 
   if (is_good && output == NULL)
@@ -109,8 +127,10 @@ lr_cli_page (int    argc,
     }
 
   if (is_good)
+    is_good = parse_lists (with, &sheets);
+  if (is_good)
     plan = lr_cli_plan_open (&options);
   lr_cli_options_clear (&options);
 
-  return plan != NULL ? (int) write_page (plan, paper, output) : (int) LR_EXIT_FAILED;
+  return plan != NULL ? (int) write_page (plan, paper, sheets, output) : (int) LR_EXIT_FAILED;
 }

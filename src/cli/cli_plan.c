@@ -9,6 +9,7 @@
 #include "plan_reader.h"
 
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
 #include <langinfo.h>
 #include <string.h>
 
@@ -165,6 +166,27 @@ lr_cli_plan_open (const LrCliOptions *options)
   opened->remarks = lr_remarks_new_lit (opened->study, opened->levels, units);
   opened->plan = g_steal_pointer (&plan);
   return opened;
+}
+
+/**
+ * lr_cli_date_of:
+ * @path: of a plan file
+ *
+ * SOURCE_DATE_EPOCH, else when the plan was last written: the same plan gives the same bytes.
+ *
+ * Returns: [s since 1970]
+ */
+gint64
+lr_cli_date_of (const char *path)
+{
+  const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
+  gint64 date;
+  GStatBuf status;
+
+  if (epoch != NULL && g_ascii_string_to_signed (epoch, 10, 0, G_MAXINT32, &date, NULL))
+    return date;
+
+  return g_stat (path, &status) == 0 ? (gint64) status.st_mtime : 0;
 }
 
 /**

@@ -38,6 +38,9 @@ LrCliPlan *lr_cli_plan_open (const LrCliOptions *options);
 void       lr_cli_plan_free (LrCliPlan *plan);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrCliPlan, lr_cli_plan_free)
 
+/* What a file that is made from a plan is dated */
+gint64     lr_cli_date_of (const char *path);
+
 /* One sentence on stderr, after the program's name and @what (a file, a command); @what may be NULL */
 void     lr_cli_complain   (const char *what, const char *format, ...) G_GNUC_PRINTF (2, 3);
 LrExit   lr_cli_print_json (JsonNode *node);
@@ -46,5 +49,6 @@ gboolean lr_cli_flush      (void);
 
 int lr_cli_check    (int argc, char **argv);
 int lr_cli_page     (int argc, char **argv);
+int lr_cli_calendar (int argc, char **argv);
 int lr_cli_readings (int argc, char **argv);
 int lr_cli_frame    (int argc, char **argv);

@@ -56,6 +56,7 @@ lr_page_block_draw (const LrSheet *sheet,
                     const LrBox   *box)
 {
   const LrJob *job = sheet->study->plan->job;
+  g_autofree char *number = g_strdup_printf ("1/%u", lr_page_count (sheet->study, sheet->remarks, sheet->options));
   const LrField fields[] = {
     { _("Title"), job->title, 54, TRUE },
     { _("Supplementary title"), sheet->study->setup->name, 45, FALSE },
@@ -66,7 +67,7 @@ lr_page_block_draw (const LrSheet *sheet,
     { _("Identification"), job->identification, 22, FALSE },
     { _("Rev."), job->revision, 12, FALSE },
     { _("Date of issue"), job->issued, 22, FALSE },
-    { _("Sheet"), "1/1", 14, FALSE }
+    { _("Sheet"), number, 14, FALSE }
   };
   cairo_t *cr = sheet->cr;
   double total = 0.0, x = box->x;

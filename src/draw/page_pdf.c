@@ -44,7 +44,8 @@ set_metadata (cairo_surface_t     *surface,
 
 static void
 add_outline (cairo_surface_t *surface,
-             const LrStudy   *study)
+             const LrStudy   *study,
+             GArray          *sheets)
 {
   const struct { const char *name, *title; gboolean is_there; } entries[] = {
     { "frames", _("Frames"), study->cameras->len > 0 },
@@ -59,6 +60,14 @@ add_outline (cairo_surface_t *surface,
 
         cairo_pdf_surface_add_outline (surface, CAIRO_PDF_OUTLINE_ROOT, entries[i].title, link, 0);
       }
+  for (guint i = 1; i < sheets->len; i++)
+    if (g_array_index (sheets, LrPageSheet, i).begins)
+      {
+        /* as lr_flow_draw() names them */
+        g_autofree char *link = g_strdup_printf ("dest='sheet-%u'", i - 1);
+
+        cairo_pdf_surface_add_outline (surface, CAIRO_PDF_OUTLINE_ROOT, g_array_index (sheets, LrPageSheet, i).title, link, 0);
+      }
 }
 
 /* (transfer full): the whole document, or NULL with an error */
@@ -69,6 +78,7 @@ make_pdf (const LrStudy       *study,
           GError             **error)
 {
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  g_autoptr (GArray) sheets = lr_page_sheets_new (study, remarks, options);
   double width, height;
   cairo_surface_t *surface;
   cairo_status_t status;
@@ -78,11 +88,17 @@ make_pdf (const LrStudy       *study,
   surface = cairo_pdf_surface_create_for_stream (append_cb, bytes, width, height);
   cairo_pdf_surface_restrict_to_version (surface, CAIRO_PDF_VERSION_1_5);
   set_metadata (surface, study, options);
-  add_outline (surface, study);
+  add_outline (surface, study, sheets);
 
   cr = cairo_create (surface);
-  lr_page_draw (cr, study, remarks, options);
-  cairo_show_page (cr);
+  for (guint i = 0; i < sheets->len; i++)
+    {
+      const LrPageSheet *sheet = &g_array_index (sheets, LrPageSheet, i);
+
+      cairo_pdf_surface_set_size (surface, sheet->width_pt, sheet->height_pt);
+      lr_page_draw_sheet (cr, study, remarks, options, i);
+      cairo_show_page (cr);
+    }
   status = cairo_status (cr);
   cairo_destroy (cr);
 
@@ -108,7 +124,7 @@ make_pdf (const LrStudy       *study,
  * @path: where to
  * @error: return location for an error
  *
- * Writes the page as a PDF of one sheet: vectors, text with its fonts, title, author and dates.
+ * Writes the page as a PDF, with the lists that go along: vectors, text with its fonts, title, author and dates.
  *
  * Returns: %FALSE with the file as it was before, and @error set, if it cannot be written
  */

@@ -47,38 +47,17 @@ static const LrProp job_rows[] = {
   TEXT ("issued", N_("Issued"), issued),
 };
 
-#undef ROW_OWNER
-#define ROW_OWNER LrContact
-
-static const LrProp contact_rows[] = {
-  TEXT ("role", N_("Role"), role),
-  TEXT ("name", N_("Name"), name),
-  TEXT ("phone", N_("Telephone"), phone),
-};
-
 static const LrPropTable job_table = TABLE (job_rows);
-static const LrPropTable contact_table = TABLE (contact_rows);
 
 /**
  * lr_job_table:
  *
- * Returns: (transfer none): the members of a job but its contacts and requests, which are lists
+ * Returns: (transfer none): the members of a job but those that are lists
  */
 const LrPropTable *
 lr_job_table (void)
 {
   return &job_table;
-}
-
-/**
- * lr_contact_table:
- *
- * Returns: (transfer none): the members of a contact
- */
-const LrPropTable *
-lr_contact_table (void)
-{
-  return &contact_table;
 }
 
 /**
@@ -93,55 +72,9 @@ lr_job_new (void)
 
   lr_prop_table_init (&job_table, job);
   job->requests = g_new0 (char *, 1);
+  job->ticks = g_new0 (char *, 1);
 
   return job;
-}
-
-/**
- * lr_contact_clear:
- * @contact: a contact
- *
- * Frees what it holds.
- */
-void
-lr_contact_clear (LrContact *contact)
-{
-  lr_prop_table_clear (&contact_table, contact);
-  g_clear_pointer (&contact->unknown, json_object_unref);
-}
-
-static void
-clear_contacts (LrJob *job)
-{
-  for (gsize i = 0; i < job->n_contacts; i++)
-    lr_contact_clear (&job->contacts[i]);
-  g_clear_pointer (&job->contacts, g_free);
-  job->n_contacts = 0;
-}
-
-/**
- * lr_job_set_contacts:
- * @job: a fresh job
- * @contacts: (array length=n): whom to call; its texts are not %NULL
- * @n: how many
- *
- * Replaces the contacts by copies of @contacts.
- */
-void
-lr_job_set_contacts (LrJob           *job,
-                     const LrContact *contacts,
-                     gsize            n)
-{
-  LrContact *copies = g_memdup2 (contacts, n * sizeof *contacts);
-
-  for (gsize i = 0; i < n; i++)
-    {
-      lr_prop_table_copy (&contact_table, &copies[i], &contacts[i]);
-      copies[i].unknown = lr_json_dup_object (contacts[i].unknown);
-    }
-  clear_contacts (job);
-  job->contacts = copies;
-  job->n_contacts = n;
 }
 
 /**
@@ -156,10 +89,16 @@ lr_job_copy (const LrJob *job)
   LrJob *copy = g_atomic_rc_box_dup (sizeof *job, (gpointer) job);
 
   lr_prop_table_copy (&job_table, copy, job);
-  copy->contacts = NULL;
-  copy->n_contacts = 0;
-  lr_job_set_contacts (copy, job->contacts, job->n_contacts);
+  lr_job_drop_lists (copy);
+  for (int list = 0; list < LR_N_JOB_LISTS; list++)
+    {
+      gsize n;
+      gconstpointer rows = lr_job_get_list (job, list, &n);
+
+      lr_job_set_list (copy, list, rows, n);
+    }
   copy->requests = g_strdupv (job->requests);
+  copy->ticks = g_strdupv (job->ticks);
   copy->unknown = lr_json_dup_object (job->unknown);
 
   return copy;
@@ -171,8 +110,9 @@ clear (gpointer data)
   LrJob *job = data;
 
   lr_prop_table_clear (&job_table, job);
-  clear_contacts (job);
+  lr_job_clear_lists (job);
   g_strfreev (job->requests);
+  g_strfreev (job->ticks);
   g_clear_pointer (&job->unknown, json_object_unref);
 }
 
@@ -199,14 +139,9 @@ lr_job_equal (const LrJob *a,
 {
   if (a == b)
     return TRUE;
-  if (a->n_contacts != b->n_contacts)
-    return FALSE;
-  for (gsize i = 0; i < a->n_contacts; i++)
-    if (!lr_prop_table_equal (&contact_table, &a->contacts[i], &b->contacts[i])
-        || !lr_json_objects_equal (a->contacts[i].unknown, b->contacts[i].unknown))
-      return FALSE;
 
-  return lr_prop_table_equal (&job_table, a, b)
+  return lr_prop_table_equal (&job_table, a, b) && lr_job_equal_lists (a, b)
          && g_strv_equal ((const char *const *) a->requests, (const char *const *) b->requests)
+         && g_strv_equal ((const char *const *) a->ticks, (const char *const *) b->ticks)
          && lr_json_objects_equal (a->unknown, b->unknown);
 }

@@ -82,6 +82,27 @@ typedef struct
   JsonObject *unknown;
 } LrContact;
 
+/* Something to ask, with what is to be thought of while it is answered */
+typedef struct
+{
+  char *id;                  /* by which it is ticked */
+  char *text, *note;
+  JsonObject *unknown;
+} LrQuestion;
+
+/* What the user has made of a step of the day: of one that the plan has anyway, or one of their own */
+typedef struct
+{
+  char    *key;              /* of the step; those of the user's own begin with LR_RUN_OWN */
+  char    *title;            /* "": as it is called anyway */
+  char    *after;            /* own ones: key of the step that it follows; "": the first */
+  int      minutes;          /* 0: as estimated; of own ones no time at all */
+  gboolean is_left_out;
+  JsonObject *unknown;
+} LrRunEntry;
+
+#define LR_RUN_OWN "own-"
+
 typedef struct
 {
   char *title, *subtitle, *client, *owner, *place, *address, *notes;
@@ -96,6 +117,11 @@ typedef struct
   LrContact *contacts;
   gsize      n_contacts;
   char     **requests;                         /* what the place is asked to arrange; NULL-terminated */
+  LrQuestion *questions;                       /* in the order in which they are asked */
+  gsize       n_questions;
+  LrRunEntry *run;                             /* what differs from the run sheet that the plan gives */
+  gsize       n_run;
+  char     **ticks;                            /* "list/line": what is ticked, in order, each once; NULL-terminated */
   JsonObject *unknown;
 } LrJob;
 
@@ -145,6 +171,9 @@ int               lr_plan_kit_left  (const LrPlan *plan, const LrKitEntry *entry
 const LrItem     *lr_setup_find_role (const LrSetup *setup, LrRole role); /* first person of that role; (nullable) */
 const LrItem     *lr_setup_find      (const LrSetup *setup, const char *id); /* (nullable) */
 
+/* Whether the line @line of @list is ticked: "packing", "stand-1" */
+gboolean          lr_plan_is_ticked (const LrPlan *plan, const char *list, const char *line);
+
 /* Where the lit side of a face and the walls behind are wanted in the shown set-up, shares of full signal. NAN: as dark as they come */
 double            lr_plan_face_level (const LrPlan *plan);
 double            lr_plan_wall_level (const LrPlan *plan);
@@ -154,6 +183,8 @@ const LrPropTable *lr_setup_table (void); /* the levels wanted */
 const LrPropTable *lr_room_table (void);
 const LrPropTable *lr_surface_table (void);
 const LrPropTable *lr_contact_table (void);
+const LrPropTable *lr_question_table (void);
+const LrPropTable *lr_run_table     (void);
 const LrPropTable *lr_tape_table    (void);
 const LrPropTable *lr_turn_table    (void);
 const LrPropTable *lr_kit_entry_table (void); /* title, note, count */

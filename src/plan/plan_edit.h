@@ -77,6 +77,11 @@ LrPlan *lr_plan_set_kit_text (const LrPlan *plan, const char *kit_id, const char
 /* The entry, which is a lens, becomes one of that type; its id and count stay */
 LrPlan *lr_plan_set_kit_lens (const LrPlan *plan, const char *kit_id, const LrLensType *type, GError **error);
 LrPlan *lr_plan_set_kit_count (const LrPlan *plan, const char *kit_id, int count, GError **error);
+LrPlan *lr_plan_set_questions (const LrPlan *plan, const LrQuestion *questions, gsize n, GError **error);
+LrPlan *lr_plan_set_run     (const LrPlan *plan, const LrRunEntry *entries, gsize n, GError **error);
+/* The box of a line of a list, by its key. A line that is gone keeps its tick: what comes back was done already */
+LrPlan *lr_plan_set_ticked  (const LrPlan *plan, const char *list, const char *line, gboolean is_ticked, GError **error);
+LrPlan *lr_plan_clear_ticks (const LrPlan *plan, const char *list, GError **error);
 LrPlan *lr_plan_set_requests (const LrPlan *plan, const char *const *requests, GError **error);
 LrPlan *lr_plan_set_limit   (const LrPlan *plan, LrLimit limit, double value, GError **error); /* NAN: back to the default */
 

@@ -13,9 +13,16 @@
 #include <math.h>
 #include <string.h>
 
-static LrPlan *
-begin_job (const LrPlan  *plan,
-           GError       **error)
+/**
+ * lr_edit_begin_job:
+ * @plan: a plan
+ * @error: return location
+ *
+ * Returns: (transfer full) (nullable): the next plan, whose job may be written
+ */
+LrPlan *
+lr_edit_begin_job (const LrPlan  *plan,
+                   GError       **error)
 {
   LrPlan *next = lr_edit_begin (plan, NULL, error);
 
@@ -42,7 +49,7 @@ lr_plan_set_job (const LrPlan  *plan,
                  const char    *text,
                  GError       **error)
 {
-  g_autoptr (LrPlan) next = begin_job (plan, error);
+  g_autoptr (LrPlan) next = lr_edit_begin_job (plan, error);
   const LrProp *prop = lr_prop_table_find (lr_job_table (), key);
 
   if (next == NULL)
@@ -80,7 +87,7 @@ lr_plan_set_job_number (const LrPlan  *plan,
                         double         value,
                         GError       **error)
 {
-  g_autoptr (LrPlan) next = begin_job (plan, error);
+  g_autoptr (LrPlan) next = lr_edit_begin_job (plan, error);
   const LrProp *prop = lr_prop_table_find (lr_job_table (), key);
 
   if (next == NULL)
@@ -98,35 +105,6 @@ lr_plan_set_job_number (const LrPlan  *plan,
 }
 
 /**
- * lr_plan_set_contacts:
- * @plan: a plan
- * @contacts: (array length=n): whom to call; texts are not %NULL
- * @n: how many
- * @error: return location
- *
- * Returns: (transfer full) (nullable): the next plan
- */
-LrPlan *
-lr_plan_set_contacts (const LrPlan     *plan,
-                      const LrContact  *contacts,
-                      gsize             n,
-                      GError          **error)
-{
-  g_autoptr (LrPlan) next = begin_job (plan, error);
-
-  if (next == NULL)
-    return NULL;
-  for (gsize i = 0; i < n; i++)
-    if (!lr_edit_check_text (_("Role"), contacts[i].role, error)
-        || !lr_edit_check_text (_("Name"), contacts[i].name, error)
-        || !lr_edit_check_text (_("Telephone"), contacts[i].phone, error))
-      return NULL;
-  lr_job_set_contacts (next->job, contacts, n);
-
-  return g_steal_pointer (&next);
-}
-
-/**
  * lr_plan_set_requests:
  * @plan: a plan
  * @requests: (array zero-terminated=1): what the place is asked to arrange
@@ -139,7 +117,7 @@ lr_plan_set_requests (const LrPlan       *plan,
                       const char *const  *requests,
                       GError            **error)
 {
-  g_autoptr (LrPlan) next = begin_job (plan, error);
+  g_autoptr (LrPlan) next = lr_edit_begin_job (plan, error);
 
   if (next == NULL)
     return NULL;

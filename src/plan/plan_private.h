@@ -14,8 +14,29 @@ LrJob      *lr_job_new         (void);
 LrJob      *lr_job_copy        (const LrJob *job);
 void        lr_job_unref       (LrJob *job);
 gboolean    lr_job_equal       (const LrJob *a, const LrJob *b);
-void        lr_job_set_contacts (LrJob *job, const LrContact *contacts, gsize n); /* of a fresh job */
-void        lr_contact_clear   (LrContact *contact);
+
+/* Lists of a job: their rows are described by a table */
+typedef enum { LR_JOB_CONTACTS, LR_JOB_QUESTIONS, LR_JOB_RUN, LR_N_JOB_LISTS } LrJobList;
+
+typedef struct
+{
+  const char         *key;            /* in the file */
+  const LrPropTable *(*table) (void);
+  gsize               size;           /* of a row */
+  gsize               unknown_offset; /* of its JsonObject * */
+  gsize               rows_offset, n_offset; /* in LrJob */
+  gboolean            is_optional;    /* left out of the file when it is empty */
+} LrJobListInfo;
+
+const LrJobListInfo *lr_job_list_info (LrJobList list);
+gpointer    lr_job_get_list    (const LrJob *job, LrJobList list, gsize *n);
+void        lr_job_set_list    (LrJob *job, LrJobList list, gconstpointer rows, gsize n); /* of a fresh job: copies of them */
+/* Makes room for @n fresh rows, which are empty; an owned list that may be written */
+gpointer    lr_job_make_list   (LrJob *job, LrJobList list, gsize n);
+JsonObject **lr_job_unknown_of (LrJobList list, gpointer row);
+void        lr_job_drop_lists  (LrJob *job); /* without freeing: of a copy whose lists are another's */
+void        lr_job_clear_lists (LrJob *job);
+gboolean    lr_job_equal_lists (const LrJob *a, const LrJob *b);
 
 LrRoom     *lr_room_new        (void);
 LrRoom     *lr_room_copy       (const LrRoom *room);

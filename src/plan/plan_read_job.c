@@ -12,57 +12,88 @@
 #include <glib/gi18n-lib.h>
 
 static gboolean
-read_contacts (const LrJsonPlace  *place,
-               JsonNode           *node,
-               LrJob              *job,
-               GError            **error)
+read_list (const LrJsonPlace  *job_place,
+           JsonObject         *job_object,
+           LrJobList           list,
+           LrJob              *job,
+           GError            **error)
 {
-  JsonArray *array = lr_json_get_array (place, node, error);
+  const LrJobListInfo *info = lr_job_list_info (list);
+  LrJsonPlace place = { .up = job_place, .name = info->key };
+  JsonNode *node = json_object_get_member (job_object, info->key);
+  JsonArray *array = node != NULL ? lr_json_get_array (&place, node, error) : NULL;
+  char *row;
 
   if (array == NULL)
-    return FALSE;
+    return node == NULL;
 
-  job->contacts = g_new0 (LrContact, json_array_get_length (array));
-  for (guint i = 0; i < json_array_get_length (array); i++)
+  row = lr_job_make_list (job, list, json_array_get_length (array));
+  for (guint i = 0; i < json_array_get_length (array); i++, row += info->size)
     {
-      LrJsonPlace at = { .up = place, .index = i };
+      LrJsonPlace at = { .up = &place, .index = i };
       JsonObject *object = lr_json_get_object (&at, json_array_get_element (array, i), error);
-      LrContact *contact = &job->contacts[job->n_contacts];
-      const LrJsonRows rows = { lr_contact_table (), contact };
+      const LrJsonRows rows = { info->table (), row };
 
-      if (object == NULL)
-        return FALSE;
-      job->n_contacts++;
-      lr_prop_table_init (lr_contact_table (), contact);
-      if (!lr_json_get_rows (&at, object, &rows, 1, NULL, &contact->unknown, error))
+      if (object == NULL || !lr_json_get_rows (&at, object, &rows, 1, NULL, lr_job_unknown_of (list, row), error))
         return FALSE;
     }
 
   return TRUE;
 }
 
+/* What lines are known by: the first row of the list's table. Contacts are known by nothing */
 static gboolean
-read_requests (const LrJsonPlace  *place,
-               JsonNode           *node,
-               LrJob              *job,
-               GError            **error)
+check_keys (const LrJsonPlace  *job_place,
+            LrJobList           list,
+            const LrJob        *job,
+            GError            **error)
 {
-  JsonArray *array = lr_json_get_array (place, node, error);
+  const LrJobListInfo *info = lr_job_list_info (list);
+  const LrProp *prop = &info->table ()->props[0];
+  g_autoptr (GHashTable) keys = g_hash_table_new (g_str_hash, g_str_equal);
+  LrJsonPlace place = { .up = job_place, .name = info->key };
+  gsize n;
+  const char *row = lr_job_get_list (job, list, &n);
+
+  for (gsize i = 0; i < n; i++, row += info->size)
+    {
+      LrJsonPlace element = { .up = &place, .index = (guint) i }, at = { .up = &element, .name = prop->key };
+      const char *key = lr_prop_get_text (prop, row);
+
+      if (*key == '\0')
+        return lr_json_fail (&at, LR_PLAN_ERROR_VALUE, error, _("is missing"));
+      if (!g_hash_table_add (keys, (gpointer) key))
+        return lr_json_fail (&at, LR_PLAN_ERROR_REFERENCE, error, _("is “%s”, which is taken already"), key);
+    }
+
+  return TRUE;
+}
+
+static gboolean
+read_texts (const LrJsonPlace   *job_place,
+            JsonObject          *job_object,
+            const char          *key,
+            char              ***texts,
+            GError             **error)
+{
+  LrJsonPlace place = { .up = job_place, .name = key };
+  JsonNode *node = json_object_get_member (job_object, key);
+  JsonArray *array = node != NULL ? lr_json_get_array (&place, node, error) : NULL;
   g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
 
   if (array == NULL)
-    return FALSE;
+    return node == NULL;
   for (guint i = 0; i < json_array_get_length (array); i++)
     {
-      LrJsonPlace at = { .up = place, .index = i };
+      LrJsonPlace at = { .up = &place, .index = i };
       const char *text = lr_json_get_text (&at, json_array_get_element (array, i), error);
 
       if (text == NULL)
         return FALSE;
       g_strv_builder_add (builder, text);
     }
-  g_strfreev (job->requests);
-  job->requests = g_strv_builder_end (builder);
+  g_strfreev (*texts);
+  *texts = g_strv_builder_end (builder);
 
   return TRUE;
 }
@@ -102,16 +133,18 @@ lr_read_job (const LrJsonPlace  *root,
              LrJob              *job,
              GError            **error)
 {
-  static const char *const known[] = { "contacts", "requests", NULL };
+  static const char *const known[] = { "contacts", "requests", "questions", "run", "ticks", NULL };
   LrJsonPlace place = { .up = root, .name = "job" };
-  LrJsonPlace contacts = { .up = &place, .name = "contacts" }, requests = { .up = &place, .name = "requests" };
   const LrJsonRows rows = { lr_job_table (), job };
   JsonObject *object = lr_json_get_object (&place, node, error);
 
   return object != NULL && lr_json_get_rows (&place, object, &rows, 1, known, &job->unknown, error)
          && check_dates (&place, job, error)
-         && (!json_object_has_member (object, "contacts")
-             || read_contacts (&contacts, json_object_get_member (object, "contacts"), job, error))
-         && (!json_object_has_member (object, "requests")
-             || read_requests (&requests, json_object_get_member (object, "requests"), job, error));
+         && read_list (&place, object, LR_JOB_CONTACTS, job, error)
+         && read_texts (&place, object, "requests", &job->requests, error)
+         && read_list (&place, object, LR_JOB_QUESTIONS, job, error)
+         && check_keys (&place, LR_JOB_QUESTIONS, job, error)
+         && read_list (&place, object, LR_JOB_RUN, job, error)
+         && check_keys (&place, LR_JOB_RUN, job, error)
+         && read_texts (&place, object, "ticks", &job->ticks, error);
 }

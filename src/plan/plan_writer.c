@@ -11,6 +11,7 @@
 #include "plan_writer.h"
 
 #include "json_writer.h"
+#include "plan_private.h"
 #include "save.h"
 
 #include <gio/gio.h>
@@ -116,19 +117,46 @@ write_lamp_file (LrJsonWriter     *writer,
 /* Parts */
 
 static void
+write_job_list (LrJsonWriter *writer,
+                const LrJob  *job,
+                LrJobList     list)
+{
+  const LrJobListInfo *info = lr_job_list_info (list);
+  gsize n;
+  char *row = lr_job_get_list (job, list, &n);
+
+  if (n == 0 && info->is_optional)
+    return;
+
+  lr_json_begin (writer, info->key, '[');
+  for (gsize i = 0; i < n; i++, row += info->size)
+    write_object (writer, NULL, info->table (), row, *lr_job_unknown_of (list, row));
+  lr_json_end (writer, ']');
+}
+
+static void
+write_texts (LrJsonWriter      *writer,
+             const char        *key,
+             const char *const *texts)
+{
+  lr_json_begin (writer, key, '[');
+  for (gsize i = 0; texts[i] != NULL; i++)
+    lr_json_write_text (writer, NULL, texts[i]);
+  lr_json_end (writer, ']');
+}
+
+static void
 write_job (LrJsonWriter *writer,
            const LrJob  *job)
 {
   lr_json_begin (writer, "job", '{');
   write_table (writer, lr_job_table (), job);
-  lr_json_begin (writer, "contacts", '[');
-  for (gsize i = 0; i < job->n_contacts; i++)
-    write_object (writer, NULL, lr_contact_table (), &job->contacts[i], job->contacts[i].unknown);
-  lr_json_end (writer, ']');
-  lr_json_begin (writer, "requests", '[');
-  for (gsize i = 0; job->requests[i] != NULL; i++)
-    lr_json_write_text (writer, NULL, job->requests[i]);
-  lr_json_end (writer, ']');
+  write_job_list (writer, job, LR_JOB_CONTACTS);
+  write_texts (writer, "requests", (const char *const *) job->requests);
+  write_job_list (writer, job, LR_JOB_QUESTIONS);
+  write_job_list (writer, job, LR_JOB_RUN);
+  if (job->ticks[0] != NULL)
+    write_texts (writer, "ticks", (const char *const *) job->ticks);
   lr_json_write_members (writer, job->unknown);
   lr_json_end (writer, '}');
 }

@@ -82,7 +82,7 @@ main (int    argc,
   g_autoptr (LrPlan) plan = lr_bench_plan_open (argc, argv);
   g_autoptr (LrStudy) study = lr_study_new (plan);
   g_autoptr (LrRemarks) remarks = lr_remarks_new (study, LR_UNITS_METRIC);
-  Job job = { study, remarks, { LR_PAPER_A4, LR_UNITS_METRIC, 0, NULL }, NULL };
+  Job job = { study, remarks, { .paper = LR_PAPER_A4, .units = LR_UNITS_METRIC }, NULL };
   LrBenchSide sides[] = { { .run = write_page, .data = &job }, { .run = replay, .data = &job } };
   cairo_t *on_record;
   double ratio;

@@ -121,7 +121,7 @@ parse (const char  *text,
 static void
 test_help (void)
 {
-  static const char *const words[] = { "check", "page", "readings", "frame" };
+  static const char *const words[] = { "check", "page", "calendar", "readings", "frame" };
   g_autoptr (Run) help = run_program ("--help", NULL);
   g_autoptr (Run) version = run_program ("--version", NULL);
 
@@ -187,6 +187,56 @@ test_check_clean (void)
   run = run_program ("check", path, NULL);
   g_test_message ("%s%s", run->out, run->err);
   g_assert_cmpint (run->code, ==, 0);
+}
+
+/* --- Lists and calendar --------------------------------------------------------------------------------------- */
+
+static gsize
+size_of (const char *path)
+{
+  g_autofree char *data = NULL;
+  gsize length;
+
+  g_assert_true (g_file_get_contents (path, &data, &length, NULL));
+  g_assert_true (g_str_has_prefix (data, "%PDF-1.5"));
+  return length;
+}
+
+static void
+test_lists (void)
+{
+  g_autofree char *loft = example ("loft.lookroom"), *alone = in_folder ("alone.pdf"), *along = in_folder ("along.pdf");
+  g_autoptr (Run) plan = run_program ("page", loft, "-o", alone, NULL);
+  g_autoptr (Run) lists = run_program ("page", loft, "-o", along, "--with", "run, checks,questions", NULL);
+
+  g_assert_cmpint (plan->code, ==, 0);
+  g_assert_cmpint (lists->code, ==, 0);
+  g_assert_cmpstr (lists->err, ==, "");
+  g_assert_cmpuint (size_of (along), >, size_of (alone) + 4096);
+}
+
+static void
+test_calendar (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autofree char *a = in_folder ("a.ics"), *b = in_folder ("b.ics"), *text = NULL, *again = NULL;
+  g_autoptr (Run) first = run_program ("calendar", loft, "-o", a, NULL), second = run_program ("calendar", loft, "-o", b, NULL);
+  g_autoptr (Run) undated = NULL, full = run_program ("calendar", loft, "-o", "/dev/full", NULL);
+  g_autofree char *bare = in_folder ("bare.lookroom");
+
+  g_assert_cmpint (first->code, ==, 0);
+  g_assert_cmpint (second->code, ==, 0);
+  g_assert_cmpstr (first->out, ==, "");
+  g_assert_true (g_file_get_contents (a, &text, NULL, NULL));
+  g_assert_true (g_file_get_contents (b, &again, NULL, NULL));
+  g_assert_cmpstr (text, ==, again);
+  g_assert_true (g_str_has_prefix (text, "BEGIN:VCALENDAR\r\n"));
+  g_assert_nonnull (strstr (text, "DTSTART:20260219T083000Z\r\n"));
+
+  g_assert_true (g_file_set_contents (bare, "{ \"format\": \"lookroom-plan\", \"version\": 1, \"setups\": [ { \"id\": \"s\" } ] }\n", -1, NULL));
+  undated = run_program ("calendar", bare, "-o", a, NULL);
+  assert_complaint (undated, bare, "no day");
+  assert_complaint (full, "/dev/full", NULL);
 }
 
 /* --- readings ------------------------------------------------------------------------------------------------- */
@@ -389,6 +439,8 @@ test_usage (void)
   g_autoptr (Run) no_command = run_program ("--frobnicate", NULL);
   g_autoptr (Run) no_out = run_program ("page", loft, NULL);
   g_autoptr (Run) paper = run_program ("page", loft, "-o", "x.pdf", "--paper", "a3", NULL);
+  g_autoptr (Run) lists = run_program ("page", loft, "-o", "x.pdf", "--with", "run,shopping", NULL);
+  g_autoptr (Run) no_calendar = run_program ("calendar", loft, NULL);
   g_autoptr (Run) units = run_program ("check", loft, "--units", "cubits", NULL);
 
   assert_complaint (no_file, "check", NULL);
@@ -396,6 +448,8 @@ test_usage (void)
   assert_complaint (unknown, "check", "--frobnicate");
   assert_complaint (no_command, NULL, "--frobnicate");
   assert_complaint (no_out, "page", "-o");
+  assert_complaint (lists, NULL, "“shopping”");
+  assert_complaint (no_calendar, "calendar", "-o");
   assert_complaint (paper, NULL, "a3");
   assert_complaint (units, NULL, "cubits");
 }
@@ -448,6 +502,8 @@ main (int    argc,
   g_test_add_func ("/cli/check/text", test_check);
   g_test_add_func ("/cli/check/json", test_check_json);
   g_test_add_func ("/cli/check/clean", test_check_clean);
+  g_test_add_func ("/cli/lists", test_lists);
+  g_test_add_func ("/cli/calendar", test_calendar);
   g_test_add_func ("/cli/readings", test_readings);
   g_test_add_func ("/cli/page", test_page);
   g_test_add_func ("/cli/setup", test_setup);

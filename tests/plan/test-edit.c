@@ -6,6 +6,7 @@
 #include "plan-test.h"
 
 #include "modifiers.h"
+#include "run_edit.h"
 
 #include <math.h>
 
@@ -367,6 +368,103 @@ test_job (void)
   g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
 }
 
+/* Lists of the job */
+
+static void
+test_ticks (void)
+{
+  g_autoptr (LrPlan) plan = lr_plan_new_empty ();
+  g_autoptr (GError) error = NULL;
+
+  take_next (&plan, lr_plan_set_ticked (plan, "packing", "stand-1", TRUE, &error), &error);
+  take_next (&plan, lr_plan_set_ticked (plan, "checks", "focus/a", TRUE, &error), &error);
+  take_next (&plan, lr_plan_set_ticked (plan, "packing", "stand-1", TRUE, &error), &error);
+  g_assert_true (lr_plan_is_ticked (plan, "packing", "stand-1") && lr_plan_is_ticked (plan, "checks", "focus/a"));
+  g_assert_false (lr_plan_is_ticked (plan, "packing", "stand-2"));
+  g_assert_cmpuint (g_strv_length (plan->job->ticks), ==, 2);
+  g_assert_cmpstr (plan->job->ticks[0], ==, "checks/focus/a"); /* in order, each once: two who tick make one file */
+  assert_round_trip (plan);
+
+  take_next (&plan, lr_plan_set_ticked (plan, "packing", "stand-1", FALSE, &error), &error);
+  g_assert_false (lr_plan_is_ticked (plan, "packing", "stand-1"));
+  take_next (&plan, lr_plan_clear_ticks (plan, "pack", &error), &error);
+  g_assert_true (lr_plan_is_ticked (plan, "checks", "focus/a"));
+  take_next (&plan, lr_plan_clear_ticks (plan, "checks", &error), &error);
+  g_assert_cmpuint (g_strv_length (plan->job->ticks), ==, 0);
+  assert_round_trip (plan);
+  g_assert_null (lr_plan_set_ticked (plan, "packing", "\xff", TRUE, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+}
+
+#define TEXT(text_) ((char *) text_)
+
+static void
+test_questions (void)
+{
+  const LrQuestion questions[] = {
+    { .id = TEXT (""), .text = TEXT ("How did it begin?"), .note = TEXT ("the loft, 1998") },
+    { .id = TEXT ("q1"), .text = TEXT ("And then?"), .note = TEXT ("") },
+    { .id = TEXT (""), .text = TEXT (""), .note = TEXT ("") },
+  };
+  g_autoptr (LrPlan) plan = lr_plan_new_empty ();
+  g_autoptr (GError) error = NULL;
+  LrQuestion turned[2];
+
+  take_next (&plan, lr_plan_set_questions (plan, questions, 3, &error), &error);
+  g_assert_cmpuint (plan->job->n_questions, ==, 3);
+  g_assert_cmpstr (plan->job->questions[0].id, ==, "q2"); /* q1 is taken */
+  g_assert_cmpstr (plan->job->questions[1].id, ==, "q1");
+  g_assert_cmpstr (plan->job->questions[2].id, ==, "q3");
+  assert_round_trip (plan);
+
+  turned[0] = plan->job->questions[1];
+  turned[1] = plan->job->questions[0];
+  take_next (&plan, lr_plan_set_questions (plan, turned, 2, &error), &error);
+  g_assert_cmpstr (plan->job->questions[1].note, ==, "the loft, 1998");
+  assert_round_trip (plan);
+  turned[0] = turned[1] = plan->job->questions[0];
+  g_assert_null (lr_plan_set_questions (plan, turned, 2, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_REFUSED);
+  g_clear_error (&error);
+  take_next (&plan, lr_plan_set_questions (plan, NULL, 0, &error), &error);
+  assert_round_trip (plan);
+}
+
+static void
+test_run (void)
+{
+  g_autoptr (LrPlan) plan = lr_plan_new_empty ();
+  g_autoptr (GError) error = NULL;
+  g_autofree char *first = NULL, *second = NULL;
+
+  take_next (&plan, lr_plan_time_run_step (plan, "lights", 25, &error), &error);
+  take_next (&plan, lr_plan_name_run_step (plan, "lights", "Lamps and flags", &error), &error);
+  take_next (&plan, lr_plan_add_run_step (plan, "lights", "Tea", 10, &first, &error), &error);
+  take_next (&plan, lr_plan_add_run_step (plan, first, "Second tea", 5, &second, &error), &error);
+  take_next (&plan, lr_plan_leave_out_run_step (plan, "sound", TRUE, &error), &error);
+  g_assert_cmpuint (plan->job->n_run, ==, 4);
+  g_assert_cmpint (lr_plan_find_run_step (plan, "lights")->minutes, ==, 25);
+  g_assert_cmpstr (lr_plan_find_run_step (plan, second)->after, ==, first);
+  assert_round_trip (plan);
+
+  /* what followed the one that goes follows what it followed */
+  take_next (&plan, lr_plan_remove_run_step (plan, first, &error), &error);
+  g_assert_cmpstr (lr_plan_find_run_step (plan, second)->after, ==, "lights");
+  /* an entry that says nothing is not kept */
+  take_next (&plan, lr_plan_leave_out_run_step (plan, "sound", FALSE, &error), &error);
+  take_next (&plan, lr_plan_time_run_step (plan, "lights", 0, &error), &error);
+  g_assert_cmpuint (plan->job->n_run, ==, 2);
+  take_next (&plan, lr_plan_name_run_step (plan, "lights", "", &error), &error);
+  g_assert_cmpuint (plan->job->n_run, ==, 1);
+  assert_round_trip (plan);
+
+  g_assert_null (lr_plan_remove_run_step (plan, "lights", &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_NOT_FOUND);
+  g_clear_error (&error);
+  g_assert_null (lr_plan_time_run_step (plan, "lights", 1441, &error));
+  g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
+}
+
 static void
 test_limits (void)
 {
@@ -541,6 +639,9 @@ main (int    argc,
   g_test_add_func ("/edit/names", test_names);
   g_test_add_func ("/edit/kit", test_kit);
   g_test_add_func ("/edit/job", test_job);
+  g_test_add_func ("/edit/ticks", test_ticks);
+  g_test_add_func ("/edit/questions", test_questions);
+  g_test_add_func ("/edit/run", test_run);
   g_test_add_func ("/edit/limits", test_limits);
   g_test_add_func ("/edit/setups", test_setups);
   g_test_add_func ("/edit/modifiers", test_modifiers);

@@ -119,6 +119,27 @@ test_unknown_members (void)
   assert_round_trip (plan);
 }
 
+/* In the lists of a job too, which are left out while they are empty */
+static void
+test_unknown_in_lists (void)
+{
+  static const char text[] = "{\"format\": \"lookroom-plan\", \"version\": 1, \"job\": {\"questions\": [{\"id\": \"q1\", \"text\": \"a\", \"x-new\": 1},"
+                             "{\"id\": \"q2\", \"text\": \"b\"}], \"run\": [{\"key\": \"sound\", \"x-new\": 2}], \"ticks\": [\"run/sound\"]},"
+                             " \"setups\": [{\"id\": \"a\"}]}";
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LrPlan) plan = lr_plan_read_data (text, strlen (text), &error), empty = lr_plan_new_empty ();
+  g_autoptr (GBytes) bytes = NULL, bare = lr_plan_to_bytes (empty);
+  g_auto (GStrv) parts = NULL;
+
+  g_assert_no_error (error);
+  take_next (&plan, lr_plan_set_job (plan, "title", "Other", &error), &error);
+  assert_round_trip (plan);
+  bytes = lr_plan_to_bytes (plan);
+  parts = g_strsplit (g_bytes_get_data (bytes, NULL), "\"x-new\"", -1);
+  g_assert_cmpuint (g_strv_length (parts), ==, 3);
+  g_assert_null (g_strstr_len (g_bytes_get_data (bare, NULL), (gssize) g_bytes_get_size (bare), "\"ticks\""));
+}
+
 /* A missing member has its fallback; the least plan is a set-up with an id */
 static void
 test_least (void)
@@ -241,6 +262,8 @@ static const BadCase bad_cases[] = {
   { "path-of-one", LR_PLAN_ERROR_VALUE, "setups[0].leads[0].path has one point" },
   { "people-object", LR_PLAN_ERROR_VALUE, "setups[0].people is an object, not a list" },
   { "person-text", LR_PLAN_ERROR_VALUE, "setups[0].people[0] is a text, not an object" },
+  { "question-id-twice", LR_PLAN_ERROR_REFERENCE, "job.questions[1].id is “q1”, which is taken already" },
+  { "question-without-id", LR_PLAN_ERROR_VALUE, "job.questions[1].id is missing" },
   { "reference-of-a-kind", LR_PLAN_ERROR_REFERENCE, "setups[0].people[0].looks-at names “camera-1”, which it cannot name" },
   { "reference-to-itself", LR_PLAN_ERROR_REFERENCE, "setups[0].people[0].looks-at names “a”, which it cannot name" },
   { "picture-cut", LR_PLAN_ERROR_VALUE, "setups[0].room.underlay-picture.lines[1] is no base64" },
@@ -257,10 +280,12 @@ static const BadCase bad_cases[] = {
   { "picture-padding", LR_PLAN_ERROR_VALUE, "setups[0].room.underlay-picture.lines[0] is no base64" },
   { "picture-type", LR_PLAN_ERROR_VALUE, "underlay-picture.media-type is “image/gif”, not one of image/png, image/jpeg, image/svg+xml, application/pdf" },
   { "request-number", LR_PLAN_ERROR_VALUE, "job.requests[1] is a number, not a text" },
+  { "run-minutes", LR_PLAN_ERROR_VALUE, "job.run[0].minutes is -5, not a whole number from 0 to 1440" },
   { "setup-id-twice", LR_PLAN_ERROR_REFERENCE, "setups[1].id is “a”, which is taken already" },
   { "shown-missing", LR_PLAN_ERROR_REFERENCE, "shown names “setup-2”, which is not there" },
   { "sill-above-head", LR_PLAN_ERROR_VALUE, "setups[0].room.windows[0].head-mm is not more than “sill-mm”" },
   { "single-quotes", LR_PLAN_ERROR_SYNTAX, "line 1: a name in double quotes is expected" },
+  { "tick-number", LR_PLAN_ERROR_VALUE, "job.ticks[1] is a number, not a text" },
   { "title-number", LR_PLAN_ERROR_VALUE, "job.title is a number, not a text" },
   { "too-many-corners", LR_PLAN_ERROR_TOO_LARGE, "setups[0].room.corners has 65 points" },
   { "trailing-comma", LR_PLAN_ERROR_SYNTAX, "line 1: a name in double quotes is expected" },
@@ -533,6 +558,7 @@ main (int    argc,
       g_test_add_data_func (path, saved_files[i], test_same_bytes);
     }
   g_test_add_func ("/file/unknown-members", test_unknown_members);
+  g_test_add_func ("/file/unknown-in-lists", test_unknown_in_lists);
   g_test_add_func ("/file/least", test_least);
   g_test_add_func ("/file/new-plan", test_new_plan);
   ADD ("/file/newer-version", test_newer_version);

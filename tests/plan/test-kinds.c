@@ -76,6 +76,8 @@ test_tables (void)
   check_table (lr_room_table ());
   check_table (lr_surface_table ());
   check_table (lr_contact_table ());
+  check_table (lr_question_table ());
+  check_table (lr_run_table ());
   check_table (lr_tape_table ());
   check_table (lr_turn_table ());
   check_table (lr_kit_entry_table ());

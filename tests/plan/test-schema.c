@@ -130,12 +130,14 @@ static void
 test_parts (void)
 {
   static const char *const none[] = { NULL };
-  static const char *const job[] = { "contacts", "requests", NULL };
+  static const char *const job[] = { "contacts", "requests", "questions", "run", "ticks", NULL };
   static const char *const kit[] = { "id", "kind", NULL };
   static const char *const path[] = { "path", NULL };
 
   check_table (lr_job_table (), "job", job);
   check_table (lr_contact_table (), "contact", none);
+  check_table (lr_question_table (), "question", none);
+  check_table (lr_run_table (), "run-entry", none);
   check_table (lr_surface_table (), "surface", none);
   check_table (lr_tape_table (), "tape-note", none);
   check_table (lr_turn_table (), "turn-note", none);
