@@ -6,7 +6,8 @@
  *
  *   page.c             where everything stands, and what is drawn in which order
  *   page_place.c       the largest standard scale that fits, and what it leaves to the others
- *   page_plan.c        the floor plan, its title, corners and scale bar
+ *   page_plan.c        the floor plan, its title and scale bar
+ *   page_corners.c     the numbers of the corners
  *   page_chains.c      which dimensions a room is given
  *   page_dimensions.c  drawing them
  *   page_table.c       what stands in a table or a list
@@ -24,6 +25,7 @@
 #pragma once
 
 #include "page.h"
+#include "tape_marks.h"
 #include "text.h"
 #include "view.h"
 
@@ -156,6 +158,10 @@ LrTable *lr_page_sound_new   (const LrSheet *sheet);
 double   lr_page_tape_height  (guint n_lines);
 guint    lr_page_tape_lines   (const LrSheet *sheet);
 void     lr_page_tape_draw    (const LrSheet *sheet, const LrBox *box, guint n_lines);
+
+/* --- page_corners.c ---------------------------------------------------------------------------------------------- */
+
+void     lr_page_corners_draw (const LrSheet *sheet, const LrView *view, const GArray *marks);
 
 /* --- page_care.c ------------------------------------------------------------------------------------------------- */
 
