@@ -104,6 +104,36 @@ draw_bar (const LrSheet         *sheet,
     }
 }
 
+/**
+ * lr_page_scale_draw:
+ * @sheet: the page
+ * @scale: a standard one
+ * @scale_pt: points to the metre
+ * @left: where words begin
+ * @right: where the bar ends, at least as far off as both need
+ * @base: baseline
+ *
+ * Writes the scale and draws a bar that proves it.
+ */
+void
+lr_page_scale_draw (const LrSheet         *sheet,
+                    const LrStandardScale *scale,
+                    double                 scale_pt,
+                    double                 left,
+                    double                 right,
+                    double                 base)
+{
+  g_autofree char *title = g_strdup_printf (_("Scale 1:%d"), scale->scale);
+  g_autofree char *note = bar_note (sheet, scale);
+  double x;
+
+  lr_page_tag_begin (sheet, "P");
+  x = left + lr_page_put (sheet, 8.6, PANGO_WEIGHT_BOLD, LR_ALIGN_LEFT, sheet->theme->ink, left, base, title) + 4.2;
+  lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, LR_ALIGN_LEFT, sheet->theme->ink2, x, base, note);
+  draw_bar (sheet, scale, right - scale->step_m * scale->n_steps * scale_pt, base - 4.6);
+  lr_page_tag_end (sheet, "P");
+}
+
 /* Scale and bar under the room, from its left to its right face where they fit, else in the middle of the area */
 static void
 draw_scale (const LrSheet     *sheet,
@@ -117,19 +147,14 @@ draw_scale (const LrSheet     *sheet,
                  + lr_page_text_width (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, note);
   double left = place->view.origin.x + place->low_m.x * place->view.scale;
   double right = place->view.origin.x + place->high_m.x * place->view.scale;
-  double need = words + 16.0 + bar, base = place->bar_y + LR_PAGE_BAR_PT, x;
+  double need = words + 16.0 + bar;
 
   if (right - left < need)
     {
       left = CLAMP ((left + right - need) / 2.0, place->area.x, MAX (place->area.x + place->area.width - need, place->area.x));
       right = left + need;
     }
-
-  lr_page_tag_begin (sheet, "P");
-  x = left + lr_page_put (sheet, 8.6, PANGO_WEIGHT_BOLD, LR_ALIGN_LEFT, sheet->theme->ink, left, base, title) + 4.2;
-  lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, LR_ALIGN_LEFT, sheet->theme->ink2, x, base, note);
-  draw_bar (sheet, scale, right - bar, base - 4.6);
-  lr_page_tag_end (sheet, "P");
+  lr_page_scale_draw (sheet, scale, place->view.scale, left, right, place->bar_y + LR_PAGE_BAR_PT);
 }
 
 /* --- The plan ------------------------------------------------------------------------------------------------- */

@@ -209,7 +209,11 @@ typedef struct
 
 void lr_page_plan_place (const LrSheet *sheet, double width_pt, double height_pt, LrPlanPlace *place);
 const LrStandardScale *lr_page_standard_scale (const LrSheet *sheet, int denominator);
+/* The largest at which so much fits; (nullable) */
+const LrStandardScale *lr_page_scale_for (const LrSheet *sheet, double width_m, double height_m, double width_pt, double height_pt);
 void lr_page_plan_clear (LrPlanPlace *place);
+/* Scale, and a bar that proves it, from @left to @right ; both must fit between */
+void lr_page_scale_draw (const LrSheet *sheet, const LrStandardScale *scale, double scale_pt, double left, double right, double base);
 void lr_page_title_draw (const LrSheet *sheet, const LrPlanPlace *place);
 void lr_page_plan_draw  (const LrSheet *sheet, const LrPlanPlace *place);
 
