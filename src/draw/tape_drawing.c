@@ -97,25 +97,27 @@ draw_lengths (LrTapeDrawing   *self,
 
 static void
 draw_footprint (const LrTapeDrawing *self,
-                const LrTapeMark    *mark)
+                const LrTapeMark    *mark,
+                double               alpha)
 {
   if (!mark->placed->has_footprint)
     return;
 
   lr_floor_trace_outline (self->cr, self->view, &mark->placed->footprint, 0.0);
-  lr_theme_set_color (self->cr, self->sheet->theme->ink3, 1.0);
+  lr_theme_set_color (self->cr, self->sheet->theme->ink3, alpha);
   lr_theme_set_line (self->cr, self->sheet->theme, LR_LINE_HAIR, LR_DASH_SHORT);
   cairo_stroke (self->cr);
 }
 
 static void
 draw_mark (LrTapeDrawing    *self,
-           const LrTapeMark *mark)
+           const LrTapeMark *mark,
+           double            alpha)
 {
   const LrTheme *theme = self->sheet->theme;
   LrVec2 at = lr_tape_device (self, mark->mark_m), facing = lr_tape_facing (mark), tip = lr_vec2_along (at, facing, FACING_PT);
 
-  lr_theme_set_color (self->cr, theme->ink, 1.0);
+  lr_theme_set_color (self->cr, theme->ink, alpha);
   lr_theme_set_line (self->cr, theme, LR_LINE_THIN, LR_DASH_SOLID);
   lr_tape_line (self, at, tip);
   cairo_stroke (self->cr);
@@ -232,15 +234,10 @@ lr_tape_draw_marks (LrTapeDrawing *self,
   for (guint i = 0; i < marks->len; i++)
     {
       const LrTapeMark *mark = &g_array_index (marks, LrTapeMark, i);
+      double alpha = is_shown (mark, pointed) ? 1.0 : DIM;
 
-      if (!is_shown (mark, pointed))
-        cairo_push_group (self->cr);
-      draw_footprint (self, mark);
-      draw_mark (self, mark);
-      if (is_shown (mark, pointed))
-        continue;
-      cairo_pop_group_to_source (self->cr);
-      cairo_paint_with_alpha (self->cr, DIM);
+      draw_footprint (self, mark, alpha);
+      draw_mark (self, mark, alpha);
     }
 }
 
