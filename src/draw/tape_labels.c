@@ -72,13 +72,26 @@ draw_label_at (const LrTapeDrawing *self,
   lr_text_draw_halo (self->cr, theme, &note_style, at.x, at.y + 0.5 * label->height - 0.2 * LR_TAPE_FIGURE_PT, label->note);
 }
 
+static gboolean
+is_in_room (const LrTapeDrawing *self,
+            const LrOutline     *outline)
+{
+  const LrRoom *room = self->sheet->study->setup->room;
+
+  for (gsize i = 0; i < outline->n; i++)
+    if (!lr_polygon_contains (room->corners_m, room->n_corners, lr_view_to_room (self->view, outline->corner_m[i])))
+      return FALSE;
+
+  return TRUE;
+}
+
 /**
  * lr_tape_draw_label:
  * @self: a drawing whose marks are drawn
  * @mark: a mark
  * @note: (nullable): a second line
  *
- * Puts it opposite to where the tapes come from, or as near to that as there is room.
+ * Puts it opposite to where the tapes come from, or as near to that as there is room; over a wall only if it must be.
  */
 void
 lr_tape_draw_label (LrTapeDrawing    *self,
@@ -88,7 +101,7 @@ lr_tape_draw_label (LrTapeDrawing    *self,
   Label label = measure_label (self, mark, note);
   LrVec2 at = lr_tape_device (self, mark->mark_m), away = lr_vec2_scale (lr_tape_facing (mark), -1.0);
   LrOutline outline = { 0 };
-  gboolean is_placed = FALSE;
+  gboolean is_placed = FALSE, is_free, has_place = FALSE;
 
   for (gsize k = 0; k < 2 && mark->corners.way != LR_FIX_NONE; k++)
     {
@@ -104,9 +117,11 @@ lr_tape_draw_label (LrTapeDrawing    *self,
       double reach = BESIDE_PT * (1.0 + i / 8) + fabs (way.x) * 0.5 * label.width + fabs (way.y) * 0.5 * label.height;
       LrOutline place = lr_outline_box (lr_vec2_along (at, way, reach), label.width, label.height, 0.0);
 
-      is_placed = lr_tape_is_free (self, &place);
-      if (is_placed || i == 0)
+      is_free = lr_tape_is_free (self, &place);
+      is_placed = is_free && is_in_room (self, &place);
+      if (is_placed || i == 0 || (is_free && !has_place))
         outline = place;
+      has_place |= is_free;
     }
   lr_tape_take (self, outline);
   draw_label_at (self, &label, outline.centre_m);

@@ -110,19 +110,25 @@ say_length (double  length_m,
  * @units: the user's
  *
  * Returns: (transfer full): where the thing on it is to be turned, translated: at whom, and the spot on the wall that it then
- *   faces, which can be marked without a compass
+ *   faces, which can be marked without a compass; of a boom how far out its capsule hangs
  */
 char *
 lr_tape_mark_aim (const LrTapeMark *mark,
                   LrUnits           units)
 {
   g_autofree char *target = mark->aims_at != NULL ? lr_item_title (mark->aims_at->item) : NULL;
-  g_autofree char *along = NULL;
+  g_autofree char *along = NULL, *reach = NULL;
 
   if (mark->aim_wall < 0)
     return target != NULL ? g_strdup_printf (_("at %s"), target) : g_strdup ("");
 
   along = say_length (mark->aim_along_m, units);
+  if (isfinite (mark->reach_m))
+    {
+      reach = say_length (mark->reach_m, units);
+      /* Translators: where a boom is turned: "wall 3, 1.20 m from corner 3; capsule 1.79 m out" */
+      return g_strdup_printf (_("wall %d, %s from corner %d; capsule %s out"), mark->aim_wall + 1, along, mark->aim_wall + 1, reach);
+    }
   if (target != NULL)
     /* Translators: where a thing is turned: "at Wenna; wall 3, 1.20 m from corner 3" */
     return g_strdup_printf (_("at %s; wall %d, %s from corner %d"), target, mark->aim_wall + 1, along, mark->aim_wall + 1);

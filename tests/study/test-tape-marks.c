@@ -400,6 +400,7 @@ test_loft (void)
   g_autoptr (GArray) marks = lr_tape_marks_new (study);
   const LrTapeMark *a = find (marks, "A"), *boom = find (marks, "M1");
   g_autofree char *spot = lr_tape_mark_spot (a), *aim = lr_tape_mark_aim (a, LR_UNITS_METRIC), *feet = lr_tape_mark_aim (a, LR_UNITS_IMPERIAL);
+  g_autofree char *out = lr_tape_mark_aim (boom, LR_UNITS_METRIC);
   LrVec2 along;
   LrTapeGrid grid;
 
@@ -426,6 +427,7 @@ test_loft (void)
   g_assert_cmpint (boom->height_of, ==, LR_HEIGHT_CAPSULE);
   assert_near (boom->reach_m, lr_vec2_distance (boom->mark_m, lr_vec3_flat (boom->placed->point_m)), 1e-12);
   g_assert_true (isnan (boom->tilt_rad));
+  g_assert_true (g_str_has_suffix (out, "capsule 1.79\u00a0m out")); /* as the example's cautions have it */
 }
 
 /* People, cameras, lights, microphones, panels: what the rest is measured against comes first */
