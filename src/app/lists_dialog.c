@@ -27,6 +27,7 @@ static const Page pages[] = {
   { "run", N_("Run sheet"), lr_lists_run_new },
   { "checks", N_("Pre-roll checks"), lr_lists_checks_new },
   { "questions", N_("Questions"), lr_lists_questions_new },
+  { "tape", N_("Tape positions"), lr_lists_tape_new },
 };
 
 struct _LrListsDialog

@@ -19,3 +19,4 @@ GtkWidget *lr_lists_dialog_show (GtkWindow *parent, LrDocument *document, const 
 GtkWidget *lr_lists_run_new       (LrDocument *document);
 GtkWidget *lr_lists_checks_new    (LrDocument *document);
 GtkWidget *lr_lists_questions_new (LrDocument *document);
+GtkWidget *lr_lists_tape_new      (LrDocument *document);

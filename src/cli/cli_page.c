@@ -106,7 +106,7 @@ lr_cli_page (int    argc,
   const GOptionEntry own[] = {
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output, N_("The PDF to write"), N_("OUT") },
     { "paper", 0, 0, G_OPTION_ARG_STRING, &paper_word, N_("a4 or letter; else what the locale uses"), N_("PAPER") },
-    { "with", 0, 0, G_OPTION_ARG_STRING, &with, N_("Lists that follow on sheets of their own: run, checks, questions, packing, tape"), N_("LISTS") },
+    { "with", 0, 0, G_OPTION_ARG_STRING, &with, N_("Lists that follow on sheets of their own: run, checks, questions, packing, tape, grid"), N_("LISTS") },
     { NULL }
   };
   LrCliOptions options;

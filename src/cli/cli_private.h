@@ -52,3 +52,4 @@ int lr_cli_page     (int argc, char **argv);
 int lr_cli_calendar (int argc, char **argv);
 int lr_cli_readings (int argc, char **argv);
 int lr_cli_frame    (int argc, char **argv);
+int lr_cli_tape     (int argc, char **argv);

@@ -243,3 +243,40 @@ lr_floor_draw (cairo_t         *cr,
   draw_labels (&floor);
   cairo_restore (cr);
 }
+
+/**
+ * lr_floor_draw_shell:
+ * @cr: a cairo context whose unit is the device's: a pixel, a point
+ * @plan: what to draw
+ * @study: its study
+ * @view: scale, place and palette
+ *
+ * The room without grid, labels and what is set up in it: others draw over it.
+ */
+void
+lr_floor_draw_shell (cairo_t       *cr,
+                     const LrPlan  *plan,
+                     const LrStudy *study,
+                     const LrView  *view)
+{
+  static const LrItemKind in_walls[] = { LR_ITEM_WINDOW, LR_ITEM_DOOR };
+  g_autofree gboolean *is_drawn = choose_items (study, view);
+  g_autoptr (LrLabels) labels = lr_labels_new (cr, view);
+  const LrFloor floor = {
+    .cr = cr, .plan = plan, .study = study, .setup = study->setup, .room = study->setup->room, .view = view, .theme = view->theme,
+    .px = view->theme->unit_px, .has_base = TRUE, .is_drawn = is_drawn, .labels = labels,
+  };
+
+  if (floor.room->n_corners < 3)
+    return;
+
+  cairo_save (cr);
+  cairo_new_path (cr);
+  lr_floor_trace_room (&floor);
+  lr_theme_set_color (cr, floor.theme->room, 1.0);
+  cairo_fill (cr);
+  draw_furniture (&floor);
+  lr_floor_draw_walls (&floor);
+  draw_kinds (&floor, in_walls, G_N_ELEMENTS (in_walls));
+  cairo_restore (cr);
+}

@@ -10,6 +10,9 @@
 /* All the drawing there is: screen, PDF and PNG differ in @cr and @view only */
 void lr_floor_draw (cairo_t *cr, const LrPlan *plan, const LrStudy *study, const LrRemarks *remarks, const LrView *view);
 
+/* The room alone, with what stands in it before anything is set up: walls, windows, doors, furniture */
+void lr_floor_draw_shell (cairo_t *cr, const LrPlan *plan, const LrStudy *study, const LrView *view);
+
 /* The outline of the thing under the pointer and its Mind mark alone, for a sheet that keeps the rest */
 void lr_floor_draw_pointed (cairo_t *cr, const LrStudy *study, const LrRemarks *remarks, const LrView *view);
 /* The Fix marks of what stands still while the view's skip is dragged, which lr_floor_draw() leaves out then */

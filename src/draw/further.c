@@ -22,6 +22,8 @@ static const Further lists[] = {
   { LR_SHEET_RUN, "run", N_("Run sheet"), lr_further_run },
   { LR_SHEET_CHECKS, "checks", N_("Pre-roll checks"), lr_further_checks },
   { LR_SHEET_QUESTIONS, "questions", N_("Questions"), lr_further_questions },
+  { LR_SHEET_TAPE, "tape", N_("Tape positions"), lr_further_tape },
+  { LR_SHEET_GRID, "grid", N_("Floor grid"), lr_further_grid },
 };
 
 /**

@@ -61,6 +61,8 @@ void   lr_flow_whole_box (const LrFlow *flow, gboolean is_lying, LrBox *box);
 void lr_further_run       (LrFlow *flow);
 void lr_further_checks    (LrFlow *flow);
 void lr_further_questions (LrFlow *flow);
+void lr_further_tape      (LrFlow *flow);
+void lr_further_grid      (LrFlow *flow);
 
 /* --- further_flow.c, further_draw.c: for further.c --------------------------------------------------------------- */
 

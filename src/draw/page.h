@@ -18,6 +18,7 @@ typedef enum
   LR_SHEET_QUESTIONS = 1 << 2,
   LR_SHEET_PACKING   = 1 << 3,
   LR_SHEET_TAPE      = 1 << 4,
+  LR_SHEET_GRID      = 1 << 5,
 } LrSheets;
 
 typedef struct

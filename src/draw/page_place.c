@@ -306,3 +306,30 @@ lr_page_standard_scale (const LrSheet *sheet,
 
   return &list[0];
 }
+
+/**
+ * lr_page_scale_for:
+ * @sheet: the page
+ * @width_m: of what is drawn [m]
+ * @height_m: of what is drawn [m]
+ * @width_pt: that it has [pt]
+ * @height_pt: that it has [pt]
+ *
+ * Returns: (transfer none) (nullable): the largest standard scale at which it fits
+ */
+const LrStandardScale *
+lr_page_scale_for (const LrSheet *sheet,
+                   double         width_m,
+                   double         height_m,
+                   double         width_pt,
+                   double         height_pt)
+{
+  gsize n;
+  const LrStandardScale *list = scales (sheet, &n);
+
+  for (gsize i = 0; i < n; i++)
+    if (width_m * pt_per_m (list[i].scale) <= width_pt && height_m * pt_per_m (list[i].scale) <= height_pt)
+      return &list[i];
+
+  return NULL;
+}

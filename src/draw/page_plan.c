@@ -1,4 +1,4 @@
-/* page_plan.c - the floor plan on the sheet, with its title, taped corners and scale bar
+/* page_plan.c - the floor plan on the sheet, with its title and scale bar
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -13,7 +13,6 @@
 #define TITLE_Y_PT     13.7
 #define SUBTITLE_Y_PT  27.4
 #define NORTH_RADIUS_PT 11.0
-#define LETTER_PT      11.5 /* of a taped corner, from it */
 
 /* --- Title ---------------------------------------------------------------------------------------------------- */
 
@@ -42,64 +41,6 @@ lr_page_title_draw (const LrSheet     *sheet,
   lr_theme_set_color (sheet->cr, sheet->theme->ink2, 1.0);
   lr_text_draw (sheet->cr, sheet->theme, &subtitle, place->area.x, place->area.y + SUBTITLE_Y_PT, job->subtitle);
   lr_page_tag_end (sheet, "P");
-}
-
-/* --- Corners -------------------------------------------------------------------------------------------------- */
-
-/* Whether a label there would cover a thing on the floor */
-static gboolean
-is_on_something (const LrStudy *study,
-                 LrVec2         at_m,
-                 double         reach)
-{
-  LrOutline label = lr_outline_disc (at_m, reach);
-
-  for (guint i = 0; i < study->placed->len; i++)
-    {
-      const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
-
-      if (placed->has_footprint && lr_outline_overlap_m (&placed->footprint, &label, NULL) > 0.0)
-        return TRUE;
-    }
-
-  return FALSE;
-}
-
-/* Ring and dot on a corner that tapes start from; its letter in the room, or in the wall where the floor is taken */
-static void
-draw_corner (const LrSheet     *sheet,
-             const LrPlanPlace *place,
-             gsize              corner,
-             const char        *letter)
-{
-  const LrRoom *room = sheet->study->setup->room;
-  const LrTextStyle style = { .size = 8.6, .weight = PANGO_WEIGHT_BOLD, .align = LR_ALIGN_CENTRE };
-  LrVec2 at_m = room->corners_m[corner];
-  LrVec2 before = lr_vec2_sub (room->corners_m[(corner + room->n_corners - 1) % room->n_corners], at_m);
-  LrVec2 after = lr_vec2_sub (room->corners_m[(corner + 1) % room->n_corners], at_m);
-  LrVec2 at = lr_view_to_device (&place->view, at_m), inward;
-  cairo_t *cr = sheet->cr;
-  double away;
-
-  before = lr_vec2_scale (before, 1.0 / MAX (lr_vec2_length (before), 1e-9));
-  after = lr_vec2_scale (after, 1.0 / MAX (lr_vec2_length (after), 1e-9));
-  inward = lr_vec2_add (lr_vec2_left (after), lr_vec2_scale (lr_vec2_left (before), -1.0));
-  inward = lr_vec2_scale (inward, 1.0 / MAX (lr_vec2_length (inward), 1e-9));
-
-  cairo_new_sub_path (cr);
-  cairo_arc (cr, at.x, at.y, 3.6, 0.0, 2.0 * LR_PI);
-  lr_theme_set_color (cr, sheet->theme->room, 1.0);
-  cairo_fill_preserve (cr);
-  lr_theme_set_color (cr, sheet->theme->ink, 1.0);
-  lr_theme_set_line (cr, sheet->theme, LR_LINE_OUTLINE, LR_DASH_SOLID);
-  cairo_stroke (cr);
-  cairo_new_sub_path (cr);
-  cairo_arc (cr, at.x, at.y, 1.2, 0.0, 2.0 * LR_PI);
-  cairo_fill (cr);
-
-  away = is_on_something (sheet->study, lr_vec2_along (at_m, inward, LETTER_PT / place->view.scale), 4.0 / place->view.scale)
-         ? -LETTER_PT : LETTER_PT;
-  lr_text_draw_halo (cr, sheet->theme, &style, at.x + inward.x * away, at.y - inward.y * away + 3.1, letter);
 }
 
 /* --- Scale bar ------------------------------------------------------------------------------------------------ */
@@ -163,6 +104,36 @@ draw_bar (const LrSheet         *sheet,
     }
 }
 
+/**
+ * lr_page_scale_draw:
+ * @sheet: the page
+ * @scale: a standard one
+ * @scale_pt: points to the metre
+ * @left: where words begin
+ * @right: where the bar ends, at least as far off as both need
+ * @base: baseline
+ *
+ * Writes the scale and draws a bar that proves it.
+ */
+void
+lr_page_scale_draw (const LrSheet         *sheet,
+                    const LrStandardScale *scale,
+                    double                 scale_pt,
+                    double                 left,
+                    double                 right,
+                    double                 base)
+{
+  g_autofree char *title = g_strdup_printf (_("Scale 1:%d"), scale->scale);
+  g_autofree char *note = bar_note (sheet, scale);
+  double x;
+
+  lr_page_tag_begin (sheet, "P");
+  x = left + lr_page_put (sheet, 8.6, PANGO_WEIGHT_BOLD, LR_ALIGN_LEFT, sheet->theme->ink, left, base, title) + 4.2;
+  lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, LR_ALIGN_LEFT, sheet->theme->ink2, x, base, note);
+  draw_bar (sheet, scale, right - scale->step_m * scale->n_steps * scale_pt, base - 4.6);
+  lr_page_tag_end (sheet, "P");
+}
+
 /* Scale and bar under the room, from its left to its right face where they fit, else in the middle of the area */
 static void
 draw_scale (const LrSheet     *sheet,
@@ -176,19 +147,14 @@ draw_scale (const LrSheet     *sheet,
                  + lr_page_text_width (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, note);
   double left = place->view.origin.x + place->low_m.x * place->view.scale;
   double right = place->view.origin.x + place->high_m.x * place->view.scale;
-  double need = words + 16.0 + bar, base = place->bar_y + LR_PAGE_BAR_PT, x;
+  double need = words + 16.0 + bar;
 
   if (right - left < need)
     {
       left = CLAMP ((left + right - need) / 2.0, place->area.x, MAX (place->area.x + place->area.width - need, place->area.x));
       right = left + need;
     }
-
-  lr_page_tag_begin (sheet, "P");
-  x = left + lr_page_put (sheet, 8.6, PANGO_WEIGHT_BOLD, LR_ALIGN_LEFT, sheet->theme->ink, left, base, title) + 4.2;
-  lr_page_put (sheet, LR_PAGE_NOTE_SIZE, PANGO_WEIGHT_NORMAL, LR_ALIGN_LEFT, sheet->theme->ink2, x, base, note);
-  draw_bar (sheet, scale, right - bar, base - 4.6);
-  lr_page_tag_end (sheet, "P");
+  lr_page_scale_draw (sheet, scale, place->view.scale, left, right, place->bar_y + LR_PAGE_BAR_PT);
 }
 
 /* --- The plan ------------------------------------------------------------------------------------------------- */
@@ -218,6 +184,7 @@ lr_page_plan_draw (const LrSheet     *sheet,
                    const LrPlanPlace *place)
 {
   const LrStudy *study = sheet->study;
+  g_autoptr (GArray) marks = lr_tape_marks_new (study);
   cairo_t *cr = sheet->cr;
 
   if (!place->has_plan)
@@ -237,11 +204,7 @@ lr_page_plan_draw (const LrSheet     *sheet,
                  place->area.x + place->area.width - 15.7, place->area.y + 21.2);
 
   lr_page_chains_draw (sheet, &place->view, place->chains);
-  if (study->has_tapes)
-    {
-      draw_corner (sheet, place, study->tape_p, "P");
-      draw_corner (sheet, place, study->tape_q, "Q");
-    }
+  lr_page_corners_draw (sheet, &place->view, marks);
   lr_page_tag_end (sheet, "Figure");
 
   draw_scale (sheet, place);

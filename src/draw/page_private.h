@@ -6,7 +6,8 @@
  *
  *   page.c             where everything stands, and what is drawn in which order
  *   page_place.c       the largest standard scale that fits, and what it leaves to the others
- *   page_plan.c        the floor plan, its title, corners and scale bar
+ *   page_plan.c        the floor plan, its title and scale bar
+ *   page_corners.c     the numbers of the corners
  *   page_chains.c      which dimensions a room is given
  *   page_dimensions.c  drawing them
  *   page_table.c       what stands in a table or a list
@@ -24,6 +25,7 @@
 #pragma once
 
 #include "page.h"
+#include "tape_marks.h"
 #include "text.h"
 #include "view.h"
 
@@ -157,6 +159,10 @@ double   lr_page_tape_height  (guint n_lines);
 guint    lr_page_tape_lines   (const LrSheet *sheet);
 void     lr_page_tape_draw    (const LrSheet *sheet, const LrBox *box, guint n_lines);
 
+/* --- page_corners.c ---------------------------------------------------------------------------------------------- */
+
+void     lr_page_corners_draw (const LrSheet *sheet, const LrView *view, const GArray *marks);
+
 /* --- page_care.c ------------------------------------------------------------------------------------------------- */
 
 LrTable *lr_page_care_new (const LrSheet *sheet);
@@ -203,7 +209,11 @@ typedef struct
 
 void lr_page_plan_place (const LrSheet *sheet, double width_pt, double height_pt, LrPlanPlace *place);
 const LrStandardScale *lr_page_standard_scale (const LrSheet *sheet, int denominator);
+/* The largest at which so much fits; (nullable) */
+const LrStandardScale *lr_page_scale_for (const LrSheet *sheet, double width_m, double height_m, double width_pt, double height_pt);
 void lr_page_plan_clear (LrPlanPlace *place);
+/* Scale, and a bar that proves it, from @left to @right ; both must fit between */
+void lr_page_scale_draw (const LrSheet *sheet, const LrStandardScale *scale, double scale_pt, double left, double right, double base);
 void lr_page_title_draw (const LrSheet *sheet, const LrPlanPlace *place);
 void lr_page_plan_draw  (const LrSheet *sheet, const LrPlanPlace *place);
 

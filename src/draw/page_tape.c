@@ -1,4 +1,4 @@
-/* page_tape.c - places by tape: from two walls, and from two corners that the plan marks
+/* page_tape.c - places by tape: each thing from two walls, and from two corners that the plan numbers
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -16,116 +16,39 @@
 #define PITCH_PT   9.92
 #define FOOT_PT    2.0
 #define GAP        0.0588 /* of the whole width, between the halves */
-#define POOR_RAD   (30.0 * LR_DEG) /* tapes that cross at less, or within it of straight, place a point badly */
 
-/* In the order of setting out: what the rest is measured against comes first, and is cut last */
-static const LrItemKind order[] = { LR_ITEM_PERSON, LR_ITEM_CAMERA, LR_ITEM_LIGHT, LR_ITEM_MICROPHONE, LR_ITEM_PANEL };
-
-static const char *
-compass_letter (double bearing_rad)
-{
-  static const char *const letters[] = { NC_("compass", "N"), NC_("compass", "E"), NC_("compass", "S"), NC_("compass", "W") };
-  int quarter = (int) lround (bearing_rad / (LR_PI / 2.0));
-
-  return g_dpgettext2 (NULL, "compass", letters[((quarter % 4) + 4) % 4]);
-}
-
-/* "W wall": the wall that lies in a direction of the sheet, clockwise from up, by its quarter of the compass */
+/* "3: 2.60", from wall or corner 3; in brackets where it places the thing badly, with a star where it is held over furniture */
 static char *
-wall_head (const LrRoom *room,
-           double        direction_rad)
+fix_text (const LrTapeFix *fix,
+          gsize            which,
+          LrUnits          units)
 {
-  return g_strdup_printf (_("%s wall"), compass_letter (direction_rad - room->north_rad));
-}
+  g_autofree char *length = NULL;
 
-static const char *
-what_stands (const LrItem *item)
-{
-  switch (item->kind)
-    {
-    case LR_ITEM_CAMERA:
-      return _("camera, tripod");
-    case LR_ITEM_MICROPHONE:
-      return item->microphone.form == LR_MIC_BOOM ? _("boom, stand") : _("microphone, stand");
-    case LR_ITEM_PANEL:
-      return item->panel.form == LR_PANEL_REFLECTOR ? _("reflector, stand")
-             : item->panel.form == LR_PANEL_FLAG ? _("flag, stand") : _("backdrop, middle");
-    case LR_ITEM_LIGHT:
-      switch ((LrLightJob) item->light.job)
-        {
-        case LR_JOB_KEY:
-          return _("key, stand");
-        case LR_JOB_FILL:
-          return _("fill, stand");
-        case LR_JOB_BACK:
-          return _("back, stand");
-        case LR_JOB_WALL:
-          return _("wall light, stand");
-        case LR_JOB_OTHER:
-        default:
-          return _("light, stand");
-        }
-    case LR_ITEM_PERSON:
-    case LR_ITEM_LEAD:
-    case LR_ITEM_FURNITURE:
-    case LR_ITEM_DOOR:
-    case LR_ITEM_WINDOW:
-    case LR_ITEM_SOCKET:
-    case LR_ITEM_CIRCUIT:
-    case LR_ITEM_NOISE:
-    case LR_ITEM_HOUSE_LIGHT:
-    case LR_ITEM_LENS:
-    case LR_N_ITEM_KINDS:
-    default:
-      return "";
-    }
-}
+  if (fix->way == LR_FIX_NONE)
+    return g_strdup ("–");
 
-static char *
-row_text (const LrItem *item)
-{
-  g_autofree char *name = NULL;
+  length = lr_length_format_tape (fix->length_m[which], units);
+  if (fix->is_poor)
+    return g_strdup_printf ("%" G_GSIZE_FORMAT ": (%s)", fix->from[which] + 1, length);
 
-  if (item->kind != LR_ITEM_PERSON)
-    return g_strdup (what_stands (item));
-
-  name = item->name[0] != '\0' ? g_strdup (item->name) : lr_item_title (item);
-  return g_strdup_printf (item->person.posture == LR_POSTURE_SEATED ? _("%s, mid-seat") : _("%s, feet"), name);
-}
-
-static gboolean
-is_poor (const LrTapePair *tapes)
-{
-  return tapes->crossing_rad < POOR_RAD || tapes->crossing_rad > LR_PI - POOR_RAD;
-}
-
-/* In brackets when the tapes cross too flat to place the point well; a dash when a wall stands before the corner */
-static char *
-tape_text (double            length_m,
-           const LrTapePair *tapes,
-           LrUnits           units)
-{
-  g_autofree char *length = isfinite (length_m) ? lr_length_format_short (length_m, units) : g_strdup ("–");
-
-  return is_poor (tapes) ? g_strdup_printf ("(%s)", length) : g_steal_pointer (&length);
+  return g_strdup_printf ("%" G_GSIZE_FORMAT ": %s%s", fix->from[which] + 1, length, fix->way == LR_FIX_OVER ? "*" : "");
 }
 
 static void
-add_row (const LrSheet       *sheet,
-         LrTable             *table,
-         const LrTapeReading *reading)
+add_row (const LrSheet    *sheet,
+         LrTable          *table,
+         const LrTapeMark *mark)
 {
-  const LrItem *item = reading->placed->item;
+  const LrItem *item = mark->placed->item;
   LrUnits units = sheet->options->units;
   LrRow *row = lr_table_add (table, item->kind, item->tag);
 
-  row->cell[0] = row_text (item);
-  row->cell[1] = lr_length_format_short (reading->west_m, units);
-  row->cell[2] = lr_length_format_short (reading->south_m, units);
-  if (sheet->study->has_tapes)
+  row->cell[0] = lr_tape_mark_spot (mark);
+  for (gsize i = 0; i < 2; i++)
     {
-      row->cell[3] = tape_text (reading->tapes.from_p_m, &reading->tapes, units);
-      row->cell[4] = tape_text (reading->tapes.from_q_m, &reading->tapes, units);
+      row->cell[1 + i] = fix_text (&mark->walls, i, units);
+      row->cell[3 + i] = fix_text (&mark->corners, i, units);
     }
 }
 
@@ -150,56 +73,72 @@ lr_page_tape_height (guint n_lines)
 guint
 lr_page_tape_lines (const LrSheet *sheet)
 {
-  return (sheet->study->tapes->len + 1) / 2;
+  g_autoptr (GArray) marks = lr_tape_marks_new (sheet->study);
+
+  return (marks->len + 1) / 2;
 }
 
 static LrTable *
-tape_table (const LrSheet *sheet)
+tape_table (const LrSheet *sheet,
+            const GArray  *marks)
 {
   LrTable *table = lr_table_new ("tape", _("Tape positions"));
-  const GArray *tapes = sheet->study->tapes;
 
-  for (gsize kind = 0; kind < G_N_ELEMENTS (order); kind++)
-    for (guint i = 0; i < tapes->len; i++)
-      {
-        const LrTapeReading *reading = &g_array_index (tapes, LrTapeReading, i);
-
-        if (reading->placed->item->kind == order[kind])
-          add_row (sheet, table, reading);
-      }
+  for (guint i = 0; i < marks->len; i++)
+    add_row (sheet, table, &g_array_index (marks, LrTapeMark, i));
 
   return table;
 }
 
+typedef gboolean (*FixTest) (const LrTapeFix *fix);
+
 static gboolean
-has_poor_row (const LrSheet *sheet)
+is_poor (const LrTapeFix *fix)
 {
-  for (guint i = 0; i < sheet->study->tapes->len; i++)
-    if (is_poor (&g_array_index (sheet->study->tapes, LrTapeReading, i).tapes))
-      return TRUE;
+  return fix->way != LR_FIX_NONE && fix->is_poor;
+}
+
+static gboolean
+is_over (const LrTapeFix *fix)
+{
+  return fix->way == LR_FIX_OVER && !fix->is_poor;
+}
+
+static gboolean
+has_fix (const GArray *marks,
+         FixTest       test)
+{
+  for (guint i = 0; i < marks->len; i++)
+    {
+      const LrTapeMark *mark = &g_array_index (marks, LrTapeMark, i);
+
+      if (test (&mark->walls) || test (&mark->corners))
+        return TRUE;
+    }
 
   return FALSE;
 }
 
 static char *
-note_text (const LrSheet *sheet)
+note_text (const LrSheet *sheet,
+           const GArray  *marks)
 {
   const char *unit = sheet->options->units == LR_UNITS_IMPERIAL ? _("feet and inches") : _("metres");
-  const char *corners = !sheet->study->has_tapes ? ""
-                        : has_poor_row (sheet) ? _("; (in brackets): the tapes from P and Q cross too flat, use the walls")
-                        : _("; P and Q are marked on the plan: keep those corners free at the floor");
 
-  return g_strdup_printf (_("%s, to the centre of the footprint%s"), unit, corners);
+  /* Translators: %s are the unit of lengths, then nothing or what brackets and stars mean */
+  return g_strdup_printf (_("%s, to the centre of the footprint; wall 1 goes from corner 1 to 2; keep the ringed corners free at the floor%s%s"), unit,
+                          has_fix (marks, is_poor) ? _("; (in brackets): they cross too flat") : "",
+                          has_fix (marks, is_over) ? _("; *: held level over furniture") : "");
 }
 
 /* Title and note over the whole width, a rule over each half */
 static void
 draw_title (const LrSheet *sheet,
             const LrTable *table,
+            const char    *note,
             const LrBox   *box,
             double         half)
 {
-  g_autofree char *note = note_text (sheet);
   double title = lr_page_text_width (sheet, LR_PAGE_HEAD_SIZE, PANGO_WEIGHT_BOLD, table->title);
   const LrTextStyle style = {
     .size = LR_PAGE_LEAST_SIZE, .weight = PANGO_WEIGHT_NORMAL, .align = LR_ALIGN_RIGHT, .width = box->width - title - 12.0
@@ -262,31 +201,30 @@ lr_page_tape_draw (const LrSheet *sheet,
                    const LrBox   *box,
                    guint          n_lines)
 {
-  const LrRoom *room = sheet->study->setup->room;
   double half = box->width * (1.0 - GAP) / 2.0;
-  g_autofree char *west = wall_head (room, LR_PI * 1.5);
-  g_autofree char *south = wall_head (room, LR_PI);
-  const LrColumn columns[] = {
+  static const LrColumn columns[] = {
     { N_("centre of"), LR_ALIGN_LEFT, TRUE },
-    { west, LR_ALIGN_RIGHT, FALSE },
-    { south, LR_ALIGN_RIGHT, FALSE },
-    { N_("tape P"), LR_ALIGN_RIGHT, FALSE },
-    { N_("tape Q"), LR_ALIGN_RIGHT, FALSE }
+    { N_("wall"), LR_ALIGN_RIGHT, FALSE },
+    { N_("wall"), LR_ALIGN_RIGHT, FALSE },
+    { N_("corner"), LR_ALIGN_RIGHT, FALSE },
+    { N_("corner"), LR_ALIGN_RIGHT, FALSE }
   };
+  g_autoptr (GArray) marks = lr_tape_marks_new (sheet->study);
+  g_autofree char *note = note_text (sheet, marks);
   LrTable *table;
   guint n_shown, n_left;
 
   if (n_lines == 0)
     return;
 
-  table = tape_table (sheet);
+  table = tape_table (sheet, marks);
   table->columns = columns;
-  table->n_columns = sheet->study->has_tapes ? 5 : 3;
+  table->n_columns = G_N_ELEMENTS (columns);
   lr_table_wrap (sheet, table, half);
 
   n_shown = table->rows->len <= 2 * n_lines ? table->rows->len : 2 * n_lines - 1;
   n_left = MIN (n_shown, MIN (n_lines, (table->rows->len + 1) / 2));
-  draw_title (sheet, table, box, half);
+  draw_title (sheet, table, note, box, half);
   draw_half (sheet, table, 0, n_left, 0, box->x, box->y + TITLE_PT + RULE_PT + HEADS_PT);
   draw_half (sheet, table, n_left, n_shown, table->rows->len - n_shown,
              box->x + box->width - half, box->y + TITLE_PT + RULE_PT + HEADS_PT);

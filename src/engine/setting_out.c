@@ -13,6 +13,8 @@
 
 /* Tapes that fall short of each other by less than this just meet */
 #define MEET_M 1e-9
+/* Directions nearer to each other than this are one */
+#define PARALLEL_SINE 1e-9
 
 /**
  * lr_tape_pair:
@@ -85,76 +87,49 @@ lr_tape_meet (LrVec2  p_m,
   return true;
 }
 
-/* The square of the sine of the tapes' worst crossing, which orders crossings as their angle away from a straight line
- * does; 0 as soon as one is no better than @least */
-static double
-worst_crossing (LrVec2        p_m,
-                LrVec2        q_m,
-                const LrVec2 *points_m,
-                size_t        n_points,
-                double        least)
-{
-  double worst = 1.0;
-
-  for (size_t i = 0; i < n_points; i++)
-    {
-      LrVec2 to_p = lr_vec2_sub (p_m, points_m[i]);
-      LrVec2 to_q = lr_vec2_sub (q_m, points_m[i]);
-      double cross_m2 = lr_vec2_cross (to_p, to_q);
-      double crossing = cross_m2 * cross_m2 / (lr_vec2_dot (to_p, to_p) * lr_vec2_dot (to_q, to_q));
-
-      if (!(crossing > least))
-        return 0.0;
-      worst = fmin (worst, crossing);
-    }
-
-  return worst;
-}
-
 /**
- * lr_tape_corners:
- * @corners_m: (array length=n): the corners of a room [m]
- * @n: how many, >= 2
- * @points_m: (array length=n_points): the places to be taped [m]
- * @n_points: how many, >= 1
- * @p: (out): index of the first corner
- * @q: (out): index of the second, > @p
+ * lr_fix_error:
+ * @along_a: direction in which the first length is measured, of length 1
+ * @sd_a_m: standard deviation of that length [m], >= 0
+ * @along_b: direction of the second
+ * @sd_b_m: its standard deviation [m], >= 0
+ * @error: (out): the ellipse
  *
- * The pair from which the worst of the places is taped best: its tapes cross nearest to a right
- * angle. Of equal pairs the first one. Walls that stand between a corner and a place are not looked
- * at.
+ * Of a tape from a corner the direction is that of the tape, of a distance from a wall the wall's normal: a length tells where
+ * the point is along its direction and nothing across it. With the directions as rows of J, the point's covariance is
+ * `inv (J) diag (sa^2, sb^2) inv (J)^T`. Its trace gives the mean error of the point, `sqrt (sa^2 + sb^2) / sin angle`; for two
+ * alike the half axes are `s / sqrt (1 -+ |cos angle|)`, so `s / sin angle` is nearly the longer one while the angle is fair.
  *
- * Source: exhaustive search.
+ * Source: closed form, by the law of propagation of variances (textbooks of surveying have the mean error as that of a fix by
+ * two distances; from memory).
  *
- * Returns: %FALSE, with the outputs untouched, where there is no pair from which every place can be
- *   taped
+ * Returns: %FALSE, with @error untouched, if the directions are parallel or a number is not in its domain
  */
 bool
-lr_tape_corners (const LrVec2 *corners_m,
-                 size_t        n,
-                 const LrVec2 *points_m,
-                 size_t        n_points,
-                 size_t       *p,
-                 size_t       *q)
+lr_fix_error (LrVec2      along_a,
+              double      sd_a_m,
+              LrVec2      along_b,
+              double      sd_b_m,
+              LrFixError *error)
 {
-  double best = 0.0;
+  double sine = lr_vec2_cross (along_a, along_b);
+  LrVec2 by_a, by_b; /* the move of the point, of one standard deviation of each length */
+  double xx, xy, yy, half_sum, half_difference;
 
-  if (n_points == 0)
+  if (!(fabs (sine) > PARALLEL_SINE) || !isfinite (sine) || !lr_is_at_least_zero (sd_a_m) || !lr_is_at_least_zero (sd_b_m))
     return false;
 
-  for (size_t i = 0; i < n; i++)
-    for (size_t j = i + 1; j < n; j++)
-      {
-        /* Equal but for rounding is equal, so that the choice does not jump about during a drag */
-        double worst = worst_crossing (corners_m[i], corners_m[j], points_m, n_points, best + 1e-9);
+  by_a = lr_vec2_scale (lr_vec2 (along_b.y, -along_b.x), sd_a_m / sine);
+  by_b = lr_vec2_scale (lr_vec2 (-along_a.y, along_a.x), sd_b_m / sine);
+  xx = by_a.x * by_a.x + by_b.x * by_b.x;
+  xy = by_a.x * by_a.y + by_b.x * by_b.y;
+  yy = by_a.y * by_a.y + by_b.y * by_b.y;
 
-        if (worst > 0.0)
-          {
-            best = worst;
-            *p = i;
-            *q = j;
-          }
-      }
-
-  return best > 0.0;
+  half_sum = 0.5 * (xx + yy);
+  half_difference = hypot (0.5 * (xx - yy), xy);
+  error->major_m = sqrt (half_sum + half_difference);
+  error->minor_m = sqrt (fmax (0.0, half_sum - half_difference));
+  error->major_rad = 0.5 * atan2 (2.0 * xy, xx - yy);
+  error->point_m = sqrt (xx + yy);
+  return true;
 }

@@ -173,6 +173,9 @@ static const LrLimitInfo limits_info[LR_N_LIMITS] = {
   [LR_LIMIT_OVERLAP] = {
     N_("common practice, no source: what a tape measure can tell"),
     LENGTH ("overlap-mm", N_("Footprints may overlap by"), 5.0, 0.01) },
+  [LR_LIMIT_TAPE_LENGTH] = {
+    N_("common practice, no source: what two people read without the tape sagging"),
+    LENGTH ("tape-length-mm", N_("Longest tape to set out with"), 100.0, 8.0) },
   [LR_LIMIT_WAY_OUT] = {
     N_("common practice, no source; the local fire code decides"),
     LENGTH ("way-out-mm", N_("Clear width on the way to the door"), 10.0, 0.8) },

@@ -61,6 +61,7 @@ typedef enum
   LR_LIMIT_COMB,               /* share: of a reflection, as pressure, of the voice */
   LR_LIMIT_BOOM_FAR,           /* m: capsule of a boom from the mouth */
   LR_LIMIT_OVERLAP,            /* m: footprints may overlap by this much */
+  LR_LIMIT_TAPE_LENGTH,        /* m: of the tape that things are set out with */
   LR_LIMIT_WAY_OUT,            /* m: clear width on the way to the door */
   LR_LIMIT_CIRCUIT_SHARE,       /* share of a circuit's rating that lamps may take for hours; all of it under a local rule that is named */
   LR_LIMIT_VOLTAGE_DROP,        /* share of the volts lost in a lead */

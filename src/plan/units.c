@@ -135,6 +135,22 @@ lr_length_format_short (double  length_m,
 }
 
 /**
+ * lr_length_format_tape:
+ * @length_m: a length [m]
+ * @units: the user's
+ *
+ * As it is read off a tape: to a centimetre, or a quarter of an inch.
+ *
+ * Returns: (transfer full): "2.40", or "7′ 10¼″"
+ */
+char *
+lr_length_format_tape (double  length_m,
+                       LrUnits units)
+{
+  return isfinite (length_m) && units == LR_UNITS_IMPERIAL ? dup_feet (length_m, 2) : lr_length_format_short (length_m, units);
+}
+
+/**
  * lr_length_format_exact:
  * @length_m: a length [m]
  * @units: the user's

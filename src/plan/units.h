@@ -13,6 +13,7 @@ typedef enum { LR_UNITS_METRIC, LR_UNITS_IMPERIAL } LrUnits;
 gboolean lr_length_parse  (const char *text, LrUnits units, double *length_m);
 char    *lr_length_format (double length_m, LrUnits units);           /* "2.40 m", "7′ 10½″" with no-break spaces */
 char    *lr_length_format_short (double length_m, LrUnits units);     /* without the unit where it is plain: "2.40" */
+char    *lr_length_format_tape (double length_m, LrUnits units);      /* as on a tape: "2.40", "7′ 10¼″" */
 char    *lr_length_format_exact (double length_m, LrUnits units);     /* for fields that are read back: "2.405 m", "7′ 10⅜″" */
 gboolean lr_angle_parse   (const char *text, double *angle_rad);      /* "22", "22°", "-3.5" */
 char    *lr_angle_format  (double angle_rad);                         /* "22°", with a true minus */

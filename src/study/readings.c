@@ -9,7 +9,8 @@
  *
  *   format, version                     "lookroom-readings", 1
  *   setup                               id of the set-up that is shown
- *   room                                area-m2, height-m, n-corners, tape-p, tape-q (corners, from 0; null without)
+ *   room                                area-m2, height-m, n-corners, tape-p, tape-q (corners, from 0, if all is taped from
+ *                                       the same two; else null)
  *   line                                null, or from-x-m .. to-y-m, subject, interviewer (ids), eyes-level-m
  *   items { id: {                       in the set-up's order
  *     kind, x-m, y-m, facing-deg, bottom-m, top-m, has-footprint
@@ -20,7 +21,12 @@
  *     file-lm, file-axis-cd (straight ahead), file-beam-deg (in the level plane)          lights with a photometric file
  *     load-w                                                                          sockets with a lead in them
  *     mouth-m                                                                         microphones that aim at a person
- *     tape: west-m, south-m, from-p-m, from-q-m, crossing-deg                         what is marked on the floor
+ *     tape: west-m, south-m (x and y from the leftmost and lowest corner), from-p-m,  what is marked on the floor
+ *     from-q-m, crossing-deg (as in corners), walls and corners (null, or a, b: from 0, wall i from corner i; from-a-m,
+ *     from-b-m, crossing-deg, error-m: longer half axis of the standard error ellipse, is-poor, way: "clear",
+ *     "over-furniture"), grid-x-m, grid-y-m (along the longest wall from its first corner), height-m (of lens, lamp,
+ *     capsule, seat or lower edge), bearing-deg (clockwise from north), tilt-deg, reach-m (of a boom), aims-at,
+ *     aim-wall (that it faces), aim-along-m (from that wall's first corner)
  *     subject, is-main, pan-deg, tilt-deg, angle-of-view-h-deg, angle-of-view-v-deg,  cameras
  *     shutter-deg (360: open for the whole time of a picture), iso-over-native-stops (null: no native ISO is known),
  *     converter, focal-mm, f-number (effective: as marked, times the converter),
@@ -212,24 +218,10 @@ add_camera (JsonBuilder           *builder,
   add_behind (builder, camera);
 }
 
-static void
-add_tape (JsonBuilder         *builder,
-          const LrTapeReading *tape)
-{
-  json_builder_set_member_name (builder, "tape");
-  json_builder_begin_object (builder);
-  lr_readings_add_number (builder, "west-m", tape->west_m);
-  lr_readings_add_number (builder, "south-m", tape->south_m);
-  lr_readings_add_number (builder, "from-p-m", tape->tapes.from_p_m);
-  lr_readings_add_number (builder, "from-q-m", tape->tapes.from_q_m);
-  lr_readings_add_degrees (builder, "crossing-deg", tape->tapes.crossing_rad);
-  json_builder_end_object (builder);
-}
-
-/* Cameras, leads and tapes stand in the same order as the items: each list is walked once */
+/* Cameras and leads stand in the same order as the items: each list is walked once */
 typedef struct
 {
-  guint camera, lead, tape;
+  guint camera, lead;
 } Next;
 
 static void
@@ -267,6 +259,7 @@ add_supply (JsonBuilder   *builder,
 static void
 add_item (JsonBuilder    *builder,
           const LrStudy  *study,
+          const GArray   *marks,
           const LrPlaced *placed,
           Next           *next)
 {
@@ -292,14 +285,14 @@ add_item (JsonBuilder    *builder,
   if (placed->item->kind == LR_ITEM_LEAD)
     lr_readings_add_number (builder, "length-m", g_array_index (study->leads, LrLeadReading, next->lead++).length_m);
   add_supply (builder, study, placed->item);
-  if (next->tape < study->tapes->len && g_array_index (study->tapes, LrTapeReading, next->tape).placed == placed)
-    add_tape (builder, &g_array_index (study->tapes, LrTapeReading, next->tape++));
+  lr_readings_add_tape (builder, study->setup->room, marks, placed);
   json_builder_end_object (builder);
 }
 
 static void
 add_room (JsonBuilder   *builder,
-          const LrStudy *study)
+          const LrStudy *study,
+          const GArray  *marks)
 {
   const LrRoom *room = study->setup->room;
 
@@ -308,16 +301,7 @@ add_room (JsonBuilder   *builder,
   lr_readings_add_number (builder, "area-m2", study->room_area_m2);
   lr_readings_add_number (builder, "height-m", room->height_m);
   lr_readings_add_count (builder, "n-corners", (gint64) room->n_corners);
-  if (study->has_tapes)
-    {
-      lr_readings_add_count (builder, "tape-p", (gint64) study->tape_p);
-      lr_readings_add_count (builder, "tape-q", (gint64) study->tape_q);
-    }
-  else
-    {
-      lr_readings_add_text (builder, "tape-p", NULL);
-      lr_readings_add_text (builder, "tape-q", NULL);
-    }
+  lr_readings_add_common_corners (builder, marks);
   json_builder_end_object (builder);
 }
 
@@ -460,20 +444,21 @@ lr_readings_to_json (const LrStudy       *study,
                      const LrLightLevels *levels)
 {
   g_autoptr (JsonBuilder) builder = json_builder_new_immutable ();
+  g_autoptr (GArray) marks = lr_tape_marks_new (study);
   Next next = { 0 };
 
   json_builder_begin_object (builder);
   lr_readings_add_text (builder, "format", "lookroom-readings");
   lr_readings_add_count (builder, "version", 1);
   lr_readings_add_text (builder, "setup", study->setup->id);
-  add_room (builder, study);
+  add_room (builder, study, marks);
   add_line (builder, study);
   add_mains (builder, study);
   add_sun (builder, study);
   json_builder_set_member_name (builder, "items");
   json_builder_begin_object (builder);
   for (guint i = 0; i < study->placed->len; i++)
-    add_item (builder, study, &g_array_index (study->placed, LrPlaced, i), &next);
+    add_item (builder, study, marks, &g_array_index (study->placed, LrPlaced, i), &next);
   json_builder_end_object (builder);
   lr_readings_add_pairs (builder, study);
   lr_readings_add_reverses (builder, study);

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "readings.h"
+#include "tape_marks.h"
 
 void lr_readings_add_number  (JsonBuilder *builder, const char *key, double value);
 void lr_readings_add_degrees (JsonBuilder *builder, const char *key, double value_rad);
@@ -22,6 +23,10 @@ void lr_readings_add_clashes    (JsonBuilder *builder, const LrStudy *study);
 
 /* readings_sound.c */
 void lr_readings_add_sound      (JsonBuilder *builder, const LrStudy *study);
+
+/* readings_tape.c; marks are of lr_tape_marks_new () */
+void lr_readings_add_tape           (JsonBuilder *builder, const LrRoom *room, const GArray *marks, const LrPlaced *placed);
+void lr_readings_add_common_corners (JsonBuilder *builder, const GArray *marks);
 
 /* readings_light.c */
 void lr_readings_add_light      (JsonBuilder *builder, const LrStudy *study, const LrLightLevels *levels);

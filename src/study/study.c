@@ -43,7 +43,6 @@ study_plan (const LrPlan *plan,
   if (!is_trial)
     lr_study_find_intrusions (study, NULL);
   lr_study_read_leads (study);
-  lr_study_read_tapes (study);
 
   return study;
 }
@@ -67,7 +66,7 @@ lr_study_new (const LrPlan *plan)
  * lr_study_new_trial:
  * @plan: a plan that may come to nothing
  *
- * As lr_study_new(), without what is only drawn or printed: fields on the floor, tapes and leads.
+ * As lr_study_new(), without what is only drawn or printed: fields on the floor and leads.
  *
  * Returns: (transfer full): its study, which holds the plan
  */
@@ -89,7 +88,6 @@ lr_study_free (LrStudy *study)
 
   lr_sound_free (*study->sound);
   g_free (study->sound);
-  g_array_unref (study->tapes);
   g_array_unref (study->leads);
   g_array_unref (study->outline_points);
   g_array_unref (study->outlines);

@@ -15,7 +15,6 @@
 #include "polygon.h"
 #include "projection.h"
 #include "sightlines.h"
-#include "setting_out.h"
 
 /* A microphone on a camera sits over its lens, its capsule a little ahead of the tripod's middle; common practice, no source */
 #define LR_CAMERA_MIC_AHEAD_M 0.05
@@ -140,14 +139,6 @@ typedef struct
   double        length_m;        /* along its path */
 } LrLeadReading;
 
-/* Place of one thing by tape */
-typedef struct
-{
-  const LrPlaced *placed;
-  double     west_m, south_m;    /* x and y from the room's leftmost and lowest corners */
-  LrTapePair tapes;
-} LrTapeReading;
-
 typedef struct
 {
   const LrPlan  *plan;           /* held */
@@ -163,18 +154,15 @@ typedef struct
   GArray        *intrusions;     /* LrIntrusion, see intrusions.h */
   GArray        *outlines, *outline_points; /* LrFrameOutline; LrVec2 in the frame */
   GArray        *leads;          /* LrLeadReading */
-  GArray        *tapes;          /* LrTapeReading: people, cameras, lights, microphones on stands, panels */
-  gsize          tape_p, tape_q; /* the corners they are taped from */
-  gboolean       has_tapes;
   double         eyes_level_m;   /* interviewer's eyes above the subject's; NAN without both */
   double         room_area_m2;
   GHashTable    *by_id;          /* private: of LrPlaced */
-  gboolean       is_trial;       /* private: without wedges, tapes and leads */
+  gboolean       is_trial;       /* private: without wedges and leads */
   struct LrSound **sound;        /* private: see sound.h; what is heard, once it was asked for */
 } LrStudy;
 
 LrStudy *lr_study_new  (const LrPlan *plan);
-LrStudy *lr_study_new_trial (const LrPlan *plan); /* without wedges, tapes and leads: to try a remedy */
+LrStudy *lr_study_new_trial (const LrPlan *plan); /* without wedges and leads: to try a remedy */
 void     lr_study_free (LrStudy *study);
 
 /* Whom a microphone aims at, and how far its capsule is from the mouth; NULL, with the number untouched, if nobody */

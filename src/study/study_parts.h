@@ -17,7 +17,6 @@ void lr_study_read_background (const LrStudy *study, LrCameraReading *camera); /
 void lr_study_read_framing    (const LrStudy *study, LrCameraReading *camera); /* framing_readings.c */
 void lr_study_read_pairs      (LrStudy *study);                    /* pair_readings.c */
 void lr_study_find_clashes    (LrStudy *study);                    /* clashes.c */
-void lr_study_read_tapes      (LrStudy *study);                    /* tape_readings.c */
 void lr_study_read_leads      (LrStudy *study);                    /* power.c */
 
 /* Where a changed item of the study would stand */

@@ -268,14 +268,14 @@ add_measures (LrSurveyWork           *work,
       double length_m = work->walls[i].length_m, turn_rad = work->walls[i].turn_rad;
 
       if (is_taped[i])
-        add_measure (work, (LrNetMeasure) { LR_NET_LENGTH, i, end, 0, length_m, lr_survey_tape_sd_m (length_m) }, LR_DOUBT_WALL, i);
+        add_measure (work, (LrNetMeasure) { LR_NET_LENGTH, i, end, 0, length_m, lr_tape_sd_m (length_m) }, LR_DOUBT_WALL, i);
       if (work->has_turn[i])
         add_measure (work, (LrNetMeasure) { LR_NET_ANGLE, (end + 1) % work->n, i, end, LR_PI - turn_rad,
                                             turn_sd_rad (turn_rad, length_m, work->walls[end].length_m) }, LR_DOUBT_CORNER, end);
     }
   for (guint i = 0; i < n_diagonals; i++)
     add_measure (work, (LrNetMeasure) { LR_NET_LENGTH, diagonals[i].from, diagonals[i].to, 0, diagonals[i].length_m,
-                                        lr_survey_tape_sd_m (diagonals[i].length_m) }, LR_DOUBT_DIAGONAL, i);
+                                        lr_tape_sd_m (diagonals[i].length_m) }, LR_DOUBT_DIAGONAL, i);
 }
 
 static void

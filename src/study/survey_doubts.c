@@ -95,7 +95,7 @@ find_settling (const LrSurveyWork  *work,
 
         if (!can_be_taped (corners_m, work->n, from, to) || is_taped_already (work, from, to))
           continue;
-        length.sd = lr_survey_tape_sd_m (lr_vec2_distance (corners_m[from], corners_m[to]));
+        length.sd = lr_tape_sd_m (lr_vec2_distance (corners_m[from], corners_m[to]));
         settles = lr_net_settles (solution, points, measures, suspects, doubt->n, &length);
         if (settles <= best * TIE)
           continue;

@@ -6,10 +6,7 @@
 #pragma once
 
 #include "survey.h"
-
-/* One standard deviation of a taped length: survey.c tells the sources */
-#define LR_TAPE_SD_M 0.004
-#define LR_TAPE_SD_PER_M 0.0002
+#include "tape_error.h"
 
 typedef struct
 {
@@ -21,12 +18,6 @@ typedef struct
   GArray       *origins;    /* LrSurveySuspect of each */
   LrNetPoint   *points;
 } LrSurveyWork;
-
-static inline double
-lr_survey_tape_sd_m (double length_m)
-{
-  return LR_TAPE_SD_M + LR_TAPE_SD_PER_M * length_m;
-}
 
 /* survey_doubts.c: what is in doubt in the @solution, and in what is left without the worst */
 void lr_survey_find_doubts (const LrSurveyWork *work, const LrNetSolution *solution, LrSurvey *survey);

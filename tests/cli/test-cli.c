@@ -9,6 +9,7 @@
 
 #include <glib/gstdio.h>
 #include <json-glib/json-glib.h>
+#include <math.h>
 #include <stdarg.h>
 #include <string.h>
 
@@ -348,6 +349,128 @@ test_cut (void)
   g_assert_false (g_file_test (none, G_FILE_TEST_EXISTS));
 }
 
+/* Rows and fields as RFC 4180 has them, by a reader of its own; CR LF ends every row, and nothing else stands alone */
+static GPtrArray *
+read_csv (const char *text)
+{
+  GPtrArray *rows = g_ptr_array_new_with_free_func ((GDestroyNotify) g_ptr_array_unref);
+
+  while (*text != '\0')
+    {
+      GPtrArray *row = g_ptr_array_new_with_free_func (g_free);
+
+      for (gboolean is_last = FALSE; !is_last; )
+        {
+          g_autoptr (GString) field = g_string_new (NULL);
+
+          if (*text == '"')
+            {
+              for (text++; *text != '"' || text[1] == '"'; text += *text == '"' ? 2 : 1)
+                {
+                  g_assert_cmpint (*text, !=, '\0');
+                  g_string_append_c (field, *text);
+                }
+              text++;
+            }
+          else
+            for (; strchr (",\"\r\n", *text) == NULL; text++)
+              g_string_append_c (field, *text);
+
+          is_last = *text != ',';
+          g_ptr_array_add (row, g_strdup (field->str));
+          if (!is_last)
+            text++;
+        }
+      g_assert_true (g_str_has_prefix (text, "\r\n"));
+      text += 2;
+      g_ptr_array_add (rows, row);
+    }
+
+  return rows;
+}
+
+static const char *
+csv_cell (const GPtrArray *rows,
+          const char      *item,
+          const char      *head)
+{
+  const GPtrArray *heads = g_ptr_array_index (rows, 0);
+
+  for (guint j = 0; j < heads->len; j++)
+    for (guint i = 1; g_str_equal (g_ptr_array_index (heads, j), head) && i < rows->len; i++)
+      {
+        const GPtrArray *row = g_ptr_array_index (rows, i);
+
+        if (g_str_equal (g_ptr_array_index (row, 0), item))
+          return g_ptr_array_index (row, j);
+      }
+
+  g_error ("no %s of %s", head, item);
+}
+
+static double
+csv_number (const GPtrArray *rows,
+            const char      *item,
+            const char      *head)
+{
+  return g_ascii_strtod (csv_cell (rows, item, head), NULL);
+}
+
+/* A plan whose subject has a name that a table must quote */
+static char *
+awkward_plan (void)
+{
+  g_autofree char *loft = example ("loft.lookroom"), *text = NULL;
+  g_auto (GStrv) parts = NULL;
+  g_autofree char *joined = NULL;
+  char *path = in_folder ("awkward.lookroom");
+
+  g_assert_true (g_file_get_contents (loft, &text, NULL, NULL));
+  parts = g_strsplit (text, "\"name\": \"Wenna\"", -1);
+  g_assert_cmpuint (g_strv_length (parts), >, 1);
+  joined = g_strjoinv ("\"name\": \"Carrow, \\\"Wenna\\\"\"", parts);
+  g_assert_true (g_file_set_contents (path, joined, -1, NULL));
+  return path;
+}
+
+/* Camera A stands at (4.81, 2.80) in a room whose corner 1 is (0, 0), 2 (7.20, 0), 3 (7.20, 4.45): Pythagoras by hand */
+static void
+test_tape (void)
+{
+  g_autofree char *plan = awkward_plan ();
+  g_autoptr (Run) text = run_program ("tape", plan, NULL), feet = run_program ("tape", plan, "--units", "imperial", NULL);
+  g_autoptr (Run) csv = run_program ("tape", plan, "--csv", NULL), csv_feet = run_program ("tape", plan, "--csv", "--units=imperial", NULL);
+  g_autoptr (Run) json = run_program ("tape", plan, "--json", NULL), both = run_program ("tape", plan, "--json", "--csv", NULL);
+  g_autoptr (GPtrArray) rows = NULL, rows_feet = NULL;
+  g_autoptr (JsonParser) parser = NULL;
+  JsonObject *root;
+
+  g_assert_cmpint (text->code, ==, 0);
+  g_assert_cmpstr (text->err, ==, "");
+  g_assert_nonnull (strstr (text->out, "A camera, tripod"));
+  g_assert_nonnull (strstr (text->out, "2: 3.68  3: 2.90"));
+  g_assert_nonnull (strstr (text->out, "lens 1.20"));
+  g_assert_nonnull (strstr (feet->out, "2: 12′\u00a01″")); /* 3.6835 m are 145.02 in */
+
+  g_assert_cmpint (csv->code, ==, 0);
+  rows = read_csv (csv->out);
+  for (guint i = 0; i < rows->len; i++)
+    g_assert_cmpuint (((GPtrArray *) g_ptr_array_index (rows, i))->len, ==, ((GPtrArray *) g_ptr_array_index (rows, 0))->len);
+  g_assert_cmpstr (csv_cell (rows, "camera-a", "corner-a"), ==, "2");
+  g_assert_cmpfloat_with_epsilon (csv_number (rows, "camera-a", "from-corner-a-m"), hypot (7.20 - 4.81, 2.80), 5.1e-4);
+  g_assert_cmpstr (csv_cell (rows, "camera-a", "corner-b"), ==, "3");
+  g_assert_cmpfloat_with_epsilon (csv_number (rows, "camera-a", "from-corner-b-m"), hypot (7.20 - 4.81, 4.45 - 2.80), 5.1e-4);
+  g_assert_cmpstr (csv_cell (rows, "camera-a", "grid-x-m"), ==, "4.810");
+  g_assert_cmpstr (csv_cell (rows, "wenna", "mark"), ==, "Carrow, \"Wenna\", mid-seat");
+  rows_feet = read_csv (csv_feet->out);
+  g_assert_cmpstr (csv_cell (rows_feet, "camera-a", "from-corner-a-ft-in"), ==, "12′\u00a01″");
+
+  root = parse (json->out, &parser);
+  g_assert_cmpstr (json_object_get_string_member (root, "format"), ==, "lookroom-tape");
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "marks")), ==, rows->len - 1);
+  assert_complaint (both, "tape", "--csv");
+}
+
 static void
 test_unwritable (void)
 {
@@ -509,6 +632,7 @@ main (int    argc,
   g_test_add_func ("/cli/setup", test_setup);
   g_test_add_func ("/cli/frame", test_frame);
   g_test_add_func ("/cli/cut", test_cut);
+  g_test_add_func ("/cli/tape", test_tape);
   g_test_add_func ("/cli/unwritable", test_unwritable);
   for (gsize i = 0; i < G_N_ELEMENTS (bad_cases); i++)
     {

@@ -105,40 +105,99 @@ test_round_trip (void)
     }
 }
 
-/* A room of 5 m by 4 m, a place at its lower wall: from the far corners the tapes cross near to
- * a right angle */
-static void
-test_corners (void)
+typedef struct
 {
-  static const LrVec2 room_m[] = { { 0.0, 0.0 }, { 5.0, 0.0 }, { 5.0, 4.0 }, { 0.0, 4.0 } };
-  static const LrVec2 low_m[] = { { 2.5, 0.3 } };
-  static const LrVec2 side_m[] = { { 2.6, 2.0 } };
-  static const LrVec2 both_m[] = { { 2.5, 2.0 }, { 2.4, 0.2 } };
-  size_t p = 9, q = 9;
+  const char *name;
+  double      angle_deg; /* between the two lengths */
+  double      sd_a_m, sd_b_m;
+  double      major_m, minor_m, point_m; /* expected */
+  const char *source;
+} ErrorCase;
 
-  g_test_message ("by hand, low: 166 degrees from the near wall's ends, 63 from a side's, 68 from the far wall's; "
-                  "in the middle, 2.4 m from the right wall: 80 degrees from its ends, 104 from the others'");
-  g_assert_true (lr_tape_corners (room_m, 4, low_m, 1, &p, &q));
-  g_assert_cmpuint (p, ==, 2);
-  g_assert_cmpuint (q, ==, 3);
-  g_assert_true (lr_tape_corners (room_m, 4, side_m, 1, &p, &q));
-  g_assert_cmpuint (p, ==, 1);
-  g_assert_cmpuint (q, ==, 2);
-  g_assert_true (lr_tape_corners (room_m, 4, both_m, 2, &p, &q));
-  g_assert_cmpuint (p, ==, 2);
-  g_assert_cmpuint (q, ==, 3);
+static const ErrorCase error_cases[] = {
+  { "square", 90.0, 0.004, 0.004, 0.004, 0.004, 0.004 * 1.4142135623730951, "closed form: a circle; the mean error is s sqrt 2 / sin" },
+  { "square-uneven", 90.0, 0.003, 0.004, 0.004, 0.003, 0.005, "closed form: half axes are the errors; 3-4-5" },
+  { "flat", 30.0, 0.005, 0.005, 0.01366025403784439, 0.003660254037844386, 0.01414213562373095,
+    "closed form: s / sqrt (1 -+ cos 30), s sqrt 2 / sin 30" },
+  { "sharp", 150.0, 0.005, 0.005, 0.01366025403784439, 0.003660254037844386, 0.01414213562373095, "the same beyond a right angle" },
+  { "sixty", 60.0, 0.006, 0.006, 0.008485281374238571, 0.004898979485566356, 0.009797958971132713,
+    "closed form: s sqrt 2 and s sqrt (2 / 3); s sqrt 2 / sin 60" },
+};
 
-  /* A place in a corner is taped from its neighbours, along two walls: a right angle */
-  g_assert_true (lr_tape_corners (room_m, 4, &room_m[3], 1, &p, &q));
-  g_assert_true (p == 0 && q == 2);
+static void
+test_fix_error (gconstpointer data)
+{
+  const ErrorCase *c = data;
 
-  p = q = 9;
-  g_assert_false (lr_tape_corners (room_m, 1, low_m, 1, &p, &q));
-  g_assert_false (lr_tape_corners (room_m, 0, low_m, 1, &p, &q));
-  g_assert_false (lr_tape_corners (room_m, 4, low_m, 0, &p, &q));
-  g_assert_false (lr_tape_corners (room_m, 2, &(LrVec2) { 2.0, 0.0 }, 1, &p, &q)); /* on the line through both */
-  g_assert_cmpuint (p, ==, 9);
-  g_assert_cmpuint (q, ==, 9);
+  g_test_message ("%s", c->source);
+  for (double turn_deg = 0.0; turn_deg < 360.0; turn_deg += 37.0)
+    {
+      LrVec2 a = lr_vec2_polar (turn_deg * LR_DEG, 1.0), b = lr_vec2_polar ((turn_deg + c->angle_deg) * LR_DEG, 1.0);
+      LrFixError error, other;
+
+      g_assert_true (lr_fix_error (a, c->sd_a_m, b, c->sd_b_m, &error));
+      assert_near (error.major_m, c->major_m, 1e-12);
+      assert_near (error.minor_m, c->minor_m, 1e-12);
+      assert_near (error.point_m, c->point_m, 1e-12);
+      g_assert_true (lr_fix_error (b, c->sd_b_m, lr_vec2_scale (a, -1.0), c->sd_a_m, &other));
+      assert_near (other.major_m, c->major_m, 1e-12);
+    }
+}
+
+/* The ellipse against tapes that are moved by their errors and meet elsewhere: sums of squares over both, to first order */
+static void
+test_fix_moves (void)
+{
+  g_test_message ("central differences of where the tapes meet, which does not use directions");
+  for (int i = 0; i < 500; i++)
+    {
+      LrVec2 p_m = random_point (5.0), q_m = random_point (5.0), point_m = random_point (5.0), move[2], low_m, high_m;
+      double sd_m[2] = { 0.004, 0.006 }, part = 1e-3, xx = 0.0, xy = 0.0, yy = 0.0, spread;
+      int side = lr_vec2_cross (lr_vec2_sub (q_m, p_m), lr_vec2_sub (point_m, p_m)) > 0.0 ? 1 : -1;
+      LrTapePair tapes;
+      LrFixError error;
+
+      g_assert_true (lr_tape_pair (p_m, q_m, point_m, &tapes));
+      if (sin (tapes.crossing_rad) < 0.2 || fmin (tapes.from_p_m, tapes.from_q_m) < 0.3)
+        continue;
+
+      for (int k = 0; k < 2; k++)
+        {
+          double a_m = part * (k == 0 ? sd_m[0] : 0.0), b_m = part * (k == 1 ? sd_m[1] : 0.0);
+
+          g_assert_true (lr_tape_meet (p_m, q_m, tapes.from_p_m - a_m, tapes.from_q_m - b_m, side, &low_m));
+          g_assert_true (lr_tape_meet (p_m, q_m, tapes.from_p_m + a_m, tapes.from_q_m + b_m, side, &high_m));
+          move[k] = lr_vec2_scale (lr_vec2_sub (high_m, low_m), 0.5 / part);
+          xx += move[k].x * move[k].x;
+          xy += move[k].x * move[k].y;
+          yy += move[k].y * move[k].y;
+        }
+
+      g_assert_true (lr_fix_error (lr_vec2_scale (lr_vec2_sub (point_m, p_m), 1.0 / tapes.from_p_m), sd_m[0],
+                                   lr_vec2_scale (lr_vec2_sub (point_m, q_m), 1.0 / tapes.from_q_m), sd_m[1], &error));
+      assert_near (error.point_m, sqrt (xx + yy), 1e-7);
+      assert_near (error.major_m * error.minor_m, fabs (lr_vec2_cross (move[0], move[1])), 1e-8);
+      /* along the longer axis the variance is its square */
+      spread = xx * cos (error.major_rad) * cos (error.major_rad) + yy * sin (error.major_rad) * sin (error.major_rad)
+               + 2.0 * xy * sin (error.major_rad) * cos (error.major_rad);
+      assert_near (sqrt (spread), error.major_m, 1e-7);
+    }
+}
+
+static void
+test_fix_domain (void)
+{
+  LrVec2 x = { 1.0, 0.0 }, y = { 0.0, 1.0 };
+  LrFixError error = { .major_m = UNTOUCHED };
+
+  g_assert_false (lr_fix_error (x, 0.004, x, 0.004, &error));
+  g_assert_false (lr_fix_error (x, 0.004, lr_vec2 (-1.0, 0.0), 0.004, &error));
+  g_assert_false (lr_fix_error (x, -0.004, y, 0.004, &error));
+  g_assert_false (lr_fix_error (x, 0.004, y, NAN, &error));
+  g_assert_false (lr_fix_error (lr_vec2 (NAN, 0.0), 0.004, y, 0.004, &error));
+  g_assert_cmpfloat (error.major_m, ==, UNTOUCHED);
+  g_assert_true (lr_fix_error (x, 0.0, y, 0.004, &error));
+  assert_near (error.minor_m, 0.0, 1e-15);
 }
 
 static void
@@ -179,7 +238,9 @@ main (int    argc,
   add_rows ("/setting-out/crossing", crossing_cases, test_crossing);
   g_test_add_func ("/setting-out/errors", test_errors);
   g_test_add_func ("/setting-out/round-trip", test_round_trip);
-  g_test_add_func ("/setting-out/corners", test_corners);
+  add_rows ("/setting-out/error", error_cases, test_fix_error);
+  g_test_add_func ("/setting-out/error-moves", test_fix_moves);
+  g_test_add_func ("/setting-out/error-domain", test_fix_domain);
   g_test_add_func ("/setting-out/domain", test_domain);
 
   return g_test_run ();

@@ -200,11 +200,44 @@ test_checks (void)
   close_all (window, dialog);
 }
 
+/* Where camera A is by tape is seen at once when it is elsewhere, and its tick stays */
+static void
+test_tape (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *dialog = open_list (window, "tape"), *line = line_of (dialog, "camera-a"), *check = find (line, is_check, NULL);
+  g_autoptr (GError) error = NULL;
+  LrPlan *next;
+
+  g_assert_nonnull (find (line, is_label, "2: 3.68  3: 2.90")); /* from (4.81, 2.80) to (7.20, 0) and (7.20, 4.45) */
+  g_assert_nonnull (find (line, is_label, "2: 2.39  4: 2.60"));
+  g_assert_nonnull (find (line, is_label, "lens 1.20"));
+  lr_document_point_at (window->document, "camera-a");
+  settle ();
+
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), TRUE);
+  settle ();
+  g_assert_true (lr_plan_is_ticked (plan_of (window), "tape", "camera-a"));
+  next = lr_plan_move (plan_of (window), "camera-a", lr_vec2 (4.60, 3.00), &error);
+  g_assert_no_error (error);
+  lr_document_commit (window->document, next, "Move");
+  settle ();
+  g_assert_true (line_of (dialog, "camera-a") == line);
+  g_assert_nonnull (find (line, is_label, "2: 2.60  4: 2.40")); /* 7.20 - 4.60 and 5.40 - 3.00 */
+  g_assert_true (gtk_check_button_get_active (GTK_CHECK_BUTTON (check)));
+  lr_document_point_at (window->document, NULL);
+
+  lr_document_undo (window->document);
+  lr_document_undo (window->document);
+  settle ();
+  close_all (window, dialog);
+}
+
 /* A page per row of the table, which the window may close on */
 static void
 test_pages (void)
 {
-  static const char *const names[] = { "run", "checks", "questions", "", "nothing" };
+  static const char *const names[] = { "run", "checks", "questions", "tape", "", "nothing" };
   LrMainWindow *window = open_example ();
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
@@ -276,6 +309,7 @@ main (int    argc,
   g_test_add_func ("/lists/run", test_run);
   g_test_add_func ("/lists/questions", test_questions);
   g_test_add_func ("/lists/checks", test_checks);
+  g_test_add_func ("/lists/tape", test_tape);
   g_test_add_func ("/lists/pages", test_pages);
   g_test_add_func ("/lists/along", test_along);
 

@@ -113,6 +113,31 @@ test_length_text (void)
     }
 }
 
+/* To a quarter of an inch: 25.4 mm to the inch, worked by hand */
+static void
+test_tape_text (void)
+{
+  static const struct { double length_m; const char *imperial; } texts[] = {
+    { 2.4, "7′" NBSP "10½″" },           /* 94.488 in */
+    { 2.406, "7′" NBSP "10¾″" },         /* 94.724 in */
+    { 2.395, "7′" NBSP "10¼″" },         /* 94.291 in */
+    { 0.3048 - 0.003, "1′" },             /* 11.882 in: carried */
+    { 0.3048 - 0.0035, "11¾″" },         /* 11.862 in */
+    { 0.0, "0″" },
+  };
+  g_autofree char *metric = lr_length_format_tape (2.404, LR_UNITS_METRIC);
+  g_autofree char *endless = lr_length_format_tape (HUGE_VAL, LR_UNITS_IMPERIAL);
+
+  g_assert_cmpstr (metric, ==, "2.40");
+  g_assert_cmpstr (endless, ==, "∞");
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      g_autofree char *imperial = lr_length_format_tape (texts[i].length_m, LR_UNITS_IMPERIAL);
+
+      g_assert_cmpstr (imperial, ==, texts[i].imperial);
+    }
+}
+
 /* What a field shows is read back within what it shows: half a millimetre, or a sixteenth of an inch */
 static void
 test_length_round_trip (void)
@@ -230,6 +255,7 @@ main (int    argc,
     }
   g_test_add_func ("/units/length/not-one", test_not_a_length);
   g_test_add_func ("/units/length/text", test_length_text);
+  g_test_add_func ("/units/tape-text", test_tape_text);
   g_test_add_func ("/units/length/round-trip", test_length_round_trip);
   g_test_add_func ("/units/angle", test_angle);
   g_test_add_func ("/units/f-number", test_f_number);

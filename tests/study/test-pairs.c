@@ -1,4 +1,4 @@
-/* test-pairs.c - two cameras on one person, and marks by tape
+/* test-pairs.c - two cameras on one person
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -137,99 +137,6 @@ test_no_partner (void)
   assert_near (g_array_index (study->pairs, LrPairReading, 0).angle_rad / LR_DEG, 41.19, 0.01);
 }
 
-/* Two tapes of 3.20 m and 3.10 m from corners 5.00 m apart meet at (2.563, 1.916): trilateration by hand */
-static void
-test_tapes (void)
-{
-  g_autoptr (LrPlan) plan = fixture_room (5.0, 9.0, 2.5);
-  g_autoptr (LrStudy) study = NULL;
-  const LrTapeReading *tape;
-  const char *id = fixture_add (&plan, LR_ITEM_CAMERA, 0, 2.563, 1.916);
-
-  fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_TABLE, 3.0, 3.0);
-  study = lr_study_new (plan);
-  g_assert_true (study->has_tapes);
-  g_assert_cmpuint (study->tapes->len, ==, 1);
-  tape = &g_array_index (study->tapes, LrTapeReading, 0);
-  g_assert_cmpstr (tape->placed->item->id, ==, id);
-  g_assert_cmpuint (study->tape_p, ==, 0);
-  g_assert_cmpuint (study->tape_q, ==, 1);
-  assert_near (tape->west_m, 2.563, 1e-9);
-  assert_near (tape->south_m, 1.916, 1e-9);
-  assert_near (tape->tapes.from_p_m, 3.20, 0.001);
-  assert_near (tape->tapes.from_q_m, 3.10, 0.001);
-}
-
-/* A chest in the corner: no tape can be held there */
-static void
-test_covered_corner (void)
-{
-  g_autoptr (LrPlan) plan = fixture_room (5.0, 9.0, 2.5);
-  g_autoptr (LrStudy) study = NULL;
-
-  fixture_add (&plan, LR_ITEM_CAMERA, 0, 2.563, 1.916);
-  fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_CHEST, 0.3, 0.3);
-  study = lr_study_new (plan);
-  g_assert_true (study->has_tapes);
-  g_assert_cmpuint (study->tape_p, !=, 0);
-  g_assert_cmpuint (study->tape_q, !=, 0);
-}
-
-/* A room with a notch, seen by hand: the straight line from (0, 0) to the camera passes (2.125, 2.60), inside the wall that ends at the
- * inner corner (2.20, 2.60); only the corners at x 5.20, the inner one and (2.20, 4.10) see the camera and the light */
-static void
-test_notch (void)
-{
-  static const LrVec2 corners_m[] = { { 0.0, 0.0 }, { 5.2, 0.0 }, { 5.2, 4.1 }, { 2.2, 4.1 }, { 2.2, 2.6 }, { 0.0, 2.6 } };
-  g_autoptr (LrPlan) room = fixture_room (5.2, 4.1, 2.5);
-  LrPlan *plan = lr_plan_set_corners (room, corners_m, G_N_ELEMENTS (corners_m), NULL);
-  g_autoptr (LrStudy) study = NULL;
-
-  fixture_add (&plan, LR_ITEM_CAMERA, 0, 2.77, 3.39);
-  fixture_add (&plan, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 4.5, 1.0);
-  study = lr_study_new (plan);
-  g_assert_true (study->has_tapes);
-  for (guint i = 0; i < study->tapes->len; i++)
-    {
-      const LrTapeReading *tape = &g_array_index (study->tapes, LrTapeReading, i);
-
-      g_assert_true (isfinite (tape->tapes.from_p_m) && isfinite (tape->tapes.from_q_m));
-    }
-  for (gsize i = 0; i < 2; i++)
-    {
-      gsize corner = i == 0 ? study->tape_p : study->tape_q;
-
-      g_assert_true (corner != 0 && corner != 5);
-    }
-  lr_plan_unref (plan);
-}
-
-/* Two marks in two arms of a room, and no two corners that see both: a tape through a wall is not given */
-static void
-test_hidden (void)
-{
-  static const LrVec2 corners_m[] = { { 0.0, 0.0 }, { 9.0, 0.0 }, { 9.0, 6.0 }, { 8.0, 6.0 },
-                                      { 8.0, 1.0 }, { 1.0, 1.0 }, { 1.0, 6.0 }, { 0.0, 6.0 } };
-  g_autoptr (LrPlan) room = fixture_room (9.0, 6.0, 2.5);
-  LrPlan *plan = lr_plan_set_corners (room, corners_m, G_N_ELEMENTS (corners_m), NULL);
-  g_autoptr (LrStudy) study = NULL;
-  guint n_hidden = 0;
-
-  fixture_add (&plan, LR_ITEM_CAMERA, 0, 0.5, 5.5);
-  fixture_add (&plan, LR_ITEM_CAMERA, 0, 8.5, 5.5);
-  study = lr_study_new (plan);
-  g_assert_true (study->has_tapes);
-  for (guint i = 0; i < study->tapes->len; i++)
-    {
-      const LrTapeReading *tape = &g_array_index (study->tapes, LrTapeReading, i);
-
-      n_hidden += !isfinite (tape->tapes.from_p_m);
-      n_hidden += !isfinite (tape->tapes.from_q_m);
-    }
-  g_assert_cmpuint (n_hidden, >=, 2);
-  lr_plan_unref (plan);
-}
-
 /* Along its path: 3, 4 and 5 m */
 static void
 test_leads (void)
@@ -260,11 +167,7 @@ main (int   argc,
   g_test_add_func ("/pairs/mirrored", test_mirrored);
   g_test_add_func ("/pairs/sizes", test_sizes);
   g_test_add_func ("/pairs/no-partner", test_no_partner);
-  g_test_add_func ("/tapes/corners", test_tapes);
-  g_test_add_func ("/tapes/covered-corner", test_covered_corner);
-  g_test_add_func ("/tapes/notch", test_notch);
-  g_test_add_func ("/tapes/hidden", test_hidden);
-  g_test_add_func ("/tapes/leads", test_leads);
+  g_test_add_func ("/pairs/leads", test_leads);
 
   return g_test_run ();
 }

@@ -169,7 +169,6 @@ test_nothing (void)
   g_assert_false (study->has_line);
   g_assert_true (isnan (study->eyes_level_m));
   g_assert_true (isnan (study->room_area_m2));
-  g_assert_false (study->has_tapes);
   g_assert_null (lr_study_find_placed (study, "camera-1"));
   g_assert_null (lr_study_find_placed (study, NULL));
   g_assert_null (lr_study_find_camera (study, NULL));
