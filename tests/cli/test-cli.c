@@ -121,7 +121,7 @@ parse (const char  *text,
 static void
 test_help (void)
 {
-  static const char *const words[] = { "check", "page", "readings", "frame" };
+  static const char *const words[] = { "check", "page", "pack", "readings", "frame" };
   g_autoptr (Run) help = run_program ("--help", NULL);
   g_autoptr (Run) version = run_program ("--version", NULL);
 
@@ -187,6 +187,33 @@ test_check_clean (void)
   run = run_program ("check", path, NULL);
   g_test_message ("%s%s", run->out, run->err);
   g_assert_cmpint (run->code, ==, 0);
+}
+
+/* --- pack ----------------------------------------------------------------------------------------------------- */
+
+static void
+test_pack (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autoptr (Run) text = run_program ("pack", loft, NULL);
+  g_autoptr (Run) csv = run_program ("pack", loft, "--csv", NULL);
+  g_autoptr (Run) json = run_program ("pack", loft, "--json", NULL);
+  g_autoptr (Run) both = run_program ("pack", loft, "--json", "--csv", NULL);
+  g_autoptr (JsonParser) parser = NULL;
+  g_auto (GStrv) lines = g_strsplit (csv->out, "\r\n", -1);
+  JsonObject *root;
+
+  g_assert_cmpint (text->code, ==, 0);
+  g_assert_cmpstr (text->err, ==, "");
+  g_assert_nonnull (strstr (text->out, "Cameras\n   2  Camera body: Camera A, Camera B\n"));
+  g_assert_cmpint (csv->code, ==, 0);
+  g_assert_cmpstr (lines[0], ==, "group,title,quantity,reserve,in-kit,missing,why");
+  g_assert_cmpint (json->code, ==, 0);
+  root = parse (json->out, &parser);
+  g_assert_cmpstr (json_object_get_string_member (root, "format"), ==, "lookroom-packing");
+  /* a line for the titles, one after the last line's end */
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "rows")) + 2, ==, g_strv_length (lines));
+  assert_complaint (both, NULL, "--csv");
 }
 
 /* --- readings ------------------------------------------------------------------------------------------------- */
@@ -448,6 +475,7 @@ main (int    argc,
   g_test_add_func ("/cli/check/text", test_check);
   g_test_add_func ("/cli/check/json", test_check_json);
   g_test_add_func ("/cli/check/clean", test_check_clean);
+  g_test_add_func ("/cli/pack", test_pack);
   g_test_add_func ("/cli/readings", test_readings);
   g_test_add_func ("/cli/page", test_page);
   g_test_add_func ("/cli/setup", test_setup);
