@@ -179,13 +179,21 @@ pack_lens (LrPacking     *packing,
            const LrItem  *camera)
 {
   LrPackLine *line = lr_pack_thing (packing, study, LR_PACK_LENS, camera->camera.lens, camera);
-  g_autofree char *filter = NULL;
 
   if (line->entry == NULL)
     {
       g_free (line->title);
       line->title = g_strdup_printf (_("Lens, %.4g mm"), 1000.0 * camera->camera.focal_m);
     }
+}
+
+static void
+pack_filter (LrPacking    *packing,
+             const LrItem *camera)
+{
+  g_autofree char *filter = NULL;
+  LrPackLine *line;
+
   if (!(camera->camera.nd_stops > 0.0))
     return;
   filter = g_strdup_printf ("filter-%d", (int) lround (100.0 * camera->camera.nd_stops));
@@ -228,6 +236,9 @@ pack_things (LrPacking     *packing,
       if (item->kind == LR_ITEM_LIGHT)
         pack_modifier (packing, item);
     }
+  for (guint i = 0; i < items->len; i++)
+    if (((const LrItem *) items->pdata[i])->kind == LR_ITEM_CAMERA)
+      pack_filter (packing, items->pdata[i]);
 }
 
 /* One that fails ends the interview. What of the lights stays in the van will do */

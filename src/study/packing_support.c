@@ -136,12 +136,9 @@ lr_pack_supports (LrPacking     *packing,
                   const LrStudy *study)
 {
   for (guint i = 0; i < study->placed->len; i++)
-    {
-      const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
-
-      pack_support (packing, placed->item);
-      pack_bag (packing, study, placed);
-    }
+    pack_support (packing, g_array_index (study->placed, LrPlaced, i).item);
+  for (guint i = 0; i < study->placed->len; i++)
+    pack_bag (packing, study, &g_array_index (study->placed, LrPlaced, i));
   spare (packing, LR_PACK_STAND, SPARE_STANDS);
   spare (packing, LR_PACK_CLAMP, SPARE_CLAMPS);
 }
