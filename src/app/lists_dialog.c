@@ -25,6 +25,7 @@ typedef struct
 
 static const Page pages[] = {
   { "questions", N_("Questions"), lr_lists_questions_new },
+  { "packing", N_("Packing"), lr_lists_packing_new },
 };
 
 struct _LrListsDialog

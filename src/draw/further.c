@@ -20,6 +20,7 @@ typedef struct
 /* In the order in which they follow the plan */
 static const Further lists[] = {
   { LR_SHEET_QUESTIONS, "questions", N_("Questions"), lr_further_questions },
+  { LR_SHEET_PACKING, "packing", N_("Packing list"), lr_further_packing },
 };
 
 /**

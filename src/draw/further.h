@@ -59,6 +59,7 @@ void   lr_flow_whole_box (const LrFlow *flow, gboolean is_lying, LrBox *box);
 /* --- further_NAME.c: each adds its list to the flow -------------------------------------------------------------- */
 
 void lr_further_questions (LrFlow *flow);
+void lr_further_packing   (LrFlow *flow);
 
 /* --- further_flow.c, further_draw.c: for further.c --------------------------------------------------------------- */
 
