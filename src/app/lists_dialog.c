@@ -26,6 +26,7 @@ typedef struct
 static const Page pages[] = {
   { "questions", N_("Questions"), lr_lists_questions_new },
   { "packing", N_("Packing"), lr_lists_packing_new },
+  { "kit", N_("The kit"), lr_lists_kit_new },
 };
 
 struct _LrListsDialog

@@ -18,3 +18,4 @@ GtkWidget *lr_lists_dialog_show (GtkWindow *parent, LrDocument *document, const 
 /* lists_NAME.c: a page each, which follows the document; (transfer floating) */
 GtkWidget *lr_lists_questions_new (LrDocument *document);
 GtkWidget *lr_lists_packing_new (LrDocument *document);
+GtkWidget *lr_lists_kit_new (LrDocument *document);

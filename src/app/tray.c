@@ -34,7 +34,7 @@ struct _LrTray
   gpointer    last_clicked;   /* not held: only compared */
   gint64      last_click_us;
 
-  GtkWidget  *box, *kit_head, *kit_title, *kit_note, *kit_list, *room_title, *room_grid;
+  GtkWidget  *box, *kit_head, *kit_title, *kit_note, *kit_button, *kit_list, *room_title, *room_grid;
 };
 
 G_DEFINE_FINAL_TYPE (LrTray, lr_tray, GTK_TYPE_WIDGET)
@@ -361,6 +361,7 @@ lr_tray_class_init (LrTrayClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_head);
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_title);
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_note);
+  gtk_widget_class_bind_template_child (widget_class, LrTray, kit_button);
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_list);
   gtk_widget_class_bind_template_child (widget_class, LrTray, room_title);
   gtk_widget_class_bind_template_child (widget_class, LrTray, room_grid);
@@ -417,6 +418,7 @@ lr_tray_set_folded (LrTray   *self,
 
   self->is_folded = is_folded;
   gtk_widget_set_visible (self->kit_note, !is_folded);
+  gtk_widget_set_visible (self->kit_button, !is_folded);
   gtk_widget_set_visible (self->room_title, !is_folded);
   for (int i = 0; (row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->kit_list), i)) != NULL; i++)
     gtk_widget_set_visible (((KitRow *) g_object_get_data (G_OBJECT (row), "lr-row"))->texts, !is_folded);
