@@ -11,6 +11,7 @@
 #include "lists_dialog.h"
 
 #include "badge.h"
+#include "kit_figures.h"
 #include "kit_menu.h"
 #include "lens_names.h"
 #include "list_page.h"
@@ -142,6 +143,22 @@ static void
 size_cb (GtkSpinButton *spin)
 {
   take_number (spin, "size", _("Size"));
+}
+
+static void
+figure_cb (GtkWidget *grid,
+           LrField   *field,
+           double     value)
+{
+  GtkWidget *line = lr_list_line_of (grid);
+  LrListPage *page = page_of (grid);
+  const LrProp *prop = lr_field_get_prop (field);
+  Owner owner = owner_of (page, line);
+  g_autoptr (GError) error = NULL;
+
+  if (owner.entry != NULL)
+    lr_list_page_commit (page, lr_plan_set_kit_number (get_plan (page), owner.entry->item->id, prop->key, value, &error), _(prop->label),
+                         &error);
 }
 
 static void
@@ -289,7 +306,7 @@ make_spin (double      max,
   gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), digits);
   gtk_spin_button_set_numeric (GTK_SPIN_BUTTON (spin), TRUE);
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), digits > 0 ? 6 : 3);
-  gtk_widget_set_valign (spin, GTK_ALIGN_CENTER);
+  gtk_widget_set_valign (spin, GTK_ALIGN_START);
   gtk_widget_set_tooltip_text (spin, title);
   gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
   g_signal_connect (spin, "value-changed", changed, NULL);
@@ -303,7 +320,7 @@ make_remove_button (void)
   GtkWidget *button = gtk_button_new_from_icon_name ("user-trash-symbolic");
   const char *title = _("Take out of the kit");
 
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_widget_set_valign (button, GTK_ALIGN_START);
   gtk_button_set_has_frame (GTK_BUTTON (button), FALSE);
   gtk_widget_set_tooltip_text (button, title);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
@@ -361,6 +378,23 @@ set_spin (GtkWidget *spin,
 }
 
 static void
+fill_new_entry (GtkWidget    *line,
+                const LrItem *item,
+                LrUnits       units)
+{
+  GtkWidget *figures = lr_kit_figures_new (item->kind, units);
+
+  if (figures != NULL)
+    {
+      lr_list_line_add (line, "figures", figures, TRUE);
+      g_signal_connect (lr_kit_figures_get_grid (figures), "number", G_CALLBACK (figure_cb), NULL);
+    }
+  fill_new_line (line, TRUE, NULL);
+  if (item->kind == LR_ITEM_LENS)
+    lr_lens_names_attach (lr_list_line_get (line, "title"), lens_cb);
+}
+
+static void
 fill_entry (LrListPage       *page,
             const LrPlan     *plan,
             const LrKitEntry *entry)
@@ -376,9 +410,9 @@ fill_entry (LrListPage       *page,
   line.note = note;
   widget = lr_list_page_line (page, &line, &is_new);
   if (is_new)
-    fill_new_line (widget, TRUE, NULL);
-  if (is_new && entry->item->kind == LR_ITEM_LENS)
-    lr_lens_names_attach (lr_list_line_get (widget, "title"), lens_cb);
+    fill_new_entry (widget, entry->item, lr_document_get_units (lr_list_page_get_document (page)));
+  if (lr_list_line_get (widget, "figures") != NULL)
+    lr_kit_figures_set (lr_list_line_get (widget, "figures"), entry->item);
   lr_badge_show_item (LR_BADGE (lr_list_line_get (widget, "badge")), entry->item, ICON_PX);
   set_entry (lr_list_line_get (widget, "title"), entry->title);
   set_entry (lr_list_line_get (widget, "note"), entry->note);

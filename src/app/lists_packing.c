@@ -73,8 +73,8 @@ fill (LrListPage *page,
         }
     }
   if (rows->len > 0)
-    lr_list_page_say (page, "rules", _("<small>Quantities are estimates from the plan, by rules of thumb. Details of a camera take its "
-                                       "battery, card and rate.</small>"));
+    lr_list_page_say (page, "rules", _("<small>Quantities are estimates from the plan, by rules of thumb. What a camera takes and records, "
+                                       "its battery and its cards are told in the kit or in its Details.</small>"));
 }
 
 /**

@@ -112,6 +112,26 @@ lr_pack_spare (LrPackLine *line,
 }
 
 /**
+ * lr_pack_told:
+ * @study: a study
+ * @item: what is placed
+ * @key: a number of its kind, 0 where it is not told
+ *
+ * Returns: what it tells, else what the kit entry tells that it was taken from; 0: neither does
+ */
+double
+lr_pack_told (const LrStudy *study,
+              const LrItem  *item,
+              const char    *key)
+{
+  const LrProp *prop = lr_item_find_prop (item->kind, key);
+  const LrKitEntry *entry = lr_plan_find_kit (study->plan, item->kit);
+  double told = lr_prop_get_number (prop, item);
+
+  return told > 0.0 || entry == NULL || entry->item->kind != item->kind ? told : lr_prop_get_number (prop, entry->item);
+}
+
+/**
  * lr_pack_thing:
  * @packing: a packing list
  * @study: a study

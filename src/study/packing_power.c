@@ -136,9 +136,10 @@ way_to_m (const LrStudy  *study,
 }
 
 static gboolean
-runs_from_battery (const LrItem *item)
+runs_from_battery (const LrStudy *study,
+                   const LrItem  *item)
 {
-  return item->kind == LR_ITEM_CAMERA || (item->kind == LR_ITEM_LIGHT && item->light.battery_wh > 0.0);
+  return item->kind == LR_ITEM_CAMERA || (item->kind == LR_ITEM_LIGHT && lr_pack_told (study, item, "battery-wh") > 0.0);
 }
 
 static void
@@ -148,7 +149,7 @@ pack_missing_lead (LrPacking      *packing,
 {
   double needed_m;
 
-  if (runs_from_battery (placed->item) || !(lr_study_power_w (placed->item, FALSE) > 0.0)
+  if (runs_from_battery (study, placed->item) || !(lr_study_power_w (placed->item, FALSE) > 0.0)
       || lr_study_lead_of (study, placed->item->id) != NULL)
     return;
   needed_m = way_to_m (study, placed);
@@ -222,7 +223,8 @@ pack_battery (LrPacking     *packing,
               const LrItem  *item)
 {
   gboolean is_camera = item->kind == LR_ITEM_CAMERA, is_mains = lr_study_lead_of (study, item->id) != NULL;
-  double told_wh = is_camera ? item->camera.battery_wh : item->light.battery_wh, told_w = lr_study_power_w (item, !is_camera);
+  double told_wh = lr_pack_told (study, item, "battery-wh");
+  double told_w = is_camera ? lr_pack_told (study, item, "draw-w") : lr_study_power_w (item, TRUE);
   double wh = told_wh > 0.0 ? told_wh : USUAL_CAMERA_WH, draw_w = told_w > 0.0 ? told_w : USUAL_CAMERA_W;
   g_autofree char *name = g_strdup_printf ("%s-battery-%d%s", is_camera ? "camera" : "light", (int) lround (10.0 * wh),
                                            told_wh > 0.0 ? "" : "-usual");
@@ -257,7 +259,7 @@ lr_pack_batteries (LrPacking     *packing,
                    const LrStudy *study)
 {
   for (guint i = 0; i < study->setup->items->len; i++)
-    if (runs_from_battery (study->setup->items->pdata[i]))
+    if (runs_from_battery (study, study->setup->items->pdata[i]))
       pack_battery (packing, study, study->setup->items->pdata[i]);
   for (guint i = 0; i < packing->lines->len; i++)
     {

@@ -27,10 +27,11 @@
 /* Media */
 
 static void
-pack_card (LrPacking    *packing,
-           const LrItem *camera)
+pack_card (LrPacking     *packing,
+           const LrStudy *study,
+           const LrItem  *camera)
 {
-  double told_gb = camera->camera.card_gb, told_rate = camera->camera.data_rate_mbit_s, size_gb = NAN;
+  double told_gb = lr_pack_told (study, camera, "card-gb"), told_rate = lr_pack_told (study, camera, "data-rate-mbit-s"), size_gb = NAN;
   double card_gb = told_gb > 0.0 ? told_gb : USUAL_CARD_GB, rate_mbit_s = told_rate > 0.0 ? told_rate : USUAL_MBIT_S;
   g_autofree char *name = g_strdup_printf ("card-%d%s", (int) lround (card_gb), told_gb > 0.0 ? "" : "-usual");
   LrPackLine *line;
@@ -61,7 +62,7 @@ lr_pack_media (LrPacking     *packing,
 {
   for (guint i = 0; i < study->setup->items->len; i++)
     if (((const LrItem *) study->setup->items->pdata[i])->kind == LR_ITEM_CAMERA)
-      pack_card (packing, study->setup->items->pdata[i]);
+      pack_card (packing, study, study->setup->items->pdata[i]);
   for (guint i = 0; i < packing->lines->len; i++)
     if (((LrPackLine *) packing->lines->pdata[i])->what == LR_PACK_CARD)
       lr_pack_spare (packing->lines->pdata[i], 1);

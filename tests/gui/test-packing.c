@@ -108,6 +108,55 @@ test_edit (void)
   close_window (window);
 }
 
+/* The figures of a camera in the kit are under its line */
+static void
+test_figures (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *dialog = open_list (window, "kit"), *figures = lr_list_line_get (line_of (dialog, "kit:camera-body"), "figures"), *field;
+
+  gtk_expander_set_expanded (GTK_EXPANDER (figures), TRUE);
+  settle ();
+  field = find (figures, is_field_of, "data-rate-mbit-s");
+  g_assert_nonnull (field);
+  type (find (field, is_entry, NULL), "150");
+  g_assert_cmpfloat (lr_plan_find_kit (plan_of (window), "camera-body")->item->camera.data_rate_mbit_s, ==, 150.0);
+  g_assert_null (lr_list_line_get (line_of (dialog, "kit:flag"), "figures"));
+  gtk_window_close (GTK_WINDOW (dialog));
+  close_window (window);
+}
+
+/* Typed by name out of the open lens database: the files here are invented */
+static void
+test_lens_by_name (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *dialog = open_list (window, "kit"), *title = lr_list_line_get (line_of (dialog, "kit:lens-35"), "title");
+  g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "lensfun", NULL), *path = g_build_filename (folder, "a.xml", NULL);
+  GtkTreeModel *model;
+  GtkTreeIter first;
+  gboolean is_taken = FALSE;
+
+  g_assert_cmpint (g_mkdir_with_parents (folder, 0700), ==, 0);
+  g_assert_true (g_file_set_contents (path, "<lensdatabase><lens><maker>Merrow</maker><model>Merrow 24-70mm f/2.8</model></lens></lensdatabase>",
+                                      -1, NULL));
+  gtk_widget_grab_focus (title);
+  gtk_editable_set_text (GTK_EDITABLE (title), "24 merrow");
+  model = gtk_entry_completion_get_model (gtk_entry_get_completion (GTK_ENTRY (title)));
+  g_assert_true (gtk_tree_model_get_iter_first (model, &first));
+  g_signal_emit_by_name (gtk_entry_get_completion (GTK_ENTRY (title)), "match-selected", model, &first, &is_taken);
+  g_assert_true (is_taken);
+  g_assert_cmpstr (lr_plan_find_kit (plan_of (window), "lens-35")->title, ==, "Merrow 24-70mm f/2.8");
+  g_assert_cmpfloat_with_epsilon (lr_plan_find_kit (plan_of (window), "lens-35")->item->lens.focal_min_m, 0.024, 1e-9);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find_kit (plan_of (window), "lens-35")->item->lens.focal_max_m, 0.070, 1e-9);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find_kit (plan_of (window), "lens-35")->item->lens.f_number_min, 2.8, 1e-9);
+  lr_document_undo (window->document); /* one step */
+  settle ();
+  g_assert_false (lr_document_has_changes (window->document));
+  gtk_window_close (GTK_WINDOW (dialog));
+  close_window (window);
+}
+
 /* What goes along is added, sized, counted and taken out; a thing of the kit likewise */
 static void
 test_add_and_remove (void)
@@ -221,6 +270,8 @@ main (int    argc,
   window_tests_init (&argc, &argv);
 
   g_test_add_func ("/packing/edit", test_edit);
+  g_test_add_func ("/packing/figures", test_figures);
+  g_test_add_func ("/packing/lens-by-name", test_lens_by_name);
   g_test_add_func ("/packing/add-and-remove", test_add_and_remove);
   g_test_add_func ("/packing/keep", test_keep);
   g_test_add_func ("/packing/tick", test_tick);

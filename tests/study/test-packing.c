@@ -269,6 +269,31 @@ test_mains (void)
   g_assert_nonnull (find (lit, "power/light-battery-980"));
 }
 
+/* What a placed camera does not tell is as its kit entry tells */
+static void
+test_told_by_the_kit (void)
+{
+  static const struct { const char *key; double value; } numbers[] = {
+    { "draw-w", 40.0 }, { "battery-wh", 98.0 }, { "data-rate-mbit-s", 150.0 }, { "card-gb", 256.0 },
+  };
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrPacking) packing = NULL;
+  const LrPackLine *batteries, *cards;
+  GError *error = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
+    replace (&plan, lr_plan_set_kit_number (plan, "camera-body", numbers[i].key, numbers[i].value, &error), error);
+  fixture_set (&plan, "camera-b", "battery-wh", 150.0);
+  packing = pack (plan);
+  batteries = find (packing, "power/camera-battery-980");
+  cards = find (packing, "camera/card-256");
+  g_assert_nonnull (batteries);
+  g_assert_nonnull (find (packing, "power/camera-battery-1500")); /* B tells its own */
+  g_assert_cmpfloat (g_array_index (batteries->uses, LrPackUse, 0).figure, ==, 40.0);
+  g_assert_cmpuint (cards->uses->len, ==, 2);
+  assert_near (cards->total, 2.0 * 101.25, 1e-9); /* 150e6 × 5400 / 8 each */
+}
+
 static void
 test_no_times (void)
 {
@@ -441,6 +466,7 @@ main (int    argc,
   g_test_add_func ("/packing/loft", test_loft);
   add_rows ("/packing/run", run_cases, test_run);
   g_test_add_func ("/packing/mains", test_mains);
+  g_test_add_func ("/packing/told-by-the-kit", test_told_by_the_kit);
   g_test_add_func ("/packing/no-times", test_no_times);
   g_test_add_func ("/packing/leads", test_leads);
   g_test_add_func ("/packing/light-without-lead", test_light_without_lead);
