@@ -10,6 +10,9 @@
 
 #include "kit_figures.h"
 
+#include "packing.h"
+#include "prop_text.h"
+
 #include <glib/gi18n-lib.h>
 
 static const char *const camera_keys[] = { "draw-w", "battery-wh", "data-rate-mbit-s", "card-gb", NULL };
@@ -38,7 +41,15 @@ lr_kit_figures_new (LrItemKind kind,
   expander = gtk_expander_new (_("Figures"));
   grid = lr_field_grid_new ();
   for (const char *const *key = keys[kind]; *key != NULL; key++)
-    lr_field_grid_add (LR_FIELD_GRID (grid), lr_item_find_prop (kind, *key), NULL, units, FALSE);
+    {
+      const LrProp *prop = lr_item_find_prop (kind, *key);
+      LrField *field = lr_field_grid_add (LR_FIELD_GRID (grid), prop, NULL, units, FALSE);
+      g_autofree char *usual = lr_prop_text_format (prop, lr_pack_usual (kind, *key), units);
+      g_autofree char *text = lr_pack_usual (kind, *key) > 0.0 ? g_strdup_printf (_("%s is reckoned"), usual) : g_strdup (_("not given"));
+
+      if (prop->is_optional)
+        lr_field_set_placeholder (field, text);
+    }
   gtk_expander_set_child (GTK_EXPANDER (expander), grid);
   gtk_widget_add_css_class (expander, "note");
 

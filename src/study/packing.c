@@ -112,6 +112,30 @@ lr_pack_spare (LrPackLine *line,
 }
 
 /**
+ * lr_pack_usual:
+ * @kind: of a thing
+ * @key: one of its numbers
+ *
+ * Those of a small camera: common practice, no source. A light without a battery runs from the mains.
+ *
+ * Returns: what is reckoned with where the number is not told, in inside units; 0: nothing
+ */
+double
+lr_pack_usual (LrItemKind  kind,
+               const char *key)
+{
+  static const struct { const char *key; double value; } usual[] = {
+    { "draw-w", 8.0 }, { "battery-wh", 16.0 }, { "data-rate-mbit-s", 100.0 }, { "card-gb", 128.0 },
+  };
+
+  for (gsize i = 0; kind == LR_ITEM_CAMERA && i < G_N_ELEMENTS (usual); i++)
+    if (g_str_equal (usual[i].key, key))
+      return usual[i].value;
+
+  return 0.0;
+}
+
+/**
  * lr_pack_told:
  * @study: a study
  * @item: what is placed

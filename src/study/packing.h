@@ -89,6 +89,11 @@ typedef struct
 #define LR_PACK_MORE_MEDIA 0.5    /* of what is recorded, in reserve for cards */
 #define LR_PACK_FILL 0.9          /* of a card */
 
+/* What packing reckons with for a number of a thing where neither it nor its kit entry tells it; 0: there is nothing usual */
+double     lr_pack_usual   (LrItemKind kind, const char *key);
+/* The number @key of what is placed, else of the kit entry that it was taken from; 0: neither tells it */
+double     lr_pack_told    (const LrStudy *study, const LrItem *item, const char *key);
+
 LrPacking *lr_packing_new  (const LrStudy *study);
 void       lr_packing_free (LrPacking *packing);
 

@@ -11,8 +11,6 @@
 LrPackLine *lr_pack_line  (LrPacking *packing, LrPackGroup group, LrPackWhat what, const char *name);
 void        lr_pack_use   (LrPackLine *line, const LrItem *item, int count, double figure);
 void        lr_pack_spare (LrPackLine *line, int count); /* that many more */
-/* The number @key of what is placed, else of the kit entry that it was taken from; 0: neither tells it */
-double      lr_pack_told  (const LrStudy *study, const LrItem *item, const char *key);
 /* What is placed of a kit entry, or the thing alone where it is of none */
 LrPackLine *lr_pack_thing (LrPacking *packing, const LrStudy *study, LrPackGroup group, const char *kit_id, const LrItem *item);
 

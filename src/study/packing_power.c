@@ -12,9 +12,6 @@
 #include "endurance.h"
 #include "power_readings.h"
 
-/* What is not told: a small camera's. Common practice, no source */
-#define USUAL_CAMERA_W 8.0
-#define USUAL_CAMERA_WH 16.0
 #define NEAR_M 1e-6
 
 /* Lengths in which leads are sold; common practice, no source */
@@ -225,7 +222,8 @@ pack_battery (LrPacking     *packing,
   gboolean is_camera = item->kind == LR_ITEM_CAMERA, is_mains = lr_study_lead_of (study, item->id) != NULL;
   double told_wh = lr_pack_told (study, item, "battery-wh");
   double told_w = is_camera ? lr_pack_told (study, item, "draw-w") : lr_study_power_w (item, TRUE);
-  double wh = told_wh > 0.0 ? told_wh : USUAL_CAMERA_WH, draw_w = told_w > 0.0 ? told_w : USUAL_CAMERA_W;
+  double wh = told_wh > 0.0 ? told_wh : lr_pack_usual (item->kind, "battery-wh");
+  double draw_w = told_w > 0.0 ? told_w : lr_pack_usual (item->kind, "draw-w");
   g_autofree char *name = g_strdup_printf ("%s-battery-%d%s", is_camera ? "camera" : "light", (int) lround (10.0 * wh),
                                            told_wh > 0.0 ? "" : "-usual");
   LrPackLine *line;

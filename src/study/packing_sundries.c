@@ -11,8 +11,6 @@
 #include "endurance.h"
 #include "power_readings.h"
 
-#define USUAL_MBIT_S 100.0
-#define USUAL_CARD_GB 128.0
 #define CELLS_EACH 2          /* sets: in the transmitter and in the receiver */
 #define SPARE_CELLS 1
 #define SOUND_LEAD_MORE 1.3   /* of the straight way: it goes round things */
@@ -32,7 +30,8 @@ pack_card (LrPacking     *packing,
            const LrItem  *camera)
 {
   double told_gb = lr_pack_told (study, camera, "card-gb"), told_rate = lr_pack_told (study, camera, "data-rate-mbit-s"), size_gb = NAN;
-  double card_gb = told_gb > 0.0 ? told_gb : USUAL_CARD_GB, rate_mbit_s = told_rate > 0.0 ? told_rate : USUAL_MBIT_S;
+  double card_gb = told_gb > 0.0 ? told_gb : lr_pack_usual (camera->kind, "card-gb");
+  double rate_mbit_s = told_rate > 0.0 ? told_rate : lr_pack_usual (camera->kind, "data-rate-mbit-s");
   g_autofree char *name = g_strdup_printf ("card-%d%s", (int) lround (card_gb), told_gb > 0.0 ? "" : "-usual");
   LrPackLine *line;
   int n;
