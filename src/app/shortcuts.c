@@ -30,7 +30,7 @@ static const Shortcut plan_shortcuts[] = {
   { "win.save-as",        "<Control><Shift>s",              N_("Save as") },
   { "win.page",           "<Control>e",                     N_("The page: look, save as PDF, print") },
   { "win.print",          "<Control>p",                     N_("Print") },
-  { "win.lists::",        "<Control>l",                     N_("Lists: the day, checks, questions, what to take along") },
+  { "win.lists::",        "<Control>l",                     N_("Lists of the job") },
   { "win.undo",           "<Control>z",                     N_("Undo") },
   { "win.redo",           "<Control><Shift>z <Control>y",   N_("Redo") },
   { "win.next-setup",     "<Control>Page_Down",             NULL },
@@ -136,7 +136,7 @@ lr_shortcuts_window_new (void)
 {
   g_autoptr (GString) ui = g_string_new ("<interface><object class='GtkShortcutsWindow' id='window'><child>"
                                          "<object class='GtkShortcutsSection'><property name='section-name'>all</property>"
-                                         "<property name='max-height'>16</property>");
+                                         "<property name='max-height'>17</property>");
   g_autoptr (GtkBuilder) builder = NULL;
 
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
