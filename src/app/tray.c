@@ -336,6 +336,19 @@ lr_tray_size_allocate (GtkWidget *widget,
   gtk_widget_allocate (self->box, MAX (width_px, box_width_px (self)), height_px, baseline, NULL);
 }
 
+/* Who comes by keyboard wants the things; the button over them is one step back */
+static gboolean
+lr_tray_focus (GtkWidget        *widget,
+               GtkDirectionType  direction)
+{
+  gboolean is_inside = (gtk_widget_get_state_flags (widget) & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
+
+  if (direction == GTK_DIR_TAB_FORWARD && !is_inside && gtk_widget_child_focus (LR_TRAY (widget)->kit_list, direction))
+    return TRUE;
+
+  return GTK_WIDGET_CLASS (lr_tray_parent_class)->focus (widget, direction);
+}
+
 static void
 lr_tray_dispose (GObject *object)
 {
@@ -355,6 +368,7 @@ lr_tray_class_init (LrTrayClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lr_tray_dispose;
   widget_class->measure = lr_tray_measure;
   widget_class->size_allocate = lr_tray_size_allocate;
+  widget_class->focus = lr_tray_focus;
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/tray.ui");
   gtk_widget_class_bind_template_child (widget_class, LrTray, box);
