@@ -7,6 +7,7 @@
 
 #include "details_rows.h"
 
+#include "packing.h"
 #include "power_readings.h"
 #include "prop_text.h"
 
@@ -378,6 +379,12 @@ lr_details_set_placeholder (LrField       *field,
     text = g_strdup_printf (_("taken as %.0f kg"), stand.usual_kg);
   else if (g_str_equal (key, "aim-height-mm"))
     text = g_strdup (_("the eyes"));
+  else if (lr_pack_usual (item->kind, key) > 0.0)
+    {
+      double told = lr_pack_told (study, item, key);
+
+      text = lr_prop_text_format (lr_field_get_prop (field), told > 0.0 ? told : lr_pack_usual (item->kind, key), units);
+    }
   else
     text = g_strdup (_("not given"));
   lr_field_set_placeholder (field, text);

@@ -9,6 +9,7 @@
 
 #include "app.h"
 #include "ask.h"
+#include "my_kit.h"
 #include "plan_reader.h"
 #include "settings.h"
 #include "main_window_private.h"
@@ -218,13 +219,15 @@ lr_main_window_ask_before_closing (LrMainWindow *self)
 void
 lr_main_window_revert (LrMainWindow *self)
 {
-  g_autofree char *path = g_strdup (lr_document_get_path (self->document));
+  g_autofree char *path = g_strdup (lr_document_get_path (self->document)), *trouble = NULL;
   g_autoptr (GError) error = NULL;
 
   if (path == NULL)
-    lr_document_reset (self->document, lr_plan_new_empty (), NULL);
+    lr_document_reset (self->document, lr_my_kit_new_plan (&trouble), NULL);
   else if (!lr_document_open (self->document, path, &error))
     tell_error (self, _("“%s” could not be opened"), path, error);
+  if (trouble != NULL)
+    lr_main_window_say (self, trouble);
 }
 
 static LrMainWindow *
@@ -313,10 +316,13 @@ new_cb (GSimpleAction *action,
         gpointer       data)
 {
   LrMainWindow *window = window_to_fill (data);
+  g_autofree char *trouble = NULL;
 
-  lr_document_reset (window->document, lr_plan_new_empty (), NULL);
+  lr_document_reset (window->document, lr_my_kit_new_plan (&trouble), NULL);
   window->is_example = FALSE;
   gtk_window_present (GTK_WINDOW (window));
+  if (trouble != NULL)
+    lr_main_window_say (window, trouble);
 }
 
 static void

@@ -28,6 +28,8 @@ static const Page pages[] = {
   { "checks", N_("Pre-roll checks"), lr_lists_checks_new },
   { "questions", N_("Questions"), lr_lists_questions_new },
   { "tape", N_("Tape positions"), lr_lists_tape_new },
+  { "packing", N_("Packing"), lr_lists_packing_new },
+  { "kit", N_("The kit"), lr_lists_kit_new },
 };
 
 struct _LrListsDialog

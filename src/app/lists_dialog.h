@@ -20,3 +20,5 @@ GtkWidget *lr_lists_run_new       (LrDocument *document);
 GtkWidget *lr_lists_checks_new    (LrDocument *document);
 GtkWidget *lr_lists_questions_new (LrDocument *document);
 GtkWidget *lr_lists_tape_new      (LrDocument *document);
+GtkWidget *lr_lists_packing_new (LrDocument *document);
+GtkWidget *lr_lists_kit_new (LrDocument *document);

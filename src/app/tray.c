@@ -34,7 +34,7 @@ struct _LrTray
   gpointer    last_clicked;   /* not held: only compared */
   gint64      last_click_us;
 
-  GtkWidget  *box, *kit_head, *kit_title, *kit_note, *kit_list, *room_title, *room_grid;
+  GtkWidget  *box, *kit_head, *kit_title, *kit_note, *kit_button, *kit_list, *room_title, *room_grid;
 };
 
 G_DEFINE_FINAL_TYPE (LrTray, lr_tray, GTK_TYPE_WIDGET)
@@ -336,6 +336,19 @@ lr_tray_size_allocate (GtkWidget *widget,
   gtk_widget_allocate (self->box, MAX (width_px, box_width_px (self)), height_px, baseline, NULL);
 }
 
+/* Who comes by keyboard wants the things; the button over them is one step back */
+static gboolean
+lr_tray_focus (GtkWidget        *widget,
+               GtkDirectionType  direction)
+{
+  gboolean is_inside = (gtk_widget_get_state_flags (widget) & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
+
+  if (direction == GTK_DIR_TAB_FORWARD && !is_inside && gtk_widget_child_focus (LR_TRAY (widget)->kit_list, direction))
+    return TRUE;
+
+  return GTK_WIDGET_CLASS (lr_tray_parent_class)->focus (widget, direction);
+}
+
 static void
 lr_tray_dispose (GObject *object)
 {
@@ -355,12 +368,14 @@ lr_tray_class_init (LrTrayClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lr_tray_dispose;
   widget_class->measure = lr_tray_measure;
   widget_class->size_allocate = lr_tray_size_allocate;
+  widget_class->focus = lr_tray_focus;
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/tray.ui");
   gtk_widget_class_bind_template_child (widget_class, LrTray, box);
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_head);
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_title);
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_note);
+  gtk_widget_class_bind_template_child (widget_class, LrTray, kit_button);
   gtk_widget_class_bind_template_child (widget_class, LrTray, kit_list);
   gtk_widget_class_bind_template_child (widget_class, LrTray, room_title);
   gtk_widget_class_bind_template_child (widget_class, LrTray, room_grid);
@@ -417,6 +432,7 @@ lr_tray_set_folded (LrTray   *self,
 
   self->is_folded = is_folded;
   gtk_widget_set_visible (self->kit_note, !is_folded);
+  gtk_widget_set_visible (self->kit_button, !is_folded);
   gtk_widget_set_visible (self->room_title, !is_folded);
   for (int i = 0; (row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->kit_list), i)) != NULL; i++)
     gtk_widget_set_visible (((KitRow *) g_object_get_data (G_OBJECT (row), "lr-row"))->texts, !is_folded);

@@ -26,6 +26,7 @@ static const Command commands[] = {
   { "check", N_("FILE [--json] [--all]"), N_("print what is to fix and what to mind"), lr_cli_check },
   { "page", N_("FILE -o OUT [--paper a4|letter] [--with LISTS]"), N_("write the one-page plan as a PDF, with lists behind it"), lr_cli_page },
   { "calendar", N_("FILE -o OUT.ics"), N_("write the call times as a calendar file"), lr_cli_calendar },
+  { "pack", N_("FILE [--csv|--json]"), N_("list what to bring, with what the kit lacks first"), lr_cli_pack },
   { "readings", N_("FILE --json"), N_("print every computed number by item"), lr_cli_readings },
   { "tape", N_("FILE [--csv|--json]"), N_("print where everything on the floor is by tape"), lr_cli_tape },
   { "frame", N_("FILE --camera A|--cut A,B -o OUT.png|OUT.svg"), N_("draw what one camera sees, or a cut"), lr_cli_frame }

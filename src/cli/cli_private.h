@@ -48,6 +48,7 @@ LrExit   lr_cli_print_json (JsonNode *node);
 gboolean lr_cli_flush      (void);
 
 int lr_cli_check    (int argc, char **argv);
+int lr_cli_pack     (int argc, char **argv);
 int lr_cli_page     (int argc, char **argv);
 int lr_cli_calendar (int argc, char **argv);
 int lr_cli_readings (int argc, char **argv);

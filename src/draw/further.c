@@ -24,6 +24,7 @@ static const Further lists[] = {
   { LR_SHEET_QUESTIONS, "questions", N_("Questions"), lr_further_questions },
   { LR_SHEET_TAPE, "tape", N_("Tape positions"), lr_further_tape },
   { LR_SHEET_GRID, "grid", N_("Floor grid"), lr_further_grid },
+  { LR_SHEET_PACKING, "packing", N_("Packing list"), lr_further_packing },
 };
 
 /**

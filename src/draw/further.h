@@ -63,6 +63,7 @@ void lr_further_checks    (LrFlow *flow);
 void lr_further_questions (LrFlow *flow);
 void lr_further_tape      (LrFlow *flow);
 void lr_further_grid      (LrFlow *flow);
+void lr_further_packing   (LrFlow *flow);
 
 /* --- further_flow.c, further_draw.c: for further.c --------------------------------------------------------------- */
 

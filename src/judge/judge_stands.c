@@ -13,14 +13,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define LEAST_BAG_KG 2.0 /* no smaller one is sold: common practice, no source */
 #define ROUNDING 1e-6
-
-static double
-whole_bag_kg (double wanted_kg)
-{
-  return fmax (LEAST_BAG_KG, ceil (wanted_kg - ROUNDING));
-}
 
 /* Figures on an assumed mass say so */
 static void
@@ -36,7 +29,7 @@ static void
 judge_boom (LrJudge              *judge,
             const LrStandReading *stand)
 {
-  double limit = judge->limits[LR_LIMIT_STAND_FACTOR], bag_kg = whole_bag_kg (stand->wanted_bag_kg);
+  double limit = judge->limits[LR_LIMIT_STAND_FACTOR], bag_kg = lr_stand_whole_bag_kg (stand->wanted_bag_kg);
   LrGrade grade = stand->gap.factor >= limit - ROUNDING ? LR_GRADE_FINE : stand->gap.factor < 1.0 ? LR_GRADE_FIX : LR_GRADE_MIND;
   LrRemark *remark = lr_judge_add (judge, LR_CHECK_STAND, grade, stand->placed, NULL);
   LrRemedy *remedy;
@@ -83,7 +76,7 @@ bag_all (LrJudge      *judge,
   for (guint i = 0; i < weak->len; i++)
     {
       const LrStandReading *stand = &g_array_index (weak, LrStandReading, i);
-      double bag_kg = whole_bag_kg (stand->wanted_bag_kg);
+      double bag_kg = lr_stand_whole_bag_kg (stand->wanted_bag_kg);
 
       lr_remedy_change (remedy, stand->placed->item, "bag-kg", bag_kg);
       g_string_append_printf (text, "%s%s\u00a0<b>%s</b>", i > 0 ? ", " : "", lr_say_name (judge, stand->placed), lr_say_mass (judge, bag_kg));
@@ -133,7 +126,7 @@ say_weak (LrJudge              *judge,
   remedy = lr_remedy_new ();
   bags = bag_all (judge, weak, remedy);
   /* Translators: stands and the mass of each one's sandbag */
-  lr_remedy_say (remedy, lr_say_mass (judge, whole_bag_kg (g_array_index (weak, LrStandReading, 0).wanted_bag_kg)),
+  lr_remedy_say (remedy, lr_say_mass (judge, lr_stand_whole_bag_kg (g_array_index (weak, LrStandReading, 0).wanted_bag_kg)),
                  ngettext ("Hang a sandbag on it: %s.", "Hang sandbags: %s.", weak->len), bags);
   lr_judge_keep (judge, remark, remedy);
 }

@@ -129,7 +129,7 @@ lr_summary_stand (const LrStudy  *study,
   else if (isfinite (stand.gap.factor))
     g_string_append_printf (text, _("What holds its stand is %.1f times what tips it, the arm over a gap between two legs."), stand.gap.factor);
   if (stand.wanted_bag_kg > stand.bag_kg)
-    g_string_append_printf (text, _(" A sandbag of %.0f kg brings it over the limit."), fmax (2.0, ceil (stand.wanted_bag_kg)));
+    g_string_append_printf (text, _(" A sandbag of %.0f kg brings it over the limit."), lr_stand_whole_bag_kg (stand.wanted_bag_kg));
   if (stand.usual_kg > 0.0)
     g_string_append_printf (text, _(" The stand is taken as %.0f kg: weigh yours."), stand.usual_kg);
 

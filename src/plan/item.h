@@ -98,6 +98,9 @@ typedef struct
   double tilt_rad;        /* > 0 up; when it aims at nothing */
   double stand_radius_m;
   double draw_w;          /* watts it takes */
+  double battery_wh;      /* of one battery, as marked; 0: not told */
+  double data_rate_mbit_s; /* of what it records, all of it; 0: not told */
+  double card_gb;         /* what one card holds, 10^9 bytes; 0: not told */
 } LrCamera;
 
 typedef struct
@@ -128,6 +131,7 @@ typedef struct
   double power_factor;   /* 0: not told */
   double stand_mass_kg;  /* 0: not weighed */
   double bag_kg;         /* hung on the stand, at the post */
+  double battery_wh;     /* of the battery that it can run from, as marked; 0: it runs from the mains */
 } LrLight;
 
 typedef struct

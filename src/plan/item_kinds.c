@@ -102,6 +102,9 @@ static const LrProp camera_rows[] = {
   ANGLE ("tilt-deg", N_("Tilt"), camera.tilt_rad, -90, 90, 0),
   LENGTH ("stand-radius-mm", N_("Stand radius"), camera.stand_radius_m, 0.0, 3.0, 0.48),
   NUMBER ("draw-w", N_("Takes"), camera.draw_w, 0.0, 5000.0, 0.0, 1, "W"),
+  NUMBER_OR_NONE ("battery-wh", N_("Battery"), camera.battery_wh, 1.0, 2000.0, 1, "Wh"),
+  NUMBER_OR_NONE ("data-rate-mbit-s", N_("Records"), camera.data_rate_mbit_s, 0.1, 50000.0, 1, "Mbit/s"),
+  NUMBER_OR_NONE ("card-gb", N_("Card"), camera.card_gb, 1.0, 100000.0, 0, "GB"),
 };
 
 static const LrChoice light_forms[] = {
@@ -144,6 +147,7 @@ static const LrProp light_rows[] = {
   NUMBER_OR_NONE ("power-factor", N_("Power factor"), light.power_factor, 0.2, 1.0, 2, NULL),
   NUMBER_OR_NONE ("stand-mass-kg", N_("Stand’s mass"), light.stand_mass_kg, 0.1, 200.0, 2, "kg"),
   NUMBER_OR_NONE ("bag-kg", N_("Sandbag"), light.bag_kg, 0.1, 200.0, 2, "kg"),
+  NUMBER_OR_NONE ("battery-wh", N_("Battery"), light.battery_wh, 1.0, 2000.0, 1, "Wh"),
 };
 
 static const LrChoice microphone_forms[] = {

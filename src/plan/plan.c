@@ -34,6 +34,7 @@ lr_plan_alloc (void)
   plan->job = lr_job_new ();
   lr_limits_init (&plan->limits);
   plan->kit = g_ptr_array_new_with_free_func ((GDestroyNotify) lr_kit_entry_unref);
+  plan->supplies = lr_supplies_new ();
   plan->setups = g_ptr_array_new_with_free_func ((GDestroyNotify) lr_setup_unref);
   plan->version = LR_PLAN_VERSION;
 
@@ -70,6 +71,7 @@ lr_plan_copy (const LrPlan *plan)
 
   g_atomic_rc_box_acquire (plan->job);
   g_ptr_array_ref (plan->kit);
+  g_ptr_array_ref (plan->supplies);
   copy->setups = g_ptr_array_copy (plan->setups, (GCopyFunc) ref_setup, NULL);
   copy->unknown = lr_json_dup_object (plan->unknown);
   copy->unknown_limits = lr_json_dup_object (plan->unknown_limits);
@@ -98,6 +100,7 @@ clear (gpointer data)
 
   lr_job_unref (plan->job);
   g_ptr_array_unref (plan->kit);
+  g_ptr_array_unref (plan->supplies);
   g_ptr_array_unref (plan->setups);
   g_clear_pointer (&plan->unknown, json_object_unref);
   g_clear_pointer (&plan->unknown_limits, json_object_unref);
@@ -172,6 +175,7 @@ lr_plan_equal (const LrPlan *a,
 
   return a->shown == b->shown && a->version == b->version && limits_equal (&a->limits, &b->limits)
          && setups_equal (a->setups, b->setups) && lr_job_equal (a->job, b->job) && kits_equal (a->kit, b->kit)
+         && lr_supplies_equal (a->supplies, b->supplies)
          && lr_json_objects_equal (a->unknown, b->unknown)
          && lr_json_objects_equal (a->unknown_limits, b->unknown_limits);
 }

@@ -19,8 +19,10 @@
 #include "plan_limits.h"
 #include "similarity.h"
 #include "sky.h"
+#include "supply.h"
 
 #define LR_PLAN_FORMAT "lookroom-plan"
+#define LR_KIT_FORMAT "lookroom-kit"
 #define LR_PLAN_VERSION 1
 #define LR_MAX_CORNERS 64
 #define LR_MAX_PATH_POINTS 64
@@ -152,6 +154,7 @@ typedef struct
   LrJob     *job;       /* shared, immutable */
   LrLimits   limits;
   GPtrArray *kit;       /* of LrKitEntry, shared as a whole */
+  GPtrArray *supplies;  /* of LrSupply, shared as a whole */
   GPtrArray *setups;    /* of LrSetup, each shared */
   guint      shown;
   gboolean   is_read_only; /* of a newer version */

@@ -82,6 +82,16 @@ LrPlan *lr_plan_set_run     (const LrPlan *plan, const LrRunEntry *entries, gsiz
 /* The box of a line of a list, by its key. A line that is gone keeps its tick: what comes back was done already */
 LrPlan *lr_plan_set_ticked  (const LrPlan *plan, const char *list, const char *line, gboolean is_ticked, GError **error);
 LrPlan *lr_plan_clear_ticks (const LrPlan *plan, const char *list, GError **error);
+/* plan_edit_kit.c: entries come (a copy with an id of its own) and go; what was taken from one stays in the room */
+LrPlan *lr_plan_add_kit_entry (const LrPlan *plan, const LrKitEntry *entry, char **id, GError **error);
+LrPlan *lr_plan_remove_kit_entry (const LrPlan *plan, const char *kit_id, GError **error);
+LrPlan *lr_plan_take_kit    (const LrPlan *plan, GPtrArray *kit, GPtrArray *supplies, GError **error);
+LrPlan *lr_plan_begin_with_kit (const LrPlan *plan, GPtrArray *kit, GPtrArray *supplies);
+/* What goes along, by its place in the list */
+LrPlan *lr_plan_add_supply  (const LrPlan *plan, LrSupplyForm form, GError **error);
+LrPlan *lr_plan_remove_supply (const LrPlan *plan, guint index, GError **error);
+LrPlan *lr_plan_set_supply_number (const LrPlan *plan, guint index, const char *key, double value, GError **error);
+LrPlan *lr_plan_set_supply_text (const LrPlan *plan, guint index, const char *key, const char *text, GError **error);
 LrPlan *lr_plan_set_requests (const LrPlan *plan, const char *const *requests, GError **error);
 LrPlan *lr_plan_set_limit   (const LrPlan *plan, LrLimit limit, double value, GError **error); /* NAN: back to the default */
 

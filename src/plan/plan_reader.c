@@ -75,94 +75,6 @@ lr_read_word (const LrJsonPlace  *at,
   return NULL;
 }
 
-/* The kit */
-
-static gboolean
-read_kind (const LrJsonPlace  *place,
-           JsonObject         *object,
-           LrItemKind         *kind,
-           GError            **error)
-{
-  LrJsonPlace at = { .up = place, .name = "kind" };
-  const char *word = lr_read_word (&at, object, error);
-
-  if (word == NULL)
-    return FALSE;
-  for (guint i = 0; i < LR_N_ITEM_KINDS; i++)
-    if (lr_kit_holds_kind (i) && strcmp (lr_item_kind_info (i)->word, word) == 0)
-      {
-        *kind = i;
-        return TRUE;
-      }
-
-  return lr_json_fail (&at, LR_PLAN_ERROR_VALUE, error, _("is “%s”, which is nothing that a kit holds"), word);
-}
-
-/* An entry and its item stand in one object; of the item's common members only its id */
-static LrKitEntry *
-read_entry (const LrJsonPlace  *place,
-            JsonNode           *node,
-            GHashTable         *kit_ids,
-            GError            **error)
-{
-  static const char *const known[] = { "kind", NULL }, *const known_of_light[] = { "kind", LR_LAMP_FILE_KEY, NULL };
-  JsonObject *object = lr_json_get_object (place, node, error);
-  g_autoptr (LrKitEntry) entry = NULL;
-  LrItemKind kind = LR_ITEM_LENS;
-  LrItem *item;
-
-  if (object == NULL || !read_kind (place, object, &kind, error))
-    return NULL;
-
-  item = lr_item_new (kind, "");
-  entry = lr_kit_entry_new (item);
-  {
-    const LrPropTable id_table = { lr_item_find_prop (kind, "id"), 1 };
-    const LrJsonRows rows[] = {
-      { lr_kit_entry_table (), entry }, { &lr_item_kind_info (kind)->table, item }, { &id_table, item },
-    };
-
-    if (!lr_json_get_rows (place, object, rows, G_N_ELEMENTS (rows), kind == LR_ITEM_LIGHT ? known_of_light : known, &item->unknown, error)
-        || !lr_read_lamp_file (place, object, item, error)
-        || !lr_read_check_order (place, item, error) || !lr_read_id (place, item, kit_ids, error))
-      return NULL;
-  }
-
-  return g_steal_pointer (&entry);
-}
-
-static gboolean
-read_kit (const LrJsonPlace  *root,
-          JsonNode           *node,
-          LrPlan             *plan,
-          GHashTable         *kit_ids,
-          GError            **error)
-{
-  LrJsonPlace place = { .up = root, .name = "kit" };
-  JsonArray *array = lr_json_get_array (&place, node, error);
-
-  if (array == NULL)
-    return FALSE;
-  for (guint i = 0; i < json_array_get_length (array); i++)
-    {
-      LrJsonPlace at = { .up = &place, .index = i };
-      LrKitEntry *entry = read_entry (&at, json_array_get_element (array, i), kit_ids, error);
-
-      if (entry == NULL)
-        return FALSE;
-      g_ptr_array_add (plan->kit, entry);
-    }
-  for (guint i = 0; i < plan->kit->len; i++)
-    {
-      LrJsonPlace at = { .up = &place, .index = i };
-
-      if (!lr_read_check_refs (&at, ((const LrKitEntry *) plan->kit->pdata[i])->item, NULL, kit_ids, error))
-        return FALSE;
-    }
-
-  return TRUE;
-}
-
 /* The set-ups */
 
 static gboolean
@@ -259,16 +171,17 @@ read_members (const LrJsonPlace  *root,
               LrPlan             *plan,
               GError            **error)
 {
-  static const char *const known[] = { "format", "version", "job", "limits", "kit", "shown", "setups", NULL };
+  static const char *const known[] = { "format", "version", "job", "limits", "kit", "supplies", "shown", "setups", NULL };
   g_autoptr (GHashTable) kit_ids = g_hash_table_new (g_str_hash, g_str_equal);
   JsonNode *job = json_object_get_member (object, "job"), *limits = json_object_get_member (object, "limits");
   JsonNode *kit = json_object_get_member (object, "kit"), *setups = json_object_get_member (object, "setups");
-  JsonNode *shown = json_object_get_member (object, "shown");
+  JsonNode *shown = json_object_get_member (object, "shown"), *supplies = json_object_get_member (object, "supplies");
 
   return lr_json_get_rows (root, object, NULL, 0, known, &plan->unknown, error)
          && (job == NULL || lr_read_job (root, job, plan->job, error))
          && (limits == NULL || read_limits (root, limits, plan, error))
-         && (kit == NULL || read_kit (root, kit, plan, kit_ids, error))
+         && (kit == NULL || lr_read_kit (root, kit, plan->kit, kit_ids, error))
+         && (supplies == NULL || lr_read_supplies (root, supplies, plan->supplies, error))
          && read_setups (root, setups, plan, kit_ids, error)
          && (shown == NULL || read_shown (root, shown, plan, error));
 }

@@ -14,6 +14,9 @@ gboolean lr_read_job   (const LrJsonPlace *root, JsonNode *node, LrJob *job, GEr
 LrSetup *lr_read_setup (const LrJsonPlace *place, JsonNode *node, GPtrArray *before, GHashTable *kit_ids, GError **error);
 /* The id of a fresh item, not "" and not in @ids yet; @ids gets it */
 gboolean lr_read_id    (const LrJsonPlace *place, LrItem *item, GHashTable *ids, GError **error);
+/* LrKitEntry into @kit, their items by id into @kit_ids; LrSupply into @supplies */
+gboolean lr_read_kit   (const LrJsonPlace *root, JsonNode *node, GPtrArray *kit, GHashTable *kit_ids, GError **error);
+gboolean lr_read_supplies (const LrJsonPlace *root, JsonNode *node, GPtrArray *supplies, GError **error);
 /* A text that may not be missing; (nullable) */
 const char *lr_read_word (const LrJsonPlace *at, JsonObject *object, GError **error);
 /* Of a light; the rest passes. Its members that no table has: lr_read_item_keys() */

@@ -199,6 +199,24 @@ write_kit (LrJsonWriter *writer,
   lr_json_end (writer, ']');
 }
 
+/* Left out when there are none */
+static void
+write_supplies (LrJsonWriter *writer,
+                GPtrArray    *supplies)
+{
+  if (supplies->len == 0)
+    return;
+
+  lr_json_begin (writer, "supplies", '[');
+  for (guint i = 0; i < supplies->len; i++)
+    {
+      const LrSupply *supply = supplies->pdata[i];
+
+      write_object (writer, NULL, lr_supply_table (), supply, supply->unknown);
+    }
+  lr_json_end (writer, ']');
+}
+
 static void
 write_item (LrJsonWriter *writer,
             const LrItem *item)
@@ -371,12 +389,36 @@ lr_plan_to_bytes (const LrPlan *plan)
   write_job (&writer, plan->job);
   write_limits (&writer, plan);
   write_kit (&writer, plan->kit);
+  write_supplies (&writer, plan->supplies);
   lr_json_write_text (&writer, "shown", lr_plan_get_setup (plan)->id);
   lr_json_begin (&writer, "setups", '[');
   for (guint i = 0; i < plan->setups->len; i++)
     write_setup (&writer, plan, plan->setups->pdata[i]);
   lr_json_end (&writer, ']');
   lr_json_write_members (&writer, plan->unknown);
+  lr_json_end (&writer, '}');
+
+  return g_string_free_to_bytes (writer.text);
+}
+
+/**
+ * lr_kit_to_bytes:
+ * @kit: (element-type LrKitEntry): what is in the van
+ * @supplies: (element-type LrSupply): what goes along
+ *
+ * Returns: (transfer full): a file of them alone: UTF-8 JSON that ends in a newline, with the lists of a plan
+ */
+GBytes *
+lr_kit_to_bytes (GPtrArray *kit,
+                 GPtrArray *supplies)
+{
+  LrJsonWriter writer = { .text = g_string_sized_new (8 * 1024) };
+
+  lr_json_begin (&writer, NULL, '{');
+  lr_json_write_text (&writer, "format", LR_KIT_FORMAT);
+  lr_json_write_number (&writer, "version", LR_PLAN_VERSION, 0);
+  write_kit (&writer, kit);
+  write_supplies (&writer, supplies);
   lr_json_end (&writer, '}');
 
   return g_string_free_to_bytes (writer.text);

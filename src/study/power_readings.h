@@ -81,6 +81,7 @@ guint    lr_study_leads_in    (const LrStudy *study, const char *socket, const L
 /* The lead that feeds an item; (nullable) */
 const LrItem *lr_study_lead_of (const LrStudy *study, const char *id);
 gboolean lr_study_stand       (const LrStudy *study, const LrPlaced *placed, LrStandReading *reading);
+double   lr_stand_whole_bag_kg (double wanted_kg); /* the sandbag that is brought for it */
 
 /* A way for a lead along walls, round people, furniture and doors; FALSE: there is none */
 gboolean lr_study_lead_way    (const LrStudy *study, const LrPlaced *socket, const LrPlaced *load,

@@ -13,6 +13,8 @@
 #define USUAL_STAND_KG 3.0
 #define USUAL_BOOM_STAND_KG 5.0
 #define USUAL_PANEL_KG 1.5
+#define LEAST_BAG_KG 2.0 /* no smaller one is sold: common practice, no source */
+#define ROUNDING 1e-6
 
 static void
 weigh (LrStandReading *reading,
@@ -124,4 +126,16 @@ lr_study_stand (const LrStudy  *study,
 
   *reading = stand;
   return TRUE;
+}
+
+/**
+ * lr_stand_whole_bag_kg:
+ * @wanted_kg: what has to hang there [kg], > 0
+ *
+ * Returns: the sandbag that is brought for it, in whole kilograms
+ */
+double
+lr_stand_whole_bag_kg (double wanted_kg)
+{
+  return fmax (LEAST_BAG_KG, ceil (wanted_kg - ROUNDING));
 }

@@ -122,7 +122,7 @@ parse (const char  *text,
 static void
 test_help (void)
 {
-  static const char *const words[] = { "check", "page", "calendar", "readings", "frame" };
+  static const char *const words[] = { "check", "page", "calendar", "pack", "readings", "frame" };
   g_autoptr (Run) help = run_program ("--help", NULL);
   g_autoptr (Run) version = run_program ("--version", NULL);
 
@@ -238,6 +238,33 @@ test_calendar (void)
   undated = run_program ("calendar", bare, "-o", a, NULL);
   assert_complaint (undated, bare, "no day");
   assert_complaint (full, "/dev/full", NULL);
+}
+
+/* --- pack ----------------------------------------------------------------------------------------------------- */
+
+static void
+test_pack (void)
+{
+  g_autofree char *loft = example ("loft.lookroom");
+  g_autoptr (Run) text = run_program ("pack", loft, NULL);
+  g_autoptr (Run) csv = run_program ("pack", loft, "--csv", NULL);
+  g_autoptr (Run) json = run_program ("pack", loft, "--json", NULL);
+  g_autoptr (Run) both = run_program ("pack", loft, "--json", "--csv", NULL);
+  g_autoptr (JsonParser) parser = NULL;
+  g_auto (GStrv) lines = g_strsplit (csv->out, "\r\n", -1);
+  JsonObject *root;
+
+  g_assert_cmpint (text->code, ==, 0);
+  g_assert_cmpstr (text->err, ==, "");
+  g_assert_nonnull (strstr (text->out, "Cameras\n   2  Camera body: Camera A, Camera B\n"));
+  g_assert_cmpint (csv->code, ==, 0);
+  g_assert_cmpstr (lines[0], ==, "group,title,quantity,reserve,in-kit,missing,why");
+  g_assert_cmpint (json->code, ==, 0);
+  root = parse (json->out, &parser);
+  g_assert_cmpstr (json_object_get_string_member (root, "format"), ==, "lookroom-packing");
+  /* a line for the titles, one after the last line's end */
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "rows")) + 2, ==, g_strv_length (lines));
+  assert_complaint (both, NULL, "--csv");
 }
 
 /* --- readings ------------------------------------------------------------------------------------------------- */
@@ -627,6 +654,7 @@ main (int    argc,
   g_test_add_func ("/cli/check/clean", test_check_clean);
   g_test_add_func ("/cli/lists", test_lists);
   g_test_add_func ("/cli/calendar", test_calendar);
+  g_test_add_func ("/cli/pack", test_pack);
   g_test_add_func ("/cli/readings", test_readings);
   g_test_add_func ("/cli/page", test_page);
   g_test_add_func ("/cli/setup", test_setup);

@@ -81,6 +81,7 @@ test_tables (void)
   check_table (lr_tape_table ());
   check_table (lr_turn_table ());
   check_table (lr_kit_entry_table ());
+  check_table (lr_supply_table ());
   for (int i = 0; i < LR_N_LIMITS; i++)
     {
       check_row (&lr_limit_info (i)->prop);

@@ -142,6 +142,7 @@ test_parts (void)
   check_table (lr_tape_table (), "tape-note", none);
   check_table (lr_turn_table (), "turn-note", none);
   check_table (lr_kit_entry_table (), "kit-entry", kit);
+  check_table (lr_supply_table (), "supply", none);
   check_table (lr_item_common_table (LR_PLACE_FLOOR), "item-on-floor", none);
   check_table (lr_item_common_table (LR_PLACE_WALL), "item-on-wall", none);
   check_table (lr_item_common_table (LR_PLACE_PATH), "item-on-path", path);
