@@ -181,7 +181,7 @@ judge_circuit (LrJudge        *judge,
     }
   else
     lr_remark_say (remark, _("For hours, no more than <b>%s</b>."), lr_say_share (judge, reading.allowed_share));
-  if (grade != LR_GRADE_FINE)
+  if (grade != LR_GRADE_FINE && !judge->is_moving)
     offer_replug (judge, remark, &reading);
 }
 
@@ -205,7 +205,7 @@ judge_outlets (LrJudge        *judge,
   lr_remark_say (remark, ngettext ("<b>%s</b> leads are in %s, which has <b>%s</b> outlet.",
                                    "<b>%s</b> leads are in %s, which has <b>%s</b> outlets.", (gulong) outlets),
                  lr_say_number (judge, n_leads, 0), lr_say_title (judge, socket), lr_say_number (judge, outlets, 0));
-  for (guint i = 0; i < judge->study->setup->items->len; i++)
+  for (guint i = 0; i < judge->study->setup->items->len && !judge->is_moving; i++)
     {
       const LrItem *lead = item_at (judge, i);
       g_autoptr (GString) sentence = g_string_new (NULL);
