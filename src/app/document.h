@@ -21,6 +21,7 @@ G_DECLARE_FINAL_TYPE (LrDocument, lr_document, LR, DOCUMENT, GObject)
  *   "changed"     the plan shown, with its study and remarks, is another (commit, preview, undo, open, units)
  *   "hand"        what is selected, pointed at, or the remark in hand is another; the plan is the same
  *   "lit"         levels of light have come for the plan shown, and its remarks tell of them
+ *   "judged"      a preview rests, and its remarks tell what would mend them; all else is the same
  *   "history"     can-undo, can-redo, has-changes, file or title may be others
  * Properties (read with getters): see below. */
 

@@ -75,6 +75,7 @@ begin_cb (gpointer data)
   task = g_task_new (NULL, self->solving, done_cb, NULL);
   g_task_set_task_data (task, work, work_free);
   g_task_run_in_thread (task, work_in_thread);
+  lr_document_rest (self);
   return G_SOURCE_REMOVE;
 }
 
@@ -87,6 +88,14 @@ give_up (LrDocument *self)
   g_clear_object (&self->solving);
 }
 
+/* A preview that is kept stays the plan that is waited for or worked on */
+static gboolean
+is_lit_already (LrDocument *self)
+{
+  return self->levels != NULL && lr_light_levels_get_plan (self->levels) == lr_document_get_plan (self)
+         && (self->rest_source != 0 || self->solving != NULL || lr_light_levels_is_settled (self->levels));
+}
+
 /**
  * lr_document_light_again:
  * @self: a document that shows another plan
@@ -96,10 +105,10 @@ lr_document_light_again (LrDocument *self)
 {
   LrLightLevels *straight;
 
-  give_up (self);
-  if (lr_document_has_current_levels (self))
+  if (is_lit_already (self))
     return;
 
+  give_up (self);
   straight = lr_light_levels_new_straight (lr_document_get_plan (self), self->levels);
   g_clear_pointer (&self->levels, lr_light_levels_unref);
   self->levels = straight;

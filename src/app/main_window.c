@@ -334,6 +334,8 @@ static void
 connect_document (LrMainWindow *self)
 {
   g_signal_connect_object (self->document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->document, "lit", G_CALLBACK (lr_main_window_update_actions), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->document, "judged", G_CALLBACK (lr_main_window_update_actions), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->document, "history", G_CALLBACK (history_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->document, "hand", G_CALLBACK (hand_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->document, "message", G_CALLBACK (lr_main_window_say), self, G_CONNECT_SWAPPED);
