@@ -32,6 +32,7 @@ LrStudy         *lr_document_get_study    (LrDocument *self); /* (transfer none)
 LrRemarks       *lr_document_get_remarks  (LrDocument *self); /* (transfer none) */
 LrLightLevels   *lr_document_get_levels (LrDocument *self); /* (transfer none): of the plan shown */
 gboolean         lr_document_has_current_levels (LrDocument *self); /* they are of the plan shown */
+void             lr_document_set_starting (LrDocument *self, gboolean is_starting); /* what the room gives back waits for the first frame */
 
 /* Edits: take the plan that an edit returned (transfer full). NULL with @error: says the sentence by "message", changes nothing */
 void             lr_document_commit       (LrDocument *self, LrPlan *next, const char *what); /* one undo step, "Move camera B" */

@@ -13,6 +13,9 @@
 
 #define REST_MS 60
 
+/* A window that is still to be painted needs the processor itself; should nobody say that it was, the light comes all the same */
+#define STARTING_MS 2000
+
 typedef struct
 {
   GWeakRef document;
@@ -88,6 +91,14 @@ give_up (LrDocument *self)
   g_clear_object (&self->solving);
 }
 
+/* A frame that is still to be painted goes first */
+static void
+wait_for_rest (LrDocument *self)
+{
+  g_clear_handle_id (&self->rest_source, g_source_remove);
+  self->rest_source = g_timeout_add_full (G_PRIORITY_DEFAULT_IDLE, self->is_starting ? STARTING_MS : REST_MS, begin_cb, self, NULL);
+}
+
 /* A preview that is kept stays the plan that is waited for or worked on */
 static gboolean
 is_lit_already (LrDocument *self)
@@ -112,7 +123,23 @@ lr_document_light_again (LrDocument *self)
   straight = lr_light_levels_new_straight (lr_document_get_plan (self), self->levels);
   g_clear_pointer (&self->levels, lr_light_levels_unref);
   self->levels = straight;
-  self->rest_source = g_timeout_add (REST_MS, begin_cb, self);
+  wait_for_rest (self);
+}
+
+/**
+ * lr_document_set_starting:
+ * @is_starting: whether a window is still to be painted for the first time, which the room's light waits for
+ */
+void
+lr_document_set_starting (LrDocument *self,
+                          gboolean    is_starting)
+{
+  if (self->is_starting == is_starting)
+    return;
+
+  self->is_starting = is_starting;
+  if (self->rest_source != 0)
+    wait_for_rest (self);
 }
 
 /**

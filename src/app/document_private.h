@@ -30,6 +30,7 @@ struct _LrDocument
   LrRemarks *remarks;
   LrLightLevels *levels;   /* of the plan shown; NULL: none yet */
   guint      rest_source;  /* 0: the plan shown has rested for a moment */
+  gboolean   is_starting;  /* a window is still to be painted */
   GCancellable *solving;   /* NULL: nothing is computed */
 
   char      *path;     /* may be NULL */

@@ -210,10 +210,19 @@ surface_layout_cb (LrMainWindow *self,
   lr_main_window_fit (self);
 }
 
+/* Whatever can wait begins when the window is there */
+static void
+painted_cb (LrMainWindow *self)
+{
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    lr_document_set_starting (self->document, FALSE);
+}
+
 static void
 lr_main_window_realize (GtkWidget *widget)
 {
   GTK_WIDGET_CLASS (lr_main_window_parent_class)->realize (widget);
+  g_signal_connect_object (gtk_widget_get_frame_clock (widget), "after-paint", G_CALLBACK (painted_cb), widget, G_CONNECT_SWAPPED);
   g_signal_connect_object (gtk_native_get_surface (GTK_NATIVE (widget)), "layout", G_CALLBACK (surface_layout_cb), widget,
                            G_CONNECT_SWAPPED);
 }
@@ -375,6 +384,7 @@ lr_main_window_init (LrMainWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 
   self->document = lr_document_new ();
+  lr_document_set_starting (self->document, TRUE);
   lr_document_set_units (self->document, lr_settings_get_units ());
   lr_document_set_shown (self->document, lr_settings_get_shown ());
   lr_document_set_frame_lines (self->document, lr_settings_get_frame_lines ());

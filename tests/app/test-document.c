@@ -329,6 +329,30 @@ test_moving (void)
   g_assert_true (lr_document_get_study (document)->plan == lr_document_get_plan (document));
 }
 
+/* Whatever comes after a rest waits for a window's first frame, and then comes as after any rest */
+static void
+test_starting (void)
+{
+  g_autoptr (LrDocument) document = new_example ();
+  g_autofree char *id = g_strdup (first_of (document, LR_ITEM_LIGHT)->id);
+  gint64 until_us;
+
+  lr_document_set_starting (document, TRUE);
+  lr_document_preview (document, moved (document, id, 0.1));
+  until_us = g_get_monotonic_time () + 300 * 1000;
+  while (g_get_monotonic_time () < until_us)
+    {
+      g_main_context_iteration (NULL, FALSE);
+      g_assert_true (lr_document_get_remarks (document)->is_moving);
+    }
+
+  lr_document_set_starting (document, FALSE);
+  until_us = g_get_monotonic_time () + 1500 * 1000; /* sooner than it would come by itself */
+  while (lr_document_get_remarks (document)->is_moving)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_cmpint (g_get_monotonic_time (), <, until_us);
+}
+
 /* A preview that rested is being lit already: kept, it is waited for no longer than that */
 static void
 test_kept_while_lit (void)
@@ -512,6 +536,7 @@ main (int    argc,
   g_test_add_func ("/document/preview", test_preview);
   g_test_add_func ("/document/preview-dropped", test_preview_dropped);
   g_test_add_func ("/document/moving", test_moving);
+  g_test_add_func ("/document/starting", test_starting);
   g_test_add_func ("/document/kept-while-lit", test_kept_while_lit);
   g_test_add_func ("/document/selection", test_selection);
   g_test_add_func ("/document/remark", test_remark);
