@@ -329,6 +329,7 @@ lr_canvas_init (LrCanvas *self)
   self->document_signals = g_signal_group_new (LR_TYPE_DOCUMENT);
   g_signal_group_connect_swapped (self->document_signals, "changed", G_CALLBACK (document_changed_cb), self);
   g_signal_group_connect_swapped (self->document_signals, "lit", G_CALLBACK (document_changed_cb), self);
+  g_signal_group_connect_swapped (self->document_signals, "judged", G_CALLBACK (gtk_widget_queue_draw), self);
   g_signal_group_connect_swapped (self->document_signals, "hand", G_CALLBACK (document_hand_cb), self);
   g_signal_connect (self, "notify::scale-factor", G_CALLBACK (scale_factor_changed_cb), NULL);
 

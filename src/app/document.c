@@ -3,7 +3,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * What is shown is a preview while there is one, else the history's current plan. Whenever the plan shown is another, study
- * and remarks are made anew before anyone is told, so that no listener ever meets numbers of another plan.
+ * and remarks are made anew before anyone is told, so that no listener ever meets numbers of another plan. While a preview moves its
+ * remarks are without remedies; these come when it rests for a moment or becomes a step of the history.
  */
 
 #include "config.h"
@@ -46,14 +47,28 @@ drop_missing_id (LrDocument  *self,
 }
 
 static void
-study_again (LrDocument *self)
+judge_again (LrDocument *self,
+             gboolean    is_moving)
 {
   g_clear_pointer (&self->ghost, lr_plan_unref);
   g_clear_pointer (&self->remarks, lr_remarks_free);
-  g_clear_pointer (&self->study, lr_study_free);
-  self->study = lr_study_new (lr_document_get_plan (self));
+  self->remarks = is_moving ? lr_remarks_new_moving (self->study, self->levels, self->units)
+                            : lr_remarks_new_lit (self->study, self->levels, self->units);
+}
+
+/* A preview that is kept is a plan that was studied already */
+static void
+study_again (LrDocument *self)
+{
+  LrPlan *plan = lr_document_get_plan (self);
+
+  if (self->study == NULL || self->study->plan != plan)
+    {
+      g_clear_pointer (&self->study, lr_study_free);
+      self->study = lr_study_new (plan);
+    }
   lr_document_light_again (self);
-  self->remarks = lr_remarks_new_lit (self->study, self->levels, self->units);
+  judge_again (self, self->preview != NULL && self->rest_source != 0);
 }
 
 /* What was to mend and is fine now is no longer what one looks at */
@@ -104,9 +119,7 @@ lr_document_take_levels (LrDocument    *self,
 
   g_clear_pointer (&self->levels, lr_light_levels_unref);
   self->levels = levels;
-  g_clear_pointer (&self->ghost, lr_plan_unref);
-  g_clear_pointer (&self->remarks, lr_remarks_free);
-  self->remarks = lr_remarks_new_lit (self->study, self->levels, self->units);
+  judge_again (self, FALSE);
   if (self->preview == NULL && self->remark_key != NULL && is_remark_over (self))
     {
       g_clear_pointer (&self->remark_key, g_free);
@@ -116,6 +129,22 @@ lr_document_take_levels (LrDocument    *self,
   lr_document_emit (self, LR_DOCUMENT_LIT);
   if (has_hand_changed)
     lr_document_emit (self, LR_DOCUMENT_HAND);
+}
+
+/**
+ * lr_document_rest:
+ * @self: a document
+ *
+ * The plan shown has not changed for a moment: what would mend its remarks is looked for, if it was left out, and everyone is told.
+ */
+void
+lr_document_rest (LrDocument *self)
+{
+  if (!self->remarks->is_moving)
+    return;
+
+  judge_again (self, FALSE);
+  lr_document_emit (self, LR_DOCUMENT_JUDGED);
 }
 
 static gboolean
@@ -191,6 +220,7 @@ lr_document_class_init (LrDocumentClass *klass)
   signals[LR_DOCUMENT_CHANGED] = g_signal_new ("changed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[LR_DOCUMENT_HAND] = g_signal_new ("hand", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[LR_DOCUMENT_LIT] = g_signal_new ("lit", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LR_DOCUMENT_JUDGED] = g_signal_new ("judged", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[LR_DOCUMENT_HISTORY] = g_signal_new ("history", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[LR_DOCUMENT_MESSAGE] = g_signal_new ("message", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
 }

@@ -21,6 +21,7 @@ G_DECLARE_FINAL_TYPE (LrDocument, lr_document, LR, DOCUMENT, GObject)
  *   "changed"     the plan shown, with its study and remarks, is another (commit, preview, undo, open, units)
  *   "hand"        what is selected, pointed at, or the remark in hand is another; the plan is the same
  *   "lit"         levels of light have come for the plan shown, and its remarks tell of them
+ *   "judged"      a preview rests, and its remarks tell what would mend them; all else is the same
  *   "history"     can-undo, can-redo, has-changes, file or title may be others
  * Properties (read with getters): see below. */
 
@@ -31,6 +32,7 @@ LrStudy         *lr_document_get_study    (LrDocument *self); /* (transfer none)
 LrRemarks       *lr_document_get_remarks  (LrDocument *self); /* (transfer none) */
 LrLightLevels   *lr_document_get_levels (LrDocument *self); /* (transfer none): of the plan shown */
 gboolean         lr_document_has_current_levels (LrDocument *self); /* they are of the plan shown */
+void             lr_document_set_starting (LrDocument *self, gboolean is_starting); /* what the room gives back waits for the first frame */
 
 /* Edits: take the plan that an edit returned (transfer full). NULL with @error: says the sentence by "message", changes nothing */
 void             lr_document_commit       (LrDocument *self, LrPlan *next, const char *what); /* one undo step, "Move camera B" */

@@ -13,6 +13,9 @@
 
 #define REST_MS 60
 
+/* A window that is still to be painted needs the processor itself; should nobody say that it was, the light comes all the same */
+#define STARTING_MS 2000
+
 typedef struct
 {
   GWeakRef document;
@@ -75,6 +78,7 @@ begin_cb (gpointer data)
   task = g_task_new (NULL, self->solving, done_cb, NULL);
   g_task_set_task_data (task, work, work_free);
   g_task_run_in_thread (task, work_in_thread);
+  lr_document_rest (self);
   return G_SOURCE_REMOVE;
 }
 
@@ -87,6 +91,22 @@ give_up (LrDocument *self)
   g_clear_object (&self->solving);
 }
 
+/* A frame that is still to be painted goes first */
+static void
+wait_for_rest (LrDocument *self)
+{
+  g_clear_handle_id (&self->rest_source, g_source_remove);
+  self->rest_source = g_timeout_add_full (G_PRIORITY_DEFAULT_IDLE, self->is_starting ? STARTING_MS : REST_MS, begin_cb, self, NULL);
+}
+
+/* A preview that is kept stays the plan that is waited for or worked on */
+static gboolean
+is_lit_already (LrDocument *self)
+{
+  return self->levels != NULL && lr_light_levels_get_plan (self->levels) == lr_document_get_plan (self)
+         && (self->rest_source != 0 || self->solving != NULL || lr_light_levels_is_settled (self->levels));
+}
+
 /**
  * lr_document_light_again:
  * @self: a document that shows another plan
@@ -96,14 +116,30 @@ lr_document_light_again (LrDocument *self)
 {
   LrLightLevels *straight;
 
-  give_up (self);
-  if (lr_document_has_current_levels (self))
+  if (is_lit_already (self))
     return;
 
+  give_up (self);
   straight = lr_light_levels_new_straight (lr_document_get_plan (self), self->levels);
   g_clear_pointer (&self->levels, lr_light_levels_unref);
   self->levels = straight;
-  self->rest_source = g_timeout_add (REST_MS, begin_cb, self);
+  wait_for_rest (self);
+}
+
+/**
+ * lr_document_set_starting:
+ * @is_starting: whether a window is still to be painted for the first time, which the room's light waits for
+ */
+void
+lr_document_set_starting (LrDocument *self,
+                          gboolean    is_starting)
+{
+  if (self->is_starting == is_starting)
+    return;
+
+  self->is_starting = is_starting;
+  if (self->rest_source != 0)
+    wait_for_rest (self);
 }
 
 /**

@@ -15,6 +15,7 @@ typedef enum
   LR_DOCUMENT_HAND,
   LR_DOCUMENT_HISTORY,
   LR_DOCUMENT_LIT,
+  LR_DOCUMENT_JUDGED,
   LR_DOCUMENT_MESSAGE,
   LR_N_DOCUMENT_SIGNALS
 } LrDocumentSignal;
@@ -28,7 +29,8 @@ struct _LrDocument
   LrStudy   *study;
   LrRemarks *remarks;
   LrLightLevels *levels;   /* of the plan shown; NULL: none yet */
-  guint      rest_source;
+  guint      rest_source;  /* 0: the plan shown has rested for a moment */
+  gboolean   is_starting;  /* a window is still to be painted */
   GCancellable *solving;   /* NULL: nothing is computed */
 
   char      *path;     /* may be NULL */
@@ -49,6 +51,7 @@ struct _LrDocument
 void lr_document_emit      (LrDocument *self, LrDocumentSignal signal); /* not MESSAGE: it has an argument */
 void lr_document_show_plan (LrDocument *self); /* the plan shown is another: compute, let go of what is gone, tell */
 void lr_document_take_levels (LrDocument *self, LrLightLevels *levels); /* (transfer full): of the plan shown; judges anew, tells */
+void lr_document_rest      (LrDocument *self); /* the plan shown rests: remedies, if they were left out */
 
 /* document_light.c */
 void lr_document_light_again (LrDocument *self); /* straight light for the plan shown now, the room's soon */

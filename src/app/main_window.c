@@ -210,10 +210,19 @@ surface_layout_cb (LrMainWindow *self,
   lr_main_window_fit (self);
 }
 
+/* Whatever can wait begins when the window is there */
+static void
+painted_cb (LrMainWindow *self)
+{
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    lr_document_set_starting (self->document, FALSE);
+}
+
 static void
 lr_main_window_realize (GtkWidget *widget)
 {
   GTK_WIDGET_CLASS (lr_main_window_parent_class)->realize (widget);
+  g_signal_connect_object (gtk_widget_get_frame_clock (widget), "after-paint", G_CALLBACK (painted_cb), widget, G_CONNECT_SWAPPED);
   g_signal_connect_object (gtk_native_get_surface (GTK_NATIVE (widget)), "layout", G_CALLBACK (surface_layout_cb), widget,
                            G_CONNECT_SWAPPED);
 }
@@ -334,6 +343,8 @@ static void
 connect_document (LrMainWindow *self)
 {
   g_signal_connect_object (self->document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->document, "lit", G_CALLBACK (lr_main_window_update_actions), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->document, "judged", G_CALLBACK (lr_main_window_update_actions), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->document, "history", G_CALLBACK (history_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->document, "hand", G_CALLBACK (hand_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->document, "message", G_CALLBACK (lr_main_window_say), self, G_CONNECT_SWAPPED);
@@ -373,6 +384,7 @@ lr_main_window_init (LrMainWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 
   self->document = lr_document_new ();
+  lr_document_set_starting (self->document, TRUE);
   lr_document_set_units (self->document, lr_settings_get_units ());
   lr_document_set_shown (self->document, lr_settings_get_shown ());
   lr_document_set_frame_lines (self->document, lr_settings_get_frame_lines ());

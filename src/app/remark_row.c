@@ -16,6 +16,7 @@ struct _LrRemarkRow
   char   *key, *markup, *text, *remedy;
   LrGrade grade;
   LrCheck check;
+  gboolean is_waiting; /* for its remedy */
 };
 
 G_DEFINE_FINAL_TYPE (LrRemarkRow, lr_remark_row, G_TYPE_OBJECT)
@@ -58,7 +59,7 @@ lr_remark_row_new (const LrRemark *remark)
   LrRemarkRow *self = g_object_new (LR_TYPE_REMARK_ROW, NULL);
 
   self->key = g_strdup (remark->key);
-  lr_remark_row_set (self, remark);
+  lr_remark_row_set (self, remark, FALSE);
   return self;
 }
 
@@ -77,20 +78,24 @@ take (char       **field,
 /**
  * lr_remark_row_set:
  * @remark: of the same key
+ * @is_moving: the plan moves, and the remark is without its remedy for now
  *
- * Takes over its words, and says "changed" if they are others.
+ * Takes over its words, and says "changed" if they are others. While the plan moves a remedy stays as it was, but waits.
  */
 void
 lr_remark_row_set (LrRemarkRow    *self,
-                   const LrRemark *remark)
+                   const LrRemark *remark,
+                   gboolean        is_moving)
 {
-  gboolean has_changed = self->grade != remark->grade;
+  gboolean has_changed = self->grade != remark->grade || self->is_waiting != is_moving;
 
   self->grade = remark->grade;
   self->check = remark->check;
+  self->is_waiting = is_moving;
   has_changed |= take (&self->markup, remark->markup);
   has_changed |= take (&self->text, remark->text);
-  has_changed |= take (&self->remedy, remark->remedy != NULL ? remark->remedy->sentence : NULL);
+  if (!is_moving || remark->grade == LR_GRADE_FINE)
+    has_changed |= take (&self->remedy, remark->remedy != NULL ? remark->remedy->sentence : NULL);
   if (has_changed)
     g_signal_emit (self, changed_signal, 0);
 }
@@ -137,6 +142,17 @@ const char *
 lr_remark_row_get_remedy (LrRemarkRow *self)
 {
   return self->remedy;
+}
+
+/**
+ * lr_remark_row_is_waiting:
+ *
+ * Returns: whether its remedy is that of a plan before, which cannot be applied
+ */
+gboolean
+lr_remark_row_is_waiting (LrRemarkRow *self)
+{
+  return self->is_waiting;
 }
 
 /**

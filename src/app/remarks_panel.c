@@ -3,7 +3,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * In a narrow window a line may take two. The list's model keeps one row object per remark's key and changes it in place; only where the order of keys is another
- * are rows taken out and put in. So selection, focus and scrolling stay while every figure in the list runs with a drag.
+ * are rows taken out and put in. So selection, focus and scrolling stay while every figure in the list runs with a drag. What would mend
+ * comes when the plan rests: till then a line keeps its button, which cannot be pressed.
  */
 
 #include "config.h"
@@ -193,12 +194,12 @@ static void
 update_rows (LrRemarksPanel *self)
 {
   g_autoptr (GPtrArray) wanted = collect_remarks (self);
-  gboolean has_new_first;
+  gboolean is_moving = lr_document_get_remarks (self->document)->is_moving, has_new_first;
 
   self->is_updating = TRUE;
   has_new_first = splice_rows (self, wanted);
   for (guint i = 0; i < wanted->len; i++)
-    lr_remark_row_set (get_row (self, i), g_ptr_array_index (wanted, i));
+    lr_remark_row_set (get_row (self, i), g_ptr_array_index (wanted, i), is_moving);
   update_selection (self);
   self->is_updating = FALSE;
   if (has_new_first)
@@ -286,6 +287,7 @@ show_line (Line *line)
   lr_line_set_markup (LR_LINE (line->label), lr_remark_row_get_markup (line->row));
   gtk_accessible_update_property (GTK_ACCESSIBLE (line->label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
   gtk_widget_set_visible (line->mend, remedy != NULL);
+  gtk_widget_set_sensitive (line->mend, !lr_remark_row_is_waiting (line->row));
   lr_hint_set (line->mend, remedy);
   if (remedy != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (line->mend), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, remedy, -1);
@@ -466,6 +468,7 @@ lr_remarks_panel_set_document (LrRemarksPanel *self,
   self->document = g_object_ref (document);
   g_signal_connect_object (document, "changed", G_CALLBACK (update_rows), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "lit", G_CALLBACK (update_rows), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "judged", G_CALLBACK (update_rows), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "hand", G_CALLBACK (hand_cb), self, G_CONNECT_SWAPPED);
   for (int grade = 0; grade < LR_N_GRADES; grade++)
     g_signal_connect_object (self->buttons[grade], "toggled", G_CALLBACK (fold_cb), self, G_CONNECT_SWAPPED);

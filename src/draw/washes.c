@@ -178,22 +178,28 @@ fill_strips (const LrFloor *floor,
     }
 }
 
+/* A wash in motion has plain edges: they are as faint as it is, and soft ones cost more than the wash */
 static void
 fill_faded (const LrFloor *floor,
             const LrVec2  *corners_m,
             gsize          n,
             const Fade    *fade)
 {
+  cairo_antialias_t antialias = cairo_get_antialias (floor->cr);
+
   if (n < 3)
     return;
-  if (fade->from_alpha != fade->to_alpha)
-    {
-      fill_strips (floor, corners_m, n, fade);
-      return;
-    }
 
-  lr_theme_set_color (floor->cr, fade->color, fade->from_alpha);
-  fill (floor, corners_m, n);
+  if (floor->view->only != NULL)
+    cairo_set_antialias (floor->cr, CAIRO_ANTIALIAS_NONE);
+  if (fade->from_alpha != fade->to_alpha)
+    fill_strips (floor, corners_m, n, fade);
+  else
+    {
+      lr_theme_set_color (floor->cr, fade->color, fade->from_alpha);
+      fill (floor, corners_m, n);
+    }
+  cairo_set_antialias (floor->cr, antialias);
 }
 
 /**

@@ -37,7 +37,7 @@ may_search (LrJudge *judge)
 {
   guint most = MIN (MAX_SEARCHES, 1 + SEARCHES_TIMES_ITEMS / MAX (judge->study->placed->len, 1));
 
-  return !judge->study->plan->is_read_only && judge->n_searches++ < most;
+  return !judge->is_moving && !judge->study->plan->is_read_only && judge->n_searches++ < most;
 }
 
 /* The lowest height of the tip, in whole centimetres, from which the boom clears every frame by its margin */

@@ -231,7 +231,8 @@ judge_circuit (LrJudge        *judge,
   if (grade == LR_GRADE_FINE)
     return;
 
-  offer_replug (judge, remark, &reading);
+  if (!judge->is_moving)
+    offer_replug (judge, remark, &reading);
   if (remark->grade == LR_GRADE_FIX)
     lr_remark_say (remark, _("Dim, take a smaller lamp, or another circuit; local rules decide."));
 }
@@ -256,7 +257,7 @@ judge_outlets (LrJudge        *judge,
   lr_remark_say (remark, ngettext ("<b>%s</b> leads are in %s, which has <b>%s</b> outlet.",
                                    "<b>%s</b> leads are in %s, which has <b>%s</b> outlets.", (gulong) outlets),
                  lr_say_number (judge, n_leads, 0), lr_say_title (judge, socket), lr_say_number (judge, outlets, 0));
-  for (guint i = 0; i < judge->study->setup->items->len; i++)
+  for (guint i = 0; i < judge->study->setup->items->len && !judge->is_moving; i++)
     {
       const LrItem *lead = item_at (judge, i);
       g_autoptr (GString) sentence = g_string_new (NULL);

@@ -76,7 +76,7 @@ offer_places (LrJudge             *judge,
   double side = at_rad >= 0.0 ? 1.0 : -1.0;
   double wanted_rad = judge->limits[LR_LIMIT_CUT_ANGLE] + SPARE_RAD;
 
-  for (; wanted_rad <= MOST_RAD; wanted_rad += STEP_RAD)
+  for (; wanted_rad <= MOST_RAD && !judge->is_moving; wanted_rad += STEP_RAD)
     for (int i = 0; i < 2; i++, side = -side)
       {
         LrVec2 to_m = lr_vec2_add (head_m, lr_vec2_rotate (to_b, side * wanted_rad - at_rad));

@@ -75,7 +75,7 @@ offer_way (LrJudge           *judge,
   LrRemedy *remedy;
   LrLeadWay way;
 
-  if (!lr_lead_find_way (judge->study, lead->item, &way))
+  if (judge->is_moving || !lr_lead_find_way (judge->study, lead->item, &way))
     return FALSE;
   if (way.needed_m > lead->item->lead.length_m
       && (entry = lr_lead_find_in_kit (judge->study->plan, way.needed_m, lead->item->lead.core_mm2)) == NULL)
@@ -121,7 +121,7 @@ offer_other_socket (LrJudge           *judge,
   LrRemedy *remedy;
   LrLeadWay way;
 
-  if (lead->load == NULL || !lr_lead_find_socket (judge->study, lead->load, lead->item, NULL, NULL, &way)
+  if (judge->is_moving || lead->load == NULL || !lr_lead_find_socket (judge->study, lead->load, lead->item, NULL, NULL, &way)
       || way.needed_m > lead->item->lead.length_m)
     return;
 

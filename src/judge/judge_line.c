@@ -57,7 +57,7 @@ offer_way_back (LrJudge               *judge,
   LrSide own_side = camera->subject == judge->study->subject ? main_camera->side : (LrSide) -(int) main_camera->side;
   double margin_rad = judge->limits[LR_LIMIT_LINE_MARGIN] + SPARE_RAD;
 
-  for (; margin_rad <= 0.5 * LR_PI; margin_rad += STEP_RAD)
+  for (; margin_rad <= 0.5 * LR_PI && !judge->is_moving; margin_rad += STEP_RAD)
     if (lr_line_mend (eyes_m, partner_m, camera->placed->at_m, own_side, margin_rad, &to_m)
         && lr_judge_keeps_cuts (judge, camera, to_m))
       lr_judge_offer_move (judge, remark, camera->placed, to_m, &eyes_m, NULL);

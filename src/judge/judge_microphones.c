@@ -142,7 +142,8 @@ judge_boom_place (LrJudge                 *judge,
   LrRemark *remark;
   const char *name, *talker, *distance, *angle;
 
-  if (is_far || is_aside)
+  /* whether it is as near as it gets, or what would mend it */
+  if (is_aside ? !judge->is_moving : is_far)
     has_best = lr_boom_best_place (judge->study, boom, judge->limits[LR_LIMIT_BOOM_MARGIN], &tip_m);
   if (has_best)
     best_m = lr_vec3_length (lr_vec3_sub (tip_m, boom->mouth_m));

@@ -26,6 +26,7 @@ typedef struct
   const double   *limits;    /* of the plan, by LrLimit */
   LrUnits         units;
   gboolean        is_trial;
+  gboolean        is_moving; /* remedies are not asked for: the plan is in a hand */
   GArray         *verdicts;  /* LrVerdict */
   GPtrArray      *remarks;   /* LrRemark, owned until they are handed over; NULL in a trial */
   GArray         *offers;    /* LrOffer: remedies that are still to be tried */

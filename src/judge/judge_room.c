@@ -108,6 +108,8 @@ offer_place (LrJudge        *judge,
   /* a place is rounded to whole millimetres: half of one each way must not bring the remark back */
   double strict_m = fmax (judge->limits[LR_LIMIT_OVERLAP] - ROUNDING_M, 0.0);
 
+  if (judge->is_moving)
+    return;
   if (lr_study_find_clear (judge->study, mover, first_m, strict_m, &to_m))
     {
       if (needs_trial (judge, mover, to_m))

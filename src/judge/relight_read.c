@@ -94,7 +94,7 @@ lr_relight_init (LrRelight     *self,
   const LrPlan *plan = judge->study->plan;
   double wall = lr_plan_wall_level (plan);
 
-  if (judge->levels == NULL || lr_light_levels_get_plan (judge->levels) != plan || !lr_light_levels_is_settled (judge->levels))
+  if (judge->is_moving || judge->levels == NULL || lr_light_levels_get_plan (judge->levels) != plan || !lr_light_levels_is_settled (judge->levels))
     return FALSE;
 
   *self = (LrRelight) {

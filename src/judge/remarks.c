@@ -220,6 +220,39 @@ sort_by_grade (LrRemarks *remarks,
       }
 }
 
+static LrRemarks *
+judge_study (const LrStudy       *study,
+             const LrLightLevels *levels,
+             LrUnits              units,
+             gboolean             is_moving)
+{
+  LrRemarks *remarks = g_new0 (LrRemarks, 1);
+  LrJudge judge = {
+    .study = study,
+    .levels = levels,
+    .limits = study->plan->limits.value,
+    .units = units,
+    .is_moving = is_moving,
+    .verdicts = g_array_new (FALSE, FALSE, sizeof (LrVerdict)),
+    .remarks = g_ptr_array_new (),
+    .words = g_string_chunk_new (4096),
+  };
+
+  remarks->all = g_ptr_array_new_with_free_func ((GDestroyNotify) lr_remark_free);
+  remarks->worst = g_hash_table_new (g_str_hash, g_str_equal);
+  remarks->is_moving = is_moving;
+
+  lr_judge_all (&judge);
+  lr_judge_try_offers (&judge);
+  sort_by_grade (remarks, judge.remarks);
+
+  g_array_unref (judge.verdicts);
+  g_ptr_array_unref (judge.remarks);
+  g_string_chunk_free (judge.words);
+
+  return remarks;
+}
+
 /**
  * lr_remarks_new:
  * @study: a study
@@ -251,29 +284,26 @@ lr_remarks_new_lit (const LrStudy       *study,
                     const LrLightLevels *levels,
                     LrUnits              units)
 {
-  LrRemarks *remarks = g_new0 (LrRemarks, 1);
-  LrJudge judge = {
-    .study = study,
-    .levels = levels,
-    .limits = study->plan->limits.value,
-    .units = units,
-    .verdicts = g_array_new (FALSE, FALSE, sizeof (LrVerdict)),
-    .remarks = g_ptr_array_new (),
-    .words = g_string_chunk_new (4096),
-  };
+  return judge_study (study, levels, units, FALSE);
+}
 
-  remarks->all = g_ptr_array_new_with_free_func ((GDestroyNotify) lr_remark_free);
-  remarks->worst = g_hash_table_new (g_str_hash, g_str_equal);
-
-  lr_judge_all (&judge);
-  lr_judge_try_offers (&judge);
-  sort_by_grade (remarks, judge.remarks);
-
-  g_array_unref (judge.verdicts);
-  g_ptr_array_unref (judge.remarks);
-  g_string_chunk_free (judge.words);
-
-  return remarks;
+/**
+ * lr_remarks_new_moving:
+ * @study: a study of a plan that a hand moves
+ * @levels: (nullable): of light, as of lr_remarks_new_lit()
+ * @units: how lengths are written in the sentences
+ *
+ * As lr_remarks_new_lit(), with the same sentences, marks and grades, but without remedies: nobody takes one in the midst of a drag,
+ * and looking for them takes several times as long as all the rest.
+ *
+ * Returns: (transfer full): the remarks, Fix first
+ */
+LrRemarks *
+lr_remarks_new_moving (const LrStudy       *study,
+                       const LrLightLevels *levels,
+                       LrUnits              units)
+{
+  return judge_study (study, levels, units, TRUE);
 }
 
 /**

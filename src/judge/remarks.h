@@ -101,6 +101,7 @@ typedef struct
 {
   GPtrArray *all;             /* of LrRemark: Fix first, then Mind, then Fine; steady order within */
   guint      n[LR_N_GRADES];
+  gboolean   is_moving;       /* without remedies: they come when the plan rests */
   GHashTable *worst;          /* private: id -> LrGrade */
 } LrRemarks;
 
@@ -108,6 +109,8 @@ typedef struct
 LrRemarks *lr_remarks_new  (const LrStudy *study, LrUnits units);
 /* @levels (nullable): of light, of this plan or of one just before it; without them less is said of light */
 LrRemarks *lr_remarks_new_lit (const LrStudy *study, const LrLightLevels *levels, LrUnits units);
+/* The same of a plan that a hand moves: what is remarked, without what would mend it */
+LrRemarks *lr_remarks_new_moving (const LrStudy *study, const LrLightLevels *levels, LrUnits units);
 void       lr_remarks_free (LrRemarks *remarks);
 const LrRemark *lr_remarks_find (const LrRemarks *remarks, const char *key);     /* (nullable) */
 /* Worst of the remarks that mark the item; FINE if there is none */

@@ -159,7 +159,7 @@ lr_remedy_move (LrRemedy       *remedy,
  * @remark: a remark, the one added last
  * @remedy: (transfer full): what would mend it
  *
- * Of several for one remark the first that passes its trial is kept.
+ * Of several for one remark the first that passes its trial is kept; none while the plan moves.
  */
 void
 lr_judge_offer (LrJudge  *judge,
@@ -167,6 +167,12 @@ lr_judge_offer (LrJudge  *judge,
                 LrRemedy *remedy)
 {
   LrOffer offer = { remark, judge->verdicts->len - 1, remedy };
+
+  if (judge->is_moving)
+    {
+      lr_remedy_free (remedy);
+      return;
+    }
 
   if (judge->offers == NULL)
     judge->offers = g_array_new (FALSE, FALSE, sizeof (LrOffer));
@@ -216,6 +222,9 @@ lr_judge_offer_move (LrJudge        *judge,
                      const LrVec2   *about_m,
                      const char     *to)
 {
+  if (judge->is_moving)
+    return;
+
   /* A place that is taken needs no trial */
   if (!placed->has_footprint || lr_study_is_clear_by_legs (judge->study, placed, to_m, judge->limits[LR_LIMIT_OVERLAP]))
     lr_judge_offer (judge, remark, make_move (judge, placed, to_m, about_m, to));
@@ -244,7 +253,7 @@ lr_judge_keep_move (LrJudge        *judge,
                     const LrPlaced *placed,
                     LrVec2          to_m)
 {
-  if (!judge->study->plan->is_read_only)
+  if (!judge->is_moving && !judge->study->plan->is_read_only)
     keep (remark, make_move (judge, placed, to_m, NULL, NULL));
 }
 
@@ -254,14 +263,14 @@ lr_judge_keep_move (LrJudge        *judge,
  * @remark: a remark
  * @remedy: (transfer full): what mends it
  *
- * Gives the remark a remedy that needs no trial.
+ * Gives the remark a remedy that needs no trial, unless the plan moves.
  */
 void
 lr_judge_keep (LrJudge  *judge,
                LrRemark *remark,
                LrRemedy *remedy)
 {
-  if (judge->study->plan->is_read_only)
+  if (judge->is_moving || judge->study->plan->is_read_only)
     lr_remedy_free (remedy);
   else
     keep (remark, remedy);

@@ -9,7 +9,7 @@
 
 typedef struct
 {
-  int   n_changed, n_hand, n_history, n_message;
+  int   n_changed, n_hand, n_history, n_judged, n_message;
   char *message;
 } Heard;
 
@@ -32,6 +32,12 @@ history_cb (Heard *heard)
 }
 
 static void
+judged_cb (Heard *heard)
+{
+  heard->n_judged++;
+}
+
+static void
 message_cb (Heard      *heard,
             const char *sentence)
 {
@@ -47,6 +53,7 @@ listen (LrDocument *document,
   g_signal_connect_swapped (document, "changed", G_CALLBACK (changed_cb), heard);
   g_signal_connect_swapped (document, "hand", G_CALLBACK (hand_cb), heard);
   g_signal_connect_swapped (document, "history", G_CALLBACK (history_cb), heard);
+  g_signal_connect_swapped (document, "judged", G_CALLBACK (judged_cb), heard);
   g_signal_connect_swapped (document, "message", G_CALLBACK (message_cb), heard);
 }
 
@@ -270,6 +277,98 @@ first_remedied (LrDocument *document)
   g_assert_not_reached ();
 }
 
+static guint
+count_remedies (LrDocument *document)
+{
+  const LrRemarks *remarks = lr_document_get_remarks (document);
+  guint n = 0;
+
+  for (guint i = 0; i < remarks->all->len; i++)
+    n += ((const LrRemark *) g_ptr_array_index (remarks->all, i))->remedy != NULL;
+  return n;
+}
+
+/* While a preview moves nothing is offered; when it rests, and when it is kept or taken back, everything is */
+static void
+test_moving (void)
+{
+  g_autoptr (LrDocument) document = new_example ();
+  g_autofree char *id = g_strdup (first_of (document, LR_ITEM_FURNITURE)->id);
+  guint n_still = count_remedies (document), n_fix = lr_document_get_remarks (document)->n[LR_GRADE_FIX];
+  const LrStudy *study;
+  Heard heard = { 0 };
+
+  listen (document, &heard);
+  g_assert_cmpuint (n_still, >, 0);
+  lr_document_preview (document, moved (document, id, 0.001));
+  g_assert_true (lr_document_get_remarks (document)->is_moving);
+  g_assert_cmpuint (count_remedies (document), ==, 0);
+  g_assert_cmpuint (lr_document_get_remarks (document)->n[LR_GRADE_FIX], ==, n_fix);
+
+  g_assert_cmpint (heard.n_judged, ==, 0);
+  while (lr_document_get_remarks (document)->is_moving)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_cmpint (heard.n_judged, ==, 1);
+  g_assert_cmpint (heard.n_changed, ==, 1);
+  g_assert_cmpuint (count_remedies (document), ==, n_still);
+
+  lr_document_preview (document, moved (document, id, 0.002));
+  g_assert_cmpuint (count_remedies (document), ==, 0);
+  study = lr_document_get_study (document);
+  lr_document_end_preview (document, TRUE, "Move it");
+  g_assert_false (lr_document_get_remarks (document)->is_moving);
+  g_assert_cmpuint (count_remedies (document), ==, n_still);
+  g_assert_true (lr_document_get_study (document) == study); /* it is of the same plan */
+  g_assert_true (study->plan == lr_document_get_plan (document));
+  while (!lr_document_has_current_levels (document))
+    g_main_context_iteration (NULL, TRUE);
+
+  lr_document_preview (document, moved (document, id, 0.003));
+  lr_document_end_preview (document, FALSE, NULL);
+  g_assert_cmpuint (count_remedies (document), >=, n_still); /* and what is told of light */
+  g_assert_true (lr_document_get_study (document)->plan == lr_document_get_plan (document));
+}
+
+/* Whatever comes after a rest waits for a window's first frame, and then comes as after any rest */
+static void
+test_starting (void)
+{
+  g_autoptr (LrDocument) document = new_example ();
+  g_autofree char *id = g_strdup (first_of (document, LR_ITEM_LIGHT)->id);
+  gint64 until_us;
+
+  lr_document_set_starting (document, TRUE);
+  lr_document_preview (document, moved (document, id, 0.1));
+  until_us = g_get_monotonic_time () + 300 * 1000;
+  while (g_get_monotonic_time () < until_us)
+    {
+      g_main_context_iteration (NULL, FALSE);
+      g_assert_true (lr_document_get_remarks (document)->is_moving);
+    }
+
+  lr_document_set_starting (document, FALSE);
+  until_us = g_get_monotonic_time () + 1500 * 1000; /* sooner than it would come by itself */
+  while (lr_document_get_remarks (document)->is_moving)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_cmpint (g_get_monotonic_time (), <, until_us);
+}
+
+/* A preview that rested is being lit already: kept, it is waited for no longer than that */
+static void
+test_kept_while_lit (void)
+{
+  g_autoptr (LrDocument) document = new_example ();
+  g_autofree char *id = g_strdup (first_of (document, LR_ITEM_LIGHT)->id);
+
+  lr_document_preview (document, moved (document, id, 0.1));
+  while (lr_document_get_remarks (document)->is_moving)
+    g_main_context_iteration (NULL, TRUE);
+  lr_document_end_preview (document, TRUE, "Move it");
+  while (!lr_document_has_current_levels (document))
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_true (lr_light_levels_get_plan (lr_document_get_levels (document)) == lr_document_get_committed (document));
+}
+
 /* A remark stays in hand by its key; its remedy is a ghost until it is applied, as one step */
 static void
 test_remark (void)
@@ -436,6 +535,9 @@ main (int    argc,
   g_test_add_func ("/document/merge-time", test_merge_time);
   g_test_add_func ("/document/preview", test_preview);
   g_test_add_func ("/document/preview-dropped", test_preview_dropped);
+  g_test_add_func ("/document/moving", test_moving);
+  g_test_add_func ("/document/starting", test_starting);
+  g_test_add_func ("/document/kept-while-lit", test_kept_while_lit);
   g_test_add_func ("/document/selection", test_selection);
   g_test_add_func ("/document/remark", test_remark);
   g_test_add_func ("/document/units", test_units);

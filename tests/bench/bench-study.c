@@ -26,14 +26,26 @@ study_and_judge (gpointer plan)
   lr_remarks_free (lr_remarks_new (made, LR_UNITS_METRIC));
 }
 
+/* As in each frame of a drag */
+static void
+study_and_judge_moving (gpointer plan)
+{
+  g_autoptr (LrStudy) made = lr_study_new (plan);
+
+  lr_remarks_free (lr_remarks_new_moving (made, NULL, LR_UNITS_METRIC));
+}
+
 static void
 bench_typical (void)
 {
   g_autoptr (LrPlan) plan = lr_typical_plan_new ();
-  LrBenchSide sides[] = { { .run = study_and_judge, .data = plan }, { .run = study, .data = plan } };
+  LrBenchSide sides[] = {
+    { .run = study_and_judge, .data = plan }, { .run = study, .data = plan }, { .run = study_and_judge_moving, .data = plan },
+  };
 
   lr_bench_measure (sides, G_N_ELEMENTS (sides));
-  lr_bench_row_ms ("study and judge, typical plan", sides[0].time_s, 0.2e-3);
+  lr_bench_row_ms ("study and judge, typical plan, while it moves", sides[2].time_s, 0.2e-3);
+  lr_bench_row_ms ("study and judge, typical plan, with remedies", sides[0].time_s, 0.2e-3);
   lr_bench_note ("  of which study", "%.3f ms", sides[1].time_s * 1e3);
 }
 
@@ -46,11 +58,12 @@ bench_large (void)
   g_autoptr (LrPlan) small = lr_large_plan_new (sizes[2]);
   LrBenchSide sides[] = {
     { .run = study, .data = large }, { .run = study_and_judge, .data = large }, { .run = study_and_judge, .data = middle },
-    { .run = study_and_judge, .data = small },
+    { .run = study_and_judge, .data = small }, { .run = study_and_judge_moving, .data = large },
   };
 
   lr_bench_measure (sides, G_N_ELEMENTS (sides));
-  lr_bench_row_ms ("study and judge, 1,000 items", sides[1].time_s, 10e-3);
+  lr_bench_row_ms ("study and judge, 1,000 items, while one moves", sides[4].time_s, 10e-3);
+  lr_bench_row_ms ("study and judge, 1,000 items, with remedies", sides[1].time_s, 10e-3);
   lr_bench_note ("  of which study", "%.3f ms", sides[0].time_s * 1e3);
   for (guint i = 1; i < G_N_ELEMENTS (sizes); i++)
     {

@@ -52,6 +52,44 @@ test_remarks (void)
   close_window (window);
 }
 
+static gboolean
+is_mend (GtkWidget     *widget,
+         gconstpointer  data)
+{
+  return GTK_IS_BUTTON (widget) && gtk_widget_get_visible (widget) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (widget)), "Mend") == 0;
+}
+
+/* A line's button stays where it is while something moves, and can be pressed when it rests */
+static void
+test_mend_waits (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *panel = GTK_WIDGET (window->remarks), *mend;
+  g_autoptr (GError) error = NULL;
+  int height_px;
+
+  settle ();
+  mend = find (panel, is_mend, NULL);
+  g_assert_nonnull (mend);
+  g_assert_true (gtk_widget_get_sensitive (mend));
+  height_px = gtk_widget_get_height (gtk_widget_get_parent (mend));
+
+  lr_document_preview (window->document, lr_plan_move (lr_document_get_committed (window->document), "wenna", lr_vec2 (2.598, 2.95), &error));
+  g_assert_no_error (error);
+  g_assert_true (find (panel, is_mend, NULL) == mend);
+  g_assert_false (gtk_widget_get_sensitive (mend));
+
+  while (lr_document_get_remarks (window->document)->is_moving)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_true (lr_document_has_preview (window->document));
+  g_assert_true (find (panel, is_mend, NULL) == mend);
+  g_assert_true (gtk_widget_get_sensitive (mend));
+  settle ();
+  g_assert_cmpint (gtk_widget_get_height (gtk_widget_get_parent (mend)), ==, height_px);
+  lr_document_end_preview (window->document, FALSE, NULL);
+  close_window (window);
+}
+
 /* Tray */
 
 static gboolean
@@ -377,6 +415,7 @@ main (int    argc,
   window_tests_init (&argc, &argv);
 
   g_test_add_func ("/window/remarks", test_remarks);
+  g_test_add_func ("/window/mend-waits", test_mend_waits);
   g_test_add_func ("/window/tray", test_tray);
   g_test_add_func ("/window/setups", test_setups);
   g_test_add_func ("/window/panels", test_panels);

@@ -368,15 +368,23 @@ set_winter (LrPlan **plan)
   }
 }
 
+LrLightLevels *
+provoked_levels (const Provocation *provocation,
+                 const LrStudy     *study)
+{
+  gboolean is_lit = (provocation->check >= LR_CHECK_UNLIT && provocation->check <= LR_CHECK_MIXED_WHITES)
+                    || provocation->check == LR_CHECK_CATCH_LIGHT || provocation->check == LR_CHECK_SHADOW
+                    || provocation->check == LR_CHECK_WAY_OUT || provocation->check == LR_CHECK_WHEELCHAIR;
+
+  return is_lit ? lr_light_levels_new (study->plan, TRUE, NULL) : NULL;
+}
+
 LrRemarks *
 provoked_remarks (const Provocation *provocation,
                   const LrStudy     *study,
                   LrUnits            units)
 {
-  gboolean is_lit = (provocation->check >= LR_CHECK_UNLIT && provocation->check <= LR_CHECK_MIXED_WHITES)
-                    || provocation->check == LR_CHECK_CATCH_LIGHT || provocation->check == LR_CHECK_SHADOW
-                    || provocation->check == LR_CHECK_WAY_OUT || provocation->check == LR_CHECK_WHEELCHAIR;
-  g_autoptr (LrLightLevels) levels = is_lit ? lr_light_levels_new (study->plan, TRUE, NULL) : NULL;
+  g_autoptr (LrLightLevels) levels = provoked_levels (provocation, study);
 
   return lr_remarks_new_lit (study, levels, units);
 }

@@ -40,5 +40,7 @@ extern const Provocation provocations[];
 extern const gsize n_provocations;
 
 LrPlan *provoke (const Provocation *provocation);
+/* (transfer full) (nullable): if the check judges by them */
+LrLightLevels *provoked_levels (const Provocation *provocation, const LrStudy *study);
 /* (transfer full): of a plan like that */
 LrRemarks *provoked_remarks (const Provocation *provocation, const LrStudy *study, LrUnits units);

@@ -211,6 +211,65 @@ test_mended (gconstpointer data)
   g_assert_cmpuint (left->n[LR_GRADE_FIX], <=, remarks->n[LR_GRADE_FIX] - (p->grade == LR_GRADE_FIX ? 1 : 0));
 }
 
+static void
+check_same_marks (const GArray *a,
+                  const GArray *b)
+{
+  g_assert_cmpuint (a->len, ==, b->len);
+  for (guint i = 0; i < a->len; i++)
+    {
+      const LrMark *mark = &g_array_index (a, LrMark, i), *other = &g_array_index (b, LrMark, i);
+
+      g_assert_cmpint (mark->type, ==, other->type);
+      g_assert_cmpfloat (mark->a_m.x, ==, other->a_m.x);
+      g_assert_cmpfloat (mark->b_m.y, ==, other->b_m.y);
+      g_assert_cmpstr (mark->figure, ==, other->figure);
+    }
+}
+
+/* What is said while the plan moves is what is said at rest, less the sentence of the remedy */
+static void
+check_moving (const LrRemark *moving,
+              const LrRemark *resting)
+{
+  g_assert_cmpstr (moving->key, ==, resting->key);
+  g_assert_cmpint (moving->check, ==, resting->check);
+  g_assert_cmpint (moving->grade, ==, resting->grade);
+  g_assert_true (g_strv_equal ((const char *const *) moving->ids, (const char *const *) resting->ids));
+  g_assert_true (moving->value == resting->value || (isnan (moving->value) && isnan (resting->value)));
+  g_assert_true (moving->limit == resting->limit || (isnan (moving->limit) && isnan (resting->limit)));
+  check_same_marks (moving->marks, resting->marks);
+  g_assert_null (moving->remedy);
+  if (resting->remedy == NULL)
+    g_assert_cmpstr (moving->markup, ==, resting->markup);
+  else
+    {
+      g_autofree char *told = g_strconcat (moving->markup, " ", resting->remedy->markup, NULL);
+
+      g_assert_cmpstr (told, ==, resting->markup);
+    }
+}
+
+/* The same remarks with the same words, figures and marks, in the same order; only remedies are missing */
+static void
+test_moving (gconstpointer data)
+{
+  const Provocation *p = data;
+  g_autoptr (LrPlan) plan = provoke (p);
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  g_autoptr (LrLightLevels) levels = provoked_levels (p, study);
+  g_autoptr (LrRemarks) resting = lr_remarks_new_lit (study, levels, LR_UNITS_METRIC);
+  g_autoptr (LrRemarks) moving = lr_remarks_new_moving (study, levels, LR_UNITS_METRIC);
+
+  g_assert_true (moving->is_moving);
+  g_assert_false (resting->is_moving);
+  g_assert_cmpuint (moving->all->len, ==, resting->all->len);
+  for (LrGrade grade = 0; grade < LR_N_GRADES; grade++)
+    g_assert_cmpuint (moving->n[grade], ==, resting->n[grade]);
+  for (guint i = 0; i < resting->all->len; i++)
+    check_moving (moving->all->pdata[i], resting->all->pdata[i]);
+}
+
 /* Every sentence can be said in feet and inches too */
 static void
 test_imperial (gconstpointer data)
@@ -260,7 +319,7 @@ main (int   argc,
     {
       static const struct { const char *path; GTestDataFunc func; } tests[] = {
         { "/checks/provoked", test_provoked }, { "/checks/figure", test_figure },
-        { "/checks/mended", test_mended }, { "/checks/imperial", test_imperial },
+        { "/checks/mended", test_mended }, { "/checks/imperial", test_imperial }, { "/checks/moving", test_moving },
       };
 
       for (guint j = 0; j < G_N_ELEMENTS (tests); j++)
