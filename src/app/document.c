@@ -49,6 +49,7 @@ static void
 study_again (LrDocument *self)
 {
   g_clear_pointer (&self->ghost, lr_plan_unref);
+  g_clear_pointer (&self->offer, lr_plan_unref);
   g_clear_pointer (&self->remarks, lr_remarks_free);
   g_clear_pointer (&self->study, lr_study_free);
   self->study = lr_study_new (lr_document_get_plan (self));
@@ -168,6 +169,8 @@ lr_document_finalize (GObject *object)
 
   lr_document_light_clear (self);
   g_clear_pointer (&self->ghost, lr_plan_unref);
+  g_clear_pointer (&self->offer, lr_plan_unref);
+  g_clear_pointer (&self->planned, lr_plan_unref);
   g_clear_pointer (&self->remarks, lr_remarks_free);
   g_clear_pointer (&self->study, lr_study_free);
   g_clear_pointer (&self->preview, lr_plan_unref);
