@@ -15,7 +15,7 @@
 #include <math.h>
 #include <string.h>
 
-#define TOUCH_M 0.05  /* off a wall: what is pushed against it */
+#define TOUCH_M 0.1   /* off a wall: what is pushed against it, but for a skirting board */
 #define AT_HAND_M 0.6 /* from a person's middle: what they sit on, and the table at their knees */
 
 /* The room that it takes, as far as that matters at a wall; %FALSE: none to speak of */

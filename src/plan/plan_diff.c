@@ -271,6 +271,10 @@ add_move (LrPlanDiff       *diff,
   LrDiff found = new_diff (LR_DIFF_MOVED, pair->was, pair->now);
   double turn_rad;
 
+  /* what is worn or carried moves with that */
+  if (lr_item_kind_info (pair->now->kind)->place == LR_PLACE_FLOOR && !stands_alone (pair->now))
+    return;
+
   found.from_m = expected_m (diff, pair, rigid, &turn_rad);
   found.to_m = pair->now_m;
   found.nearer_m = pair->is_of_set ? nearer_m (diff, pair->now, pair->was_m, pair->now_m) : (double) NAN;

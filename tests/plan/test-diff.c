@@ -36,6 +36,8 @@ set (void)
   add_at (&plan, LR_ITEM_LIGHT, LR_LIGHT_WIDE, 3.0, 1.5);
   add_at (&plan, LR_ITEM_LIGHT, LR_LIGHT_PANEL, 1.0, 0.7);
   add_at (&plan, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 2.0, 2.6);
+  add_at (&plan, LR_ITEM_MICROPHONE, LR_MIC_LAVALIER, 2.0, 1.5);
+  take_next (&plan, lr_plan_change_text (plan, "microphone-2", "worn-by", "person-1", &error), &error);
   add_at (&plan, LR_ITEM_DOOR, 0, 0.0, 1.5);
   add_at (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_BOX, 3.8, 0.5);
   take_next (&plan, lr_plan_change (plan, size, 2, &error), &error);
