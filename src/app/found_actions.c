@@ -33,7 +33,7 @@ find_named_cb (const char *name,
 {
   LrMainWindow *self = data;
   g_autoptr (GError) error = NULL;
-  LrPlan *next = lr_plan_find_setup (lr_document_get_committed (self->document), name, &error);
+  LrPlan *next = lr_plan_copy_found (lr_document_get_committed (self->document), name, &error);
 
   if (next == NULL)
     lr_document_say (self->document, error->message);

@@ -105,12 +105,13 @@ void
 lr_floor_draw_planned (const LrFloor *floor)
 {
   g_autoptr (LrStudy) study = floor->view->planned != NULL ? lr_study_new_trial (floor->view->planned) : NULL;
+  gboolean is_faint = !floor->view->is_page && floor->has_base; /* what moves is painted in every frame */
 
   if (study == NULL)
     return;
 
   cairo_save (floor->cr);
-  if (!floor->view->is_page)
+  if (is_faint)
     cairo_push_group (floor->cr);
   lr_theme_set_color (floor->cr, floor->theme->ink2, 1.0);
   draw_walls (floor, study->setup->room);
@@ -127,7 +128,7 @@ lr_floor_draw_planned (const LrFloor *floor)
       if (now != NULL)
         lr_floor_draw_arrow (floor, then->at_m, now->at_m, LR_LINE_HAIR);
     }
-  if (!floor->view->is_page)
+  if (is_faint)
     {
       cairo_pop_group_to_source (floor->cr);
       cairo_paint_with_alpha (floor->cr, FAINT);

@@ -128,7 +128,7 @@ lr_plan_copy_setup (const LrPlan  *plan,
 }
 
 /**
- * lr_plan_find_setup:
+ * lr_plan_copy_found:
  * @plan: a plan
  * @name: of the copy; no set-up has it yet
  * @error: return location
@@ -138,7 +138,7 @@ lr_plan_copy_setup (const LrPlan  *plan,
  * Returns: (transfer full) (nullable): the next plan
  */
 LrPlan *
-lr_plan_find_setup (const LrPlan  *plan,
+lr_plan_copy_found (const LrPlan  *plan,
                     const char    *name,
                     GError       **error)
 {

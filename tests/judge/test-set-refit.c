@@ -52,7 +52,7 @@ add_pillar (LrPlan **plan,
 static void
 find (LrPlan **plan)
 {
-  LrPlan *found = lr_plan_find_setup (*plan, "As found", NULL);
+  LrPlan *found = lr_plan_copy_found (*plan, "As found", NULL);
 
   g_assert_nonnull (found);
   lr_plan_unref (*plan);

@@ -49,7 +49,7 @@ static LrPlan *
 found_of (const LrPlan *plan)
 {
   g_autoptr (GError) error = NULL;
-  LrPlan *found = lr_plan_find_setup (plan, "As found", &error);
+  LrPlan *found = lr_plan_copy_found (plan, "As found", &error);
 
   g_assert_no_error (error);
   return found;

@@ -84,7 +84,7 @@ as_found (LrPlan *plan)
 {
   g_autoptr (LrPlan) planned = plan;
   g_autoptr (GError) error = NULL;
-  LrPlan *found = lr_plan_find_setup (planned, "As planned, as found", &error);
+  LrPlan *found = lr_plan_copy_found (planned, "As planned, as found", &error);
 
   g_assert_no_error (error);
   g_assert_cmpstr (lr_plan_get_setup (found)->found_of, ==, "setup-1");
