@@ -52,7 +52,7 @@ static const Shortcut panel_shortcuts[] = {
   { "win.show-power",     "<Alt>5",                         NULL },
   { NULL,                 "<Alt>1...5",                     N_("Show or hide Sight, Light, Sound, Sun, Power") },
   { "win.other-pictures", "<Alt>6",                         N_("Pictures one above the other, or the cut side by side") },
-  { "win.show-planned",   "<Alt>7",                         N_("Show or hide where things were planned") },
+  { "win.show-planned",   "<Alt>7",                         N_("Show planned places") },
   { "win.mend",           "<Control>m",                     N_("Mend the remark in hand") },
   { "win.show-shortcuts", "<Control>question F1",           N_("Keyboard shortcuts") },
 };
@@ -138,7 +138,7 @@ lr_shortcuts_window_new (void)
 {
   g_autoptr (GString) ui = g_string_new ("<interface><object class='GtkShortcutsWindow' id='window'><child>"
                                          "<object class='GtkShortcutsSection'><property name='section-name'>all</property>"
-                                         "<property name='max-height'>16</property>");
+                                         "<property name='max-height'>19</property>");
   g_autoptr (GtkBuilder) builder = NULL;
 
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
