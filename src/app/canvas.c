@@ -118,6 +118,8 @@ refresh_view (LrCanvas *self)
   view->pointed = lr_document_get_pointed (self->document);
   view->remark = lr_document_get_remark (self->document);
   view->ghost = lr_document_get_ghost (self->document);
+  /* two kinds of ghosts at once cannot be told apart */
+  view->planned = lr_document_get_shows_planned (self->document) && view->ghost == NULL ? lr_document_get_planned (self->document) : NULL;
   view->only = NULL;
   view->skip = NULL;
   view->is_dragging = lr_canvas_get_active (self) != NULL || lr_canvas_is_dragging (self);

@@ -103,7 +103,7 @@ key_holds (LrCanvas   *self,
          && key->view.sun_minute == now->sun_minute && key->levels == now->levels
          && key->view.is_read_only == now->is_read_only
          && key->view.remark == (skip == NULL ? now->remark : NULL)
-         && key->view.ghost == (skip == NULL ? now->ghost : NULL)
+         && key->view.ghost == (skip == NULL ? now->ghost : NULL) && key->view.planned == now->planned
          && key->view.is_dragging == now->is_dragging
          && g_strcmp0 (key->in_hand, now->in_hand) == 0
          && (skip != NULL || key->fixes == hash_fixes (lr_document_get_remarks (self->document), NULL));

@@ -51,6 +51,7 @@ judge_again (LrDocument *self,
              gboolean    is_moving)
 {
   g_clear_pointer (&self->ghost, lr_plan_unref);
+  g_clear_pointer (&self->offer, lr_plan_unref);
   g_clear_pointer (&self->remarks, lr_remarks_free);
   self->remarks = is_moving ? lr_remarks_new_moving (self->study, self->levels, self->units)
                             : lr_remarks_new_lit (self->study, self->levels, self->units);
@@ -197,6 +198,8 @@ lr_document_finalize (GObject *object)
 
   lr_document_light_clear (self);
   g_clear_pointer (&self->ghost, lr_plan_unref);
+  g_clear_pointer (&self->offer, lr_plan_unref);
+  g_clear_pointer (&self->planned, lr_plan_unref);
   g_clear_pointer (&self->remarks, lr_remarks_free);
   g_clear_pointer (&self->study, lr_study_free);
   g_clear_pointer (&self->preview, lr_plan_unref);

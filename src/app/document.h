@@ -70,6 +70,13 @@ void             lr_document_take_remark  (LrDocument *self, const char *key); /
 LrPlan          *lr_document_get_ghost    (LrDocument *self); /* (transfer none) (nullable): plan with the remedy of the remark in hand */
 void             lr_document_mend         (LrDocument *self, const char *key); /* applies its remedy as one undo step */
 
+/* As found (document_found.c) */
+LrPlan          *lr_document_get_planned  (LrDocument *self); /* (transfer none) (nullable): shows the set-up as planned of the one shown */
+gboolean         lr_document_get_shows_planned (LrDocument *self); /* on the sheet; TRUE to begin with */
+void             lr_document_set_shows_planned (LrDocument *self, gboolean shows_planned); /* emits "hand" */
+/* A plan that is a ghost on the sheet while no remark is in hand, until the plan shown is another (transfer full) (nullable); emits "hand" */
+void             lr_document_offer        (LrDocument *self, LrPlan *offer);
+
 LrUnits          lr_document_get_units    (LrDocument *self);
 void             lr_document_set_units    (LrDocument *self, LrUnits units);
 /* While it is on, a camera that is moved on the sheet keeps the size of its subject by its lens */

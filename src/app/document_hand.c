@@ -106,7 +106,7 @@ lr_document_take_remark (LrDocument *self,
 /**
  * lr_document_get_ghost:
  *
- * Returns: (transfer none) (nullable): the plan shown with the remedy of the remark in hand applied
+ * Returns: (transfer none) (nullable): the plan shown with the remedy of the remark in hand applied; without a remark what is offered
  */
 LrPlan *
 lr_document_get_ghost (LrDocument *self)
@@ -114,7 +114,7 @@ lr_document_get_ghost (LrDocument *self)
   const LrRemark *remark = lr_document_get_remark (self);
 
   if (remark == NULL || remark->remedy == NULL)
-    return NULL;
+    return remark == NULL ? self->offer : NULL;
 
   if (self->ghost == NULL)
     self->ghost = lr_remedy_apply (remark->remedy, lr_document_get_plan (self), NULL);

@@ -40,6 +40,9 @@ struct _LrDocument
   char      *selected, *pointed, *remark_key;
   gboolean   is_remark_fine; /* when it was taken */
   LrPlan    *ghost;    /* made when asked for */
+  LrPlan    *offer;    /* a ghost without a remark; may be NULL */
+  LrPlan    *planned;  /* made when asked for */
+  gboolean   hides_planned;
   LrUnits    units;
   guint      shown;
   int        sun_minute; /* of the day; 0: the middle of the shoot */

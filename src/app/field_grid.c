@@ -203,6 +203,8 @@ lr_field_grid_add (LrFieldGrid  *self,
   g_signal_connect_object (field, "text", G_CALLBACK (text_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (field, "refused", G_CALLBACK (refused_cb), self, G_CONNECT_SWAPPED);
   attach (self, field, label != NULL ? label : _(prop->label), is_wide);
+  if (label != NULL) /* it is spoken of by what stands beside it */
+    gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (field)), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
   g_ptr_array_add (self->fields, field);
   return LR_FIELD (field);
 }

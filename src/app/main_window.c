@@ -94,6 +94,7 @@ static void
 changed_cb (LrMainWindow *self)
 {
   lr_main_window_update_setups (self);
+  lr_main_window_update_found (self);
   if (!lr_document_has_preview (self->document))
     {
       update_title (self);
@@ -253,6 +254,7 @@ lr_main_window_dispose (GObject *object)
   g_clear_handle_id (&self->notice_source, g_source_remove);
   g_clear_handle_id (&self->zoom_source, g_source_remove);
   g_clear_handle_id (&self->focus_source, g_source_remove);
+  lr_main_window_clear_found (self);
   gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_MAIN_WINDOW);
   g_clear_pointer (&self->journal, lr_journal_free);
   g_clear_object (&self->document);
@@ -269,6 +271,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, redo_button);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, LrMainWindow, refit_bar);
+  gtk_widget_class_bind_template_child (widget_class, LrMainWindow, refit_label);
+  gtk_widget_class_bind_template_child (widget_class, LrMainWindow, refit_apply);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, recovered_bar);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, recovered_label);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, toggles);
@@ -393,6 +398,7 @@ lr_main_window_init (LrMainWindow *self)
   add_toggles (self);
   lr_main_window_add_actions (self);
   lr_main_window_add_setup_actions (self);
+  lr_main_window_add_found_actions (self);
   lr_tray_set_canvas (self->tray, self->canvas);
   connect_document (self);
 

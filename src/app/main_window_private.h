@@ -10,6 +10,7 @@
 #include "details.h"
 #include "journal.h"
 #include "remarks_panel.h"
+#include "set_refit.h"
 #include "sun_scale.h"
 #include "tray.h"
 #include "viewfinders.h"
@@ -26,6 +27,7 @@ struct _LrMainWindow
   gboolean    may_close;     /* asked and answered */
 
   GtkWidget  *title_label, *subtitle_label, *setup_button, *setup_label, *undo_button, *redo_button, *menu_button;
+  GtkWidget  *refit_bar, *refit_label, *refit_apply;
   GtkWidget  *recovered_bar, *recovered_label, *toggles, *zoom_button, *zoom_label, *notice, *notice_label, *centre, *right;
   GMenu      *main_menu, *recent_menu, *zoom_menu;
   LrTray     *tray;
@@ -34,6 +36,10 @@ struct _LrMainWindow
   LrRemarksPanel *remarks;
   LrViewfinders *viewfinders;
   LrDetails  *details;
+
+  GtkWidget  *found_dialog;  /* may be NULL */
+  GCancellable *refitting;   /* NULL: nothing is looked for */
+  LrSetRefit *refit;         /* what was found and is offered; may be NULL */
 };
 
 /* main_window.c */
@@ -46,3 +52,8 @@ void lr_main_window_update_actions (LrMainWindow *self);
 /* setup_menu.c */
 void lr_main_window_add_setup_actions (LrMainWindow *self);
 void lr_main_window_update_setups     (LrMainWindow *self);
+
+/* found_actions.c */
+void lr_main_window_add_found_actions (LrMainWindow *self);
+void lr_main_window_update_found      (LrMainWindow *self); /* the plan shown is another */
+void lr_main_window_clear_found       (LrMainWindow *self);

@@ -102,7 +102,7 @@ copy_setup_cb (GSimpleAction *action,
   /* Translators: name offered for the copy of a set-up */
   g_autofree char *name = g_strdup_printf (_("%s, copy"), lr_plan_get_setup (lr_document_get_plan (self->document))->name);
 
-  lr_ask_text (GTK_WINDOW (self), _("Copy this set-up under another name, for instance “as found”"), _("_Copy"), name,
+  lr_ask_text (GTK_WINDOW (self), _("Copy this set-up under another name"), _("_Copy"), name,
                copy_named_cb, self);
 }
 
@@ -151,7 +151,7 @@ static GMenu *
 make_menu (const LrPlan *plan)
 {
   GMenu *menu = g_menu_new ();
-  g_autoptr (GMenu) setups = g_menu_new (), edits = g_menu_new ();
+  g_autoptr (GMenu) setups = g_menu_new (), edits = g_menu_new (), found = g_menu_new ();
 
   for (guint i = 0; i < plan->setups->len; i++)
     {
@@ -165,8 +165,13 @@ make_menu (const LrPlan *plan)
   g_menu_append (edits, _("_New set-up…"), "win.new-setup");
   g_menu_append (edits, _("_Rename…"), "win.rename-setup");
   g_menu_append (edits, _("Re_move"), "win.remove-setup");
+  g_menu_append (found, _("_As found…"), "win.as-found");
+  g_menu_append (found, _("_Differences to the plan…"), "win.differences");
+  g_menu_append (found, _("Show _planned places"), "win.show-planned");
+  g_menu_append (found, _("Re_fit the set"), "win.refit-set");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (setups));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (edits));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (found));
   return menu;
 }
 

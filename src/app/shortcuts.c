@@ -36,6 +36,8 @@ static const Shortcut plan_shortcuts[] = {
   { "win.next-setup",     "<Control>Page_Down",             NULL },
   { "win.previous-setup", "<Control>Page_Up",               NULL },
   { NULL,                 "<Control>Page_Up <Control>Page_Down", N_("Set-up before, next set-up") },
+  { "win.differences",    "<Control><Shift>d",              N_("Differences to the plan") },
+  { "win.refit-set",      "<Control><Shift>r",              N_("Refit the set to the room") },
   { "window.close",       "<Control>w",                     N_("Close the window") },
   { "app.quit",           "<Control>q",                     N_("Quit") },
 };
@@ -51,6 +53,7 @@ static const Shortcut panel_shortcuts[] = {
   { "win.show-power",     "<Alt>5",                         NULL },
   { NULL,                 "<Alt>1...5",                     N_("Show or hide Sight, Light, Sound, Sun, Power") },
   { "win.other-pictures", "<Alt>6",                         N_("Pictures one above the other, or the cut side by side") },
+  { "win.show-planned",   "<Alt>7",                         N_("Show planned places") },
   { "win.mend",           "<Control>m",                     N_("Mend the remark in hand") },
   { "win.show-shortcuts", "<Control>question F1",           N_("Keyboard shortcuts") },
 };
@@ -136,7 +139,7 @@ lr_shortcuts_window_new (void)
 {
   g_autoptr (GString) ui = g_string_new ("<interface><object class='GtkShortcutsWindow' id='window'><child>"
                                          "<object class='GtkShortcutsSection'><property name='section-name'>all</property>"
-                                         "<property name='max-height'>17</property>");
+                                         "<property name='max-height'>19</property>");
   g_autoptr (GtkBuilder) builder = NULL;
 
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)

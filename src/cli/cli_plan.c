@@ -24,10 +24,19 @@ units_of_locale (void)
 #endif
 }
 
-static gboolean
-parse_units (const char *word,
-             LrUnits    *units)
+/**
+ * lr_cli_parse_units:
+ * @options: common options, parsed
+ * @units: (out): how lengths are written
+ *
+ * Returns: %FALSE after a complaint
+ */
+gboolean
+lr_cli_parse_units (const LrCliOptions *options,
+                    LrUnits            *units)
 {
+  const char *word = options->units;
+
   if (word == NULL)
     *units = units_of_locale ();
   else if (g_str_equal (word, "metric"))
@@ -35,15 +44,19 @@ parse_units (const char *word,
   else if (g_str_equal (word, "imperial"))
     *units = LR_UNITS_IMPERIAL;
   else
-    return FALSE;
+    {
+      lr_cli_complain (NULL, _("--units is metric or imperial, not “%s”"), word);
+      return FALSE;
+    }
 
   return TRUE;
 }
 
 /**
- * lr_cli_parse:
+ * lr_cli_parse_files:
  * @argc: from the command's word on
  * @argv: from the command's word on
+ * @max_files: how many plan files it takes at most
  * @synopsis: what follows the word, translated
  * @summary: what it does, translated
  * @own: the command's own options
@@ -52,12 +65,13 @@ parse_units (const char *word,
  * Returns: %FALSE after a complaint
  */
 gboolean
-lr_cli_parse (int                 argc,
-              char              **argv,
-              const char         *synopsis,
-              const char         *summary,
-              const GOptionEntry *own,
-              LrCliOptions       *options)
+lr_cli_parse_files (int                 argc,
+                    char              **argv,
+                    guint               max_files,
+                    const char         *synopsis,
+                    const char         *summary,
+                    const GOptionEntry *own,
+                    LrCliOptions       *options)
 {
   const GOptionEntry common[] = {
     { "setup", 0, 0, G_OPTION_ARG_STRING, &options->setup, N_("The set-up to look at, instead of the one shown"), N_("NAME") },
@@ -91,13 +105,38 @@ lr_cli_parse (int                 argc,
       lr_cli_complain (argv[0], _("needs the name of a plan file"));
       return FALSE;
     }
-  if (options->files[1] != NULL)
+  if (g_strv_length (options->files) > max_files)
     {
-      lr_cli_complain (argv[0], _("takes one plan file, not “%s” as well"), options->files[1]);
+      lr_cli_complain (argv[0], max_files == 1 ? _("takes one plan file, not “%s” as well") : _("takes two plan files, not “%s” as well"),
+                       options->files[max_files]);
       return FALSE;
     }
 
   return TRUE;
+}
+
+/**
+ * lr_cli_parse:
+ * @argc: from the command's word on
+ * @argv: from the command's word on
+ * @synopsis: what follows the word, translated
+ * @summary: what it does, translated
+ * @own: the command's own options
+ * @options: (out): the common ones; cleared by lr_cli_options_clear() whatever is returned
+ *
+ * As lr_cli_parse_files() for one plan file.
+ *
+ * Returns: %FALSE after a complaint
+ */
+gboolean
+lr_cli_parse (int                 argc,
+              char              **argv,
+              const char         *synopsis,
+              const char         *summary,
+              const GOptionEntry *own,
+              LrCliOptions       *options)
+{
+  return lr_cli_parse_files (argc, argv, 1, synopsis, summary, own, options);
 }
 
 /**
@@ -131,11 +170,8 @@ lr_cli_plan_open (const LrCliOptions *options)
   LrCliPlan *opened;
   LrUnits units;
 
-  if (!parse_units (options->units, &units))
-    {
-      lr_cli_complain (NULL, _("--units is metric or imperial, not “%s”"), options->units);
-      return NULL;
-    }
+  if (!lr_cli_parse_units (options, &units))
+    return NULL;
 
   plan = lr_plan_read (path, &error);
   if (plan == NULL)

@@ -32,6 +32,10 @@ typedef struct
 
 /* Parses @argc, @argv by @own and the common options; FALSE after saying why on stderr */
 gboolean lr_cli_parse      (int argc, char **argv, const char *synopsis, const char *summary, const GOptionEntry *own, LrCliOptions *options);
+/* The same with up to so many files */
+gboolean lr_cli_parse_files (int argc, char **argv, guint max_files, const char *synopsis, const char *summary, const GOptionEntry *own,
+                             LrCliOptions *options);
+gboolean lr_cli_parse_units (const LrCliOptions *options, LrUnits *units); /* FALSE after a complaint */
 void     lr_cli_options_clear (LrCliOptions *options);
 
 LrCliPlan *lr_cli_plan_open (const LrCliOptions *options);
@@ -48,6 +52,7 @@ LrExit   lr_cli_print_json (JsonNode *node);
 gboolean lr_cli_flush      (void);
 
 int lr_cli_check    (int argc, char **argv);
+int lr_cli_diff     (int argc, char **argv);
 int lr_cli_pack     (int argc, char **argv);
 int lr_cli_page     (int argc, char **argv);
 int lr_cli_calendar (int argc, char **argv);

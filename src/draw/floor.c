@@ -238,6 +238,7 @@ lr_floor_draw (cairo_t         *cr,
   lr_floor_draw_furnishings (&floor);
   lr_floor_draw_distances (&floor);
   lr_floor_draw_remark (&floor);
+  lr_floor_draw_planned (&floor);
   draw_in_hand (&floor);
   lr_floor_draw_marks (&floor);
   draw_labels (&floor);

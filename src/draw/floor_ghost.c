@@ -55,25 +55,35 @@ draw_edges (const LrFloor         *floor,
   cairo_stroke (floor->cr);
 }
 
-static void
-draw_move (const LrFloor  *floor,
-           const LrPlaced *now,
-           const LrPlaced *then)
+/**
+ * lr_floor_draw_arrow:
+ * @floor: a drawing, its color set
+ * @from_m: where it begins [m]
+ * @to_m: where its head is [m]
+ * @weight: of its line
+ *
+ * An arrow too short to be seen is left out.
+ */
+void
+lr_floor_draw_arrow (const LrFloor *floor,
+                     LrVec2         from_m,
+                     LrVec2         to_m,
+                     LrLineWeight   weight)
 {
-  LrVec2 from = lr_floor_device (floor, now->at_m), to = lr_floor_device (floor, then->at_m);
+  LrVec2 from = lr_floor_device (floor, from_m), to = lr_floor_device (floor, to_m);
   LrVec2 way = lr_vec2_sub (to, from);
   double length = lr_vec2_length (way);
   cairo_t *cr = floor->cr;
 
-  if (length < LEAST_ARROW_PX)
+  if (length < LEAST_ARROW_PX * floor->px)
     return;
 
   way = lr_vec2_scale (way, 1.0 / length);
   cairo_move_to (cr, from.x, from.y);
-  cairo_line_to (cr, to.x - 4.0 * way.x, to.y - 4.0 * way.y);
-  lr_theme_set_line (cr, floor->theme, LR_LINE_OUTLINE, LR_DASH_SOLID);
+  cairo_line_to (cr, to.x - 4.0 * floor->px * way.x, to.y - 4.0 * floor->px * way.y);
+  lr_theme_set_line (cr, floor->theme, weight, LR_DASH_SOLID);
   cairo_stroke (cr);
-  lr_floor_arrowhead (cr, to, way, ARROWHEAD_PX);
+  lr_floor_arrowhead (cr, to, way, ARROWHEAD_PX * floor->px);
 }
 
 static void
@@ -107,7 +117,7 @@ label_ghost (const LrFloor  *floor,
  * lr_floor_draw_ghost:
  * @floor: a drawing
  *
- * The things that the remedy in hand would move or change, with an arrow from now to then.
+ * The things that the remedy in hand, or what is offered without a remark, would move or change, with an arrow from now to then.
  */
 void
 lr_floor_draw_ghost (const LrFloor *floor)
@@ -115,8 +125,9 @@ lr_floor_draw_ghost (const LrFloor *floor)
   g_autoptr (LrStudy) study = NULL;
   gboolean is_labelled = FALSE;
 
-  if (floor->view->ghost == NULL || floor->view->remark == NULL
-      || !lr_floor_has_between (floor, (const char *const *) floor->view->remark->ids))
+  if (floor->view->ghost == NULL)
+    return;
+  if (floor->view->remark != NULL ? !lr_floor_has_between (floor, (const char *const *) floor->view->remark->ids) : !floor->has_base)
     return;
 
   study = lr_study_new (floor->view->ghost);
@@ -135,7 +146,7 @@ lr_floor_draw_ghost (const LrFloor *floor)
       camera = lr_study_find_camera (study, then->item->id);
       if (camera != NULL && camera->n_wedge >= 3 && (floor->view->shown & LR_SHOW_SIGHT) != 0)
         draw_edges (floor, camera);
-      draw_move (floor, now, then);
+      lr_floor_draw_arrow (floor, now->at_m, then->at_m, LR_LINE_OUTLINE);
       if (!is_labelled)
         label_ghost (floor, then);
       is_labelled = TRUE;

@@ -94,6 +94,11 @@ void       lr_floor_note_door      (const LrFloor *floor, const LrPlaced *placed
 void       lr_floor_draw_marks     (const LrFloor *floor);
 void       lr_floor_draw_remark    (const LrFloor *floor);
 void       lr_floor_draw_ghost     (const LrFloor *floor);
+/* An arrow from one place to another; short ones are left out */
+void       lr_floor_draw_arrow     (const LrFloor *floor, LrVec2 from_m, LrVec2 to_m, LrLineWeight weight);
+
+/* floor_found.c: where things were planned to stand */
+void       lr_floor_draw_planned   (const LrFloor *floor);
 
 /* floor_hand.c: what is in hand */
 void       lr_floor_draw_hand      (const LrFloor *floor);

@@ -24,7 +24,7 @@
 #define NO_BREAK_SPACE "\u00a0"
 #define EN_SPACE      "\u2002"
 
-enum { CAMERAS, LIGHTS, SOUND, ARRANGE, OPEN, CARE, N_TABLES };
+enum { CAMERAS, LIGHTS, SOUND, FOUND, ARRANGE, OPEN, CARE, N_TABLES };
 
 /* --- When and who --------------------------------------------------------------------------------------------- */
 
@@ -298,10 +298,10 @@ fit_tables (const LrSheet  *sheet,
             double          room)
 {
   static const struct { guint which, least; } steps[] = {
-    { LIGHTS, 6 }, { SOUND, 3 }, { CAMERAS, 3 }, { ARRANGE, 6 }, { CARE, 3 }, { OPEN, 4 },
-    { LIGHTS, 3 }, { SOUND, 2 }, { CAMERAS, 2 }, { ARRANGE, 3 }, { CARE, 2 }, { OPEN, 2 },
-    { LIGHTS, 1 }, { SOUND, 1 }, { CAMERAS, 1 }, { ARRANGE, 1 }, { CARE, 1 }, { OPEN, 1 },
-    { LIGHTS, 0 }, { SOUND, 0 }, { CAMERAS, 0 }, { ARRANGE, 0 }, { CARE, 0 }, { OPEN, 0 }
+    { LIGHTS, 6 }, { SOUND, 3 }, { CAMERAS, 3 }, { ARRANGE, 6 }, { FOUND, 6 }, { CARE, 3 }, { OPEN, 4 },
+    { LIGHTS, 3 }, { SOUND, 2 }, { CAMERAS, 2 }, { ARRANGE, 3 }, { FOUND, 4 }, { CARE, 2 }, { OPEN, 2 },
+    { LIGHTS, 1 }, { SOUND, 1 }, { CAMERAS, 1 }, { ARRANGE, 1 }, { FOUND, 2 }, { CARE, 1 }, { OPEN, 1 },
+    { LIGHTS, 0 }, { SOUND, 0 }, { CAMERAS, 0 }, { ARRANGE, 0 }, { FOUND, 0 }, { CARE, 0 }, { OPEN, 0 }
   };
 
   if (total_height (tables, LEAST_EASE) <= room)
@@ -329,7 +329,7 @@ lr_page_column_draw (const LrSheet *sheet,
 {
   LrTable *tables[N_TABLES] = {
     [CAMERAS] = lr_page_cameras_new (sheet), [LIGHTS] = lr_page_lights_new (sheet), [SOUND] = lr_page_sound_new (sheet),
-    [ARRANGE] = arrange_new (sheet), [OPEN] = open_new (sheet), [CARE] = lr_page_care_new (sheet)
+    [FOUND] = lr_page_found_new (sheet), [ARRANGE] = arrange_new (sheet), [OPEN] = open_new (sheet), [CARE] = lr_page_care_new (sheet)
   };
   double least = FRAMES_FOOT_PT + FOOT_PT - space_after (tables[CARE], LEAST_EASE), y = draw_head (sheet, box), room, ease;
 

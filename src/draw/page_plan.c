@@ -185,6 +185,8 @@ lr_page_plan_draw (const LrSheet     *sheet,
 {
   const LrStudy *study = sheet->study;
   g_autoptr (GArray) marks = lr_tape_marks_new (study);
+  g_autoptr (LrPlan) planned = lr_page_planned (sheet);
+  LrView view = place->view;
   cairo_t *cr = sheet->cr;
 
   if (!place->has_plan)
@@ -198,7 +200,8 @@ lr_page_plan_draw (const LrSheet     *sheet,
   cairo_save (cr);
   cairo_rectangle (cr, place->area.x, place->area.y, place->area.width + place->gutter / 2.0, place->area.height);
   cairo_clip (cr);
-  lr_floor_draw (cr, study->plan, study, sheet->remarks, &place->view);
+  view.planned = planned;
+  lr_floor_draw (cr, study->plan, study, sheet->remarks, &view);
   cairo_restore (cr);
   lr_north_draw (cr, sheet->theme, study->setup->room->north_rad, NORTH_RADIUS_PT,
                  place->area.x + place->area.width - 15.7, place->area.y + 21.2);

@@ -16,6 +16,7 @@
  *   page_rows.c        what the tables say: cameras, lights, sound
  *   page_tape.c        places by tape
  *   page_care.c        what can hurt someone
+ *   page_found.c       what is otherwise than planned
  *   page_column.c      the right column: when, who, frames, tables, lists
  *   page_frames.c      the two pictures as they will be cut, and the figures of every cut
  *   page_block.c       the title block
@@ -166,6 +167,12 @@ void     lr_page_corners_draw (const LrSheet *sheet, const LrView *view, const G
 /* --- page_care.c ------------------------------------------------------------------------------------------------- */
 
 LrTable *lr_page_care_new (const LrSheet *sheet);
+
+/* --- page_found.c ------------------------------------------------------------------------------------------------ */
+
+/* The plan with the set-up as planned shown, of which the sheet's is as found; (transfer full) (nullable) */
+LrPlan  *lr_page_planned   (const LrSheet *sheet);
+LrTable *lr_page_found_new (const LrSheet *sheet);
 
 /* --- page_column.c ----------------------------------------------------------------------------------------------- */
 

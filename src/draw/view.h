@@ -34,6 +34,7 @@ typedef struct
   LrUnderlay    *underlay;     /* the picture of the room's floor plan, as it looks; NULL: none, or not known yet */
   const LrRemark *remark;      /* in hand: its geometry is drawn; may be NULL */
   const LrPlan  *ghost;        /* a remedy's plan, drawn where it differs; may be NULL */
+  const LrPlan  *planned;      /* shows the set-up as planned, drawn where things are elsewhere now; may be NULL */
   const char    *only;         /* draw this item alone (a drag's moving layer); NULL: all */
   const char    *skip;         /* leave out this item and what hangs on it (a drag's fixed layer); NULL: none */
   gboolean       is_dragging;  /* distances ride along */

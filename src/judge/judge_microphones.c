@@ -175,7 +175,7 @@ judge_boom_place (LrJudge                 *judge,
     lr_remark_say (remark, _("Boom %s hangs <b>%s</b> from %s’s mouth, as near as the frames let it."), name, distance, talker);
   else
     lr_remark_say (remark, _("Boom %s hangs <b>%s</b> from %s’s mouth, <b>%s</b> off the way that it points."), name, distance, talker, angle);
-  if ((is_far || is_aside) && is_nearest)
+  if (is_far && !is_aside && is_nearest)
     lr_remark_say (remark, _("From where its stand is, nothing nearer keeps out of the frames: move the stand."));
   else if ((is_far || is_aside) && has_best)
     keep_boom (judge, remark, boom, tip_m, best_m);

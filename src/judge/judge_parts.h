@@ -171,6 +171,7 @@ void      lr_judge_keep_move  (LrJudge *judge, LrRemark *remark, const LrPlaced 
 /* Any remedy that is known to be right; (transfer full) */
 void      lr_judge_keep       (LrJudge *judge, LrRemark *remark, LrRemedy *remedy);
 void      lr_judge_try_offers (LrJudge *judge);
+void      lr_judge_drop_offers (LrJudge *judge); /* untried */
 
 /* clear_frame.c: the smallest change that takes equipment out of every picture */
 #define LR_CLEAR_SPARE_M 0.02

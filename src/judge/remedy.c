@@ -361,6 +361,20 @@ passes_trial (const LrJudge  *judge,
 }
 
 /**
+ * lr_judge_drop_offers:
+ * @judge: a judge that has asked every family
+ *
+ * Forgets all offers: nobody will ask for remedies.
+ */
+void
+lr_judge_drop_offers (LrJudge *judge)
+{
+  for (guint i = 0; judge->offers != NULL && i < judge->offers->len; i++)
+    g_clear_pointer (&g_array_index (judge->offers, LrOffer, i).remedy, lr_remedy_free);
+  g_clear_pointer (&judge->offers, g_array_unref);
+}
+
+/**
  * lr_judge_try_offers:
  * @judge: a judge that has asked every family
  *
@@ -384,9 +398,7 @@ lr_judge_try_offers (LrJudge *judge)
           keep (offer->remark, g_steal_pointer (&offer->remedy));
       }
 
-  for (guint i = 0; judge->offers != NULL && i < judge->offers->len; i++)
-    g_clear_pointer (&g_array_index (judge->offers, LrOffer, i).remedy, lr_remedy_free);
-  g_clear_pointer (&judge->offers, g_array_unref);
+  lr_judge_drop_offers (judge);
 }
 
 /* @plan is taken over */

@@ -59,6 +59,8 @@ typedef enum { LR_BLIND_NONE, LR_BLIND_UP, LR_BLIND_HALF, LR_BLIND_DOWN } LrBlin
 typedef enum { LR_ASPECT_SENSOR, LR_ASPECT_16_9, LR_ASPECT_9_16, LR_ASPECT_1_1, LR_ASPECT_4_5, LR_ASPECT_239 } LrAspect;
 typedef enum { LR_HINGE_START, LR_HINGE_END } LrHinge; /* the opening's end nearer to the wall's first corner, or the other */
 typedef enum { LR_SWING_IN, LR_SWING_OUT, LR_SWING_NONE } LrSwing;
+/* What a thing goes with when the room is found otherwise than planned, or the set moves as one; usual: as things of its kind mostly do */
+typedef enum { LR_GOES_USUAL, LR_GOES_SET, LR_GOES_WALL, LR_GOES_ROOM } LrGoes;
 
 typedef struct
 {
@@ -246,6 +248,7 @@ typedef struct
   char      *note;
   LrVec2     at_m;
   double     facing_rad;
+  int        goes_with;  /* LrGoes: on the floor */
   int        wall;       /* index of the wall: from corner wall to the next */
   double     along_m;    /* from that corner to the thing's near edge (doors, windows) or middle */
   LrVec2    *path_m;     /* leads */

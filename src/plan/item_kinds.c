@@ -26,11 +26,17 @@
   ROW ("kit", NULL, LR_PROP_REF, kit, .target = LR_TARGET_KIT, .is_optional = TRUE), \
   TEXT_OR_NONE ("note", N_("Note"), note)
 
+static const LrChoice goes_with[] = {
+  { "usual", N_("As usual") }, { "set", N_("Moves with the set") }, { "wall", N_("Stays with a wall") },
+  { "room", N_("Stays where it is") }, { NULL, NULL },
+};
+
 static const LrProp floor_rows[] = {
   COMMON_ROWS,
   LENGTH ("x-mm", N_("Across"), at_m.x, -REACH_M, REACH_M, 0.0),
   LENGTH ("y-mm", N_("Up"), at_m.y, -REACH_M, REACH_M, 0.0),
   ANGLE ("facing-deg", N_("Facing"), facing_rad, -180, 180, 0),
+  ROW ("goes-with", N_("As found"), LR_PROP_CHOICE, goes_with, .max = LR_GOES_ROOM, .choices = goes_with, .is_optional = TRUE),
 };
 
 static const LrProp wall_rows[] = {

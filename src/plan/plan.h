@@ -10,6 +10,7 @@
  *  5. A reference names an existing id or is "".
  *  6. A room has no corners (not drawn yet) or at least three, anticlockwise, and does not cross itself.
  *  7. An item on a wall names an existing wall and starts on it. (along_m lies between its corners.)
+ *  8. found_of of a set-up is "" or the id of another set-up.
  */
 
 #pragma once
@@ -141,6 +142,7 @@ typedef enum { LR_WALLS_AT_LEVEL, LR_WALLS_DARK } LrWalls;
 typedef struct
 {
   char      *id, *name;
+  char      *found_of;   /* id of the set-up as planned, of which this one is as found; "" for none */
   double     face_level; /* where the lit side of a face is wanted, share of full signal; 0: where the limits have it */
   int        walls;      /* LrWalls: how the walls behind are wanted */
   double     wall_level; /* where, share of full signal */
@@ -173,6 +175,7 @@ const LrKitEntry *lr_plan_find_kit  (const LrPlan *plan, const char *id); /* (nu
 int               lr_plan_kit_left  (const LrPlan *plan, const LrKitEntry *entry); /* may be < 0 */
 const LrItem     *lr_setup_find_role (const LrSetup *setup, LrRole role); /* first person of that role; (nullable) */
 const LrItem     *lr_setup_find      (const LrSetup *setup, const char *id); /* (nullable) */
+const LrSetup    *lr_plan_planned    (const LrPlan *plan); /* (nullable): of which the shown one is as found */
 
 /* Whether the line @line of @list is ticked: "packing", "stand-1" */
 gboolean          lr_plan_is_ticked (const LrPlan *plan, const char *list, const char *line);
@@ -196,6 +199,10 @@ const LrPropTable *lr_kit_entry_table (void); /* title, note, count */
 gboolean lr_setup_place (const LrSetup *setup, const LrItem *item, LrVec2 *at_m, double *facing_rad);
 /* How the picture under a room lies, from its pixels (x right, y up from its lower left corner) to the floor; FALSE: there is none */
 gboolean lr_room_underlay (const LrRoom *room, LrSimilarity *lies);
+/* What an item goes with, never usual; of the wall it is told which (-1: none) */
+LrGoes lr_setup_goes_with (const LrSetup *setup, const LrItem *item, int *wall);
+/* Where an item of @before stands now if it went along with the wall that it stays with; FALSE: it stays with none */
+gboolean lr_found_place (const LrSetup *setup, const LrSetup *before, const LrItem *item, LrVec2 *to_m, double *turn_rad);
 /* Wall @wall of a room: its first corner, the direction along it, its length; the room lies to the left */
 gboolean lr_room_wall   (const LrRoom *room, int wall, LrVec2 *from_m, LrVec2 *along, double *length_m);
 

@@ -97,6 +97,10 @@ LrPlan *lr_plan_set_limit   (const LrPlan *plan, LrLimit limit, double value, GE
 
 LrPlan *lr_plan_show_setup  (const LrPlan *plan, const char *id_or_name, GError **error);
 LrPlan *lr_plan_copy_setup  (const LrPlan *plan, const char *name, GError **error); /* the shown one; the copy is shown */
+/* A copy as lr_plan_copy_setup() makes it, as found: when its walls move, what stands at them goes along */
+LrPlan *lr_plan_copy_found  (const LrPlan *plan, const char *name, GError **error);
+/* Turned about a point, then moved: everything that goes with the set. Of leads in a socket that end stays */
+LrPlan *lr_plan_move_set    (const LrPlan *plan, LrVec2 about_m, double turn_rad, LrVec2 by_m, GError **error);
 LrPlan *lr_plan_new_setup   (const LrPlan *plan, const char *name, GError **error); /* an empty one, which is shown */
 /* A level that is wanted in the shown one, by its key */
 LrPlan *lr_plan_set_setup   (const LrPlan *plan, const char *key, double value, GError **error);

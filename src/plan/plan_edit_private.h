@@ -34,3 +34,5 @@ gboolean lr_edit_refuse (const LrItem *item, const char *why, GError **error);
 gboolean lr_edit_check_point (LrVec2 at_m, GError **error);
 gboolean lr_edit_face   (LrItem *item, double facing_rad, GError **error);
 gboolean lr_edit_put_at (const LrSetup *setup, LrItem *item, LrVec2 to_m, GError **error);
+/* @setup is fresh and has as many walls as @before: what stands at a wall of @before goes where the wall is now */
+gboolean lr_edit_follow_walls (LrSetup *setup, const LrSetup *before, GError **error);

@@ -63,6 +63,17 @@ clamp_all (LrSetup *setup)
     }
 }
 
+/* The same walls in other places, as found: what stands at them goes along, too */
+static gboolean
+follow_all (LrSetup        *setup,
+            const LrSetup  *before,
+            GError        **error)
+{
+  clamp_all (setup);
+
+  return *setup->found_of == '\0' || lr_edit_follow_walls (setup, before, error);
+}
+
 /* Other walls: what hung on @before's hangs on the nearest one */
 static gboolean
 hang_all (LrSetup        *setup,
@@ -111,6 +122,8 @@ put_room (const LrPlan  *plan,
           GError       **error)
 {
   g_autoptr (LrPlan) next = lr_edit_begin (plan, setup, error);
+  const LrSetup *before = lr_plan_get_setup (plan);
+  gboolean has_same_walls = *before->found_of != '\0' && n == before->room->n_corners && lr_polygon_area_m2 (corners_m, n) > 0.0;
   LrRoom *room;
 
   if (next == NULL)
@@ -120,7 +133,8 @@ put_room (const LrPlan  *plan,
   put_corners (room, corners_m, n);
   if (is_redrawn)
     lr_room_drop_notes (room);
-  if (!check_corners (room, error) || !hang_all (*setup, lr_plan_get_setup (plan), error))
+  if (!check_corners (room, error)
+      || !(has_same_walls ? follow_all (*setup, before, error) : hang_all (*setup, before, error)))
     return NULL;
 
   return g_steal_pointer (&next);
@@ -298,9 +312,8 @@ lr_plan_move_corner (const LrPlan  *plan,
 
   room = fresh_room (setup);
   room->corners_m[corner] = lr_edit_quantise (to_m);
-  if (!check_corners (room, error))
+  if (!check_corners (room, error) || !follow_all (setup, lr_plan_get_setup (plan), error))
     return NULL;
-  clamp_all (setup);
 
   return g_steal_pointer (&next);
 }
@@ -367,9 +380,8 @@ lr_plan_set_wall_length (const LrPlan  *plan,
 
       *corner_m = lr_edit_quantise (lr_vec2_along (*corner_m, along, length_m - before_m));
     }
-  if (!check_corners (room, error))
+  if (!check_corners (room, error) || !follow_all (setup, lr_plan_get_setup (plan), error))
     return NULL;
-  clamp_all (setup);
 
   return g_steal_pointer (&next);
 }

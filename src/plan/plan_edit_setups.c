@@ -128,6 +128,35 @@ lr_plan_copy_setup (const LrPlan  *plan,
 }
 
 /**
+ * lr_plan_copy_found:
+ * @plan: a plan
+ * @name: of the copy; no set-up has it yet
+ * @error: return location
+ *
+ * As lr_plan_copy_setup(); the copy says that it is as found of the one that was shown.
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_copy_found (const LrPlan  *plan,
+                    const char    *name,
+                    GError       **error)
+{
+  LrPlan *next = lr_plan_copy_setup (plan, name, error);
+
+  if (next != NULL)
+    {
+      /* Fresh: the copy was made a moment ago */
+      LrSetup *copy = next->setups->pdata[next->shown];
+
+      g_free (copy->found_of);
+      copy->found_of = g_strdup (lr_plan_get_setup (plan)->id);
+    }
+
+  return next;
+}
+
+/**
  * lr_plan_new_setup:
  * @plan: a plan
  * @name: of the new set-up; no set-up has it yet
@@ -216,12 +245,30 @@ lr_plan_set_setup (const LrPlan  *plan,
   return g_steal_pointer (&next);
 }
 
+static void
+forget_planned (LrPlan     *plan,
+                const char *id)
+{
+  for (guint i = 0; i < plan->setups->len; i++)
+    {
+      LrSetup *setup = plan->setups->pdata[i], *copy;
+
+      if (strcmp (setup->found_of, id) != 0)
+        continue;
+      copy = lr_setup_copy (setup);
+      *copy->found_of = '\0';
+      lr_setup_unref (setup);
+      plan->setups->pdata[i] = copy;
+    }
+}
+
 /**
  * lr_plan_remove_setup:
  * @plan: a plan
  * @error: return location
  *
- * Removes the shown set-up; the one before it, or else the first, is shown. The last one stays.
+ * Removes the shown set-up; the one before it, or else the first, is shown. The last one stays. What was as found of it is
+ * a set-up like others.
  *
  * Returns: (transfer full) (nullable): the next plan
  */
@@ -239,6 +286,7 @@ lr_plan_remove_setup (const LrPlan  *plan,
       return NULL;
     }
 
+  forget_planned (next, lr_plan_get_setup (next)->id);
   g_ptr_array_remove_index (next->setups, next->shown);
   if (next->shown > 0)
     next->shown--;

@@ -50,6 +50,9 @@ LrSetup    *lr_setup_copy      (const LrSetup *setup);             /* a pointer 
 LrSetup    *lr_setup_ref       (const LrSetup *setup);
 void        lr_setup_unref     (LrSetup *setup);
 gboolean    lr_setup_equal     (const LrSetup *a, const LrSetup *b);
+/* goes_with.c */
+gboolean    lr_setup_wall_end  (const LrSetup *setup, const LrItem *item, int wall); /* stands in the corner at the wall's second end */
+void        lr_item_extent_m   (const LrItem *item, LrVec2 from_m, LrVec2 along, double *low_m, double *high_m);
 void        lr_setup_insert    (LrSetup *setup, LrItem *item); /* (transfer full) item: behind the last of its kind */
 
 LrKitEntry *lr_kit_entry_new   (LrItem *item);                     /* (transfer full) item */

@@ -408,9 +408,9 @@ read_own (const LrJsonPlace  *place,
           LrSetup            *setup,
           GError            **error)
 {
-  static const char *const own_keys[] = { "id", "name", "room", NULL };
+  static const char *const own_keys[] = { "id", "name", "found-of", "room", NULL };
   g_autofree const char **known = dup_list_keys (FALSE, own_keys);
-  char **texts[] = { &setup->id, &setup->name };
+  char **texts[] = { &setup->id, &setup->name, &setup->found_of };
   const LrJsonRows rows = { lr_setup_table (), setup };
 
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)

@@ -122,6 +122,31 @@ read_setups (const LrJsonPlace  *root,
   return TRUE;
 }
 
+/* A set-up as found names the one as planned */
+static gboolean
+check_found (const LrJsonPlace  *root,
+             const LrPlan       *plan,
+             GError            **error)
+{
+  LrJsonPlace list = { .up = root, .name = "setups" };
+
+  for (guint i = 0; i < plan->setups->len; i++)
+    {
+      const LrSetup *setup = plan->setups->pdata[i];
+      LrJsonPlace of = { .up = &list, .index = i }, at = { .up = &of, .name = "found-of" };
+      gboolean is_there = *setup->found_of == '\0';
+
+      if (*setup->found_of != '\0' && strcmp (setup->found_of, setup->id) == 0)
+        return lr_json_fail (&at, LR_PLAN_ERROR_REFERENCE, error, _("names “%s”, which it cannot name"), setup->found_of);
+      for (guint j = 0; j < plan->setups->len && !is_there; j++)
+        is_there = strcmp (((const LrSetup *) plan->setups->pdata[j])->id, setup->found_of) == 0;
+      if (!is_there)
+        return lr_json_fail (&at, LR_PLAN_ERROR_REFERENCE, error, _("names “%s”, which is not there"), setup->found_of);
+    }
+
+  return TRUE;
+}
+
 static gboolean
 read_shown (const LrJsonPlace  *root,
             JsonNode           *node,
@@ -182,7 +207,7 @@ read_members (const LrJsonPlace  *root,
          && (limits == NULL || read_limits (root, limits, plan, error))
          && (kit == NULL || lr_read_kit (root, kit, plan->kit, kit_ids, error))
          && (supplies == NULL || lr_read_supplies (root, supplies, plan->supplies, error))
-         && read_setups (root, setups, plan, kit_ids, error)
+         && read_setups (root, setups, plan, kit_ids, error) && check_found (root, plan, error)
          && (shown == NULL || read_shown (root, shown, plan, error));
 }
 

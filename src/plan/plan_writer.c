@@ -365,6 +365,8 @@ write_setup (LrJsonWriter  *writer,
   lr_json_begin (writer, NULL, '{');
   lr_json_write_text (writer, "id", setup->id);
   lr_json_write_text (writer, "name", setup->name);
+  if (*setup->found_of != '\0')
+    lr_json_write_text (writer, "found-of", setup->found_of);
   write_wanted (writer, setup);
   write_room (writer, plan, setup);
   write_items (writer, setup, FALSE);

@@ -68,6 +68,7 @@ lr_setup_new (const char *id,
 
   setup->id = g_strdup (id);
   setup->name = g_strdup (name);
+  setup->found_of = g_strdup ("");
   setup->room = lr_room_new ();
   setup->items = new_items ();
   lr_prop_table_init (&setup_table, setup);
@@ -88,6 +89,7 @@ lr_setup_copy (const LrSetup *setup)
 
   copy->id = g_strdup (setup->id);
   copy->name = g_strdup (setup->name);
+  copy->found_of = g_strdup (setup->found_of);
   copy->room = lr_room_ref (setup->room);
   copy->items = g_ptr_array_copy (setup->items, (GCopyFunc) ref_item, NULL);
   copy->unknown = lr_json_dup_object (setup->unknown);
@@ -114,6 +116,7 @@ clear (gpointer data)
 
   g_free (setup->id);
   g_free (setup->name);
+  g_free (setup->found_of);
   lr_room_unref (setup->room);
   g_ptr_array_unref (setup->items);
   g_clear_pointer (&setup->unknown, json_object_unref);
@@ -142,7 +145,8 @@ lr_setup_equal (const LrSetup *a,
 {
   if (a == b)
     return TRUE;
-  if (a->items->len != b->items->len || strcmp (a->id, b->id) != 0 || strcmp (a->name, b->name) != 0)
+  if (a->items->len != b->items->len || strcmp (a->id, b->id) != 0 || strcmp (a->name, b->name) != 0
+      || strcmp (a->found_of, b->found_of) != 0)
     return FALSE;
   for (guint i = 0; i < a->items->len; i++)
     if (!lr_item_equal (a->items->pdata[i], b->items->pdata[i]))

@@ -521,6 +521,48 @@ test_read_only (void)
   g_free (heard.message);
 }
 
+/* The set-up as planned is one plan as long as it does not change, whatever is done to the one as found */
+static void
+test_planned (void)
+{
+  g_autoptr (LrDocument) document = new_example ();
+  g_autoptr (GError) error = NULL;
+  LrPlan *planned;
+
+  g_assert_null (lr_document_get_planned (document));
+  lr_document_commit (document, lr_plan_copy_found (lr_document_get_committed (document), "As found", &error), "As found");
+  planned = lr_document_get_planned (document);
+  g_assert_nonnull (planned);
+  g_assert_cmpuint (planned->shown, ==, 0);
+  lr_document_preview (document, moved (document, "camera-b", 0.3));
+  g_assert_true (lr_document_get_planned (document) == planned);
+  lr_document_end_preview (document, FALSE, NULL);
+  lr_document_undo (document);
+  g_assert_null (lr_document_get_planned (document));
+}
+
+/* What is offered is the ghost while no remark is in hand, and over when the plan shown is another */
+static void
+test_offer (void)
+{
+  g_autoptr (LrDocument) document = new_example ();
+  LrPlan *offer = moved (document, "camera-b", 0.3);
+  const LrRemark *remark = g_ptr_array_index (lr_document_get_remarks (document)->all, 0);
+  Heard heard = { 0 };
+
+  listen (document, &heard);
+  lr_document_offer (document, offer);
+  g_assert_cmpint (heard.n_hand, ==, 1);
+  g_assert_cmpint (heard.n_changed, ==, 0);
+  g_assert_true (lr_document_get_ghost (document) == offer);
+  lr_document_take_remark (document, remark->key);
+  g_assert_true (lr_document_get_ghost (document) != offer);
+  lr_document_take_remark (document, NULL);
+  g_assert_true (lr_document_get_ghost (document) == offer);
+  lr_document_commit (document, moved (document, "camera-b", 0.1), "Move camera B");
+  g_assert_null (lr_document_get_ghost (document));
+}
+
 int
 main (int    argc,
       char **argv)
@@ -541,6 +583,8 @@ main (int    argc,
   g_test_add_func ("/document/selection", test_selection);
   g_test_add_func ("/document/remark", test_remark);
   g_test_add_func ("/document/units", test_units);
+  g_test_add_func ("/document/planned", test_planned);
+  g_test_add_func ("/document/offer", test_offer);
   g_test_add_func ("/document/file", test_file);
   g_test_add_func ("/document/no-merge-into-saved", test_no_merge_into_saved);
   g_test_add_func ("/document/changed-on-disk", test_changed_on_disk);

@@ -122,7 +122,7 @@ parse (const char  *text,
 static void
 test_help (void)
 {
-  static const char *const words[] = { "check", "page", "calendar", "pack", "readings", "frame" };
+  static const char *const words[] = { "check", "diff", "page", "calendar", "pack", "tape", "readings", "frame" };
   g_autoptr (Run) help = run_program ("--help", NULL);
   g_autoptr (Run) version = run_program ("--version", NULL);
 
@@ -265,6 +265,84 @@ test_pack (void)
   /* a line for the titles, one after the last line's end */
   g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "rows")) + 2, ==, g_strv_length (lines));
   assert_complaint (both, NULL, "--csv");
+}
+
+/* --- diff ----------------------------------------------------------------------------------------------------- */
+
+/* A room of 4 by 3 m as planned, and as found: the lower wall 30 cm shorter, the key 40 cm nearer, 35 mm in place of 50 */
+#define PEOPLE "\"people\": [ { \"id\": \"p\", \"role\": \"subject\", \"x-mm\": 1000, \"y-mm\": 1500 } ]"
+
+static char *
+write_found (const char *name,
+             const char *found_of)
+{
+  char *path = in_folder (name);
+  g_autofree char *text = g_strdup_printf (
+    "{ \"format\": \"lookroom-plan\", \"version\": 1, \"shown\": \"b\", \"setups\": [ { \"id\": \"a\", \"name\": \"Planned\","
+    " \"room\": { \"corners\": [[0, 0], [4000, 0], [4000, 3000], [0, 3000]] }, " PEOPLE ","
+    " \"cameras\": [ { \"id\": \"c\", \"tag\": \"B\", \"focal-mm\": 50, \"x-mm\": 3000, \"y-mm\": 2500 } ],"
+    " \"lights\": [ { \"id\": \"l\", \"tag\": \"L1\", \"x-mm\": 2400, \"y-mm\": 1500 } ] },"
+    " { \"id\": \"b\", \"name\": \"Found\", %s"
+    " \"room\": { \"corners\": [[0, 0], [3700, 0], [3700, 3000], [0, 3000]] }, " PEOPLE ","
+    " \"cameras\": [ { \"id\": \"c\", \"tag\": \"B\", \"focal-mm\": 35, \"x-mm\": 3000, \"y-mm\": 2500 } ],"
+    " \"lights\": [ { \"id\": \"l\", \"tag\": \"L1\", \"x-mm\": 2000, \"y-mm\": 1500 } ] } ] }\n", found_of);
+
+  g_assert_true (g_file_set_contents (path, text, -1, NULL));
+  return path;
+}
+
+static void
+test_diff (void)
+{
+  g_autofree char *path = write_found ("found.lookroom", "\"found-of\": \"a\",");
+  g_autoptr (Run) run = run_program ("diff", path, NULL);
+  g_autoptr (Run) other_way = run_program ("diff", path, "--setup", "Planned", "--against", "Found", "--units", "imperial", NULL);
+  g_autoptr (Run) json = run_program ("diff", path, "--json", NULL);
+  g_autoptr (JsonParser) parser = NULL;
+  JsonArray *differences;
+  JsonObject *root, *wall;
+
+  g_test_message ("%s%s", run->out, run->err);
+  g_assert_cmpint (run->code, ==, 0);
+  g_assert_cmpstr (run->err, ==, "");
+  g_assert_nonnull (strstr (run->out, "Wall 1 (south wall) is 30\u00a0cm shorter: 3.70\u00a0m instead of 4.00\u00a0m"));
+  g_assert_nonnull (strstr (run->out, "Camera B 35\u00a0mm instead of 50\u00a0mm"));
+  g_assert_nonnull (strstr (run->out, "L1 key 0.40\u00a0m nearer the subject"));
+  g_assert_true (g_str_has_suffix (run->out, "Found against Planned: 4 differences\n"));
+  g_assert_cmpint (other_way->code, ==, 0);
+  g_assert_nonnull (strstr (other_way->out, "farther from the subject"));
+  g_assert_null (strstr (other_way->out, "0.40"));
+
+  g_assert_cmpint (json->code, ==, 0);
+  root = parse (json->out, &parser);
+  g_assert_cmpstr (json_object_get_string_member (root, "format"), ==, "lookroom-differences");
+  g_assert_cmpstr (json_object_get_string_member (root, "planned"), ==, "Planned");
+  differences = json_object_get_array_member (root, "differences");
+  g_assert_cmpuint (json_array_get_length (differences), ==, 4);
+  wall = json_array_get_object_element (differences, 0);
+  g_assert_cmpstr (json_object_get_string_member (wall, "type"), ==, "wall");
+  g_assert_cmpfloat (json_object_get_double_member (wall, "to"), ==, 3.7);
+}
+
+/* Of two files, and what cannot be compared */
+static void
+test_diff_files (void)
+{
+  g_autofree char *path = write_found ("found.lookroom", "\"found-of\": \"a\",");
+  g_autofree char *alone = write_found ("alone.lookroom", "");
+  g_autoptr (Run) two = run_program ("diff", path, alone, "--against", "Planned", NULL);
+  g_autoptr (Run) same = run_program ("diff", path, alone, NULL);
+  g_autoptr (Run) none = run_program ("diff", alone, NULL);
+  g_autoptr (Run) three = run_program ("diff", alone, alone, alone, NULL);
+  g_autoptr (Run) unknown = run_program ("diff", path, "--against", "Nowhere", NULL);
+
+  g_assert_cmpint (two->code, ==, 0);
+  g_assert_true (g_str_has_suffix (two->out, "Found against Planned: 4 differences\n"));
+  g_assert_cmpint (same->code, ==, 0);
+  g_assert_cmpstr (same->out, ==, "Found against Found: 0 differences\n");
+  assert_complaint (none, alone, "--against");
+  assert_complaint (three, "diff", "two plan files");
+  assert_complaint (unknown, path, "Nowhere");
 }
 
 /* --- readings ------------------------------------------------------------------------------------------------- */
@@ -655,6 +733,8 @@ main (int    argc,
   g_test_add_func ("/cli/lists", test_lists);
   g_test_add_func ("/cli/calendar", test_calendar);
   g_test_add_func ("/cli/pack", test_pack);
+  g_test_add_func ("/cli/diff", test_diff);
+  g_test_add_func ("/cli/diff/files", test_diff_files);
   g_test_add_func ("/cli/readings", test_readings);
   g_test_add_func ("/cli/page", test_page);
   g_test_add_func ("/cli/setup", test_setup);

@@ -3,7 +3,7 @@
 #
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
-# test-journey.py NAME PROGRAM EXAMPLES_DIR BAD_FILES_DIR SCREENSHOT PICTURES_DIR: prints TAP. NAME: example, empty, tape, frame, bad-files.
+# test-journey.py NAME PROGRAM EXAMPLES_DIR BAD_FILES_DIR SCREENSHOT PICTURES_DIR: prints TAP. NAME: example, empty, tape, frame, found, bad-files.
 # The picture of a window in which something failed is kept.
 
 import json
@@ -15,6 +15,7 @@ import sys
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 from driver import (Failure, Home, Program, Tap, box_of, check, check_equal, entry_text, has_focus, in_own_session,  # noqa: E402
                     is_shown, matches, mirrored, read_lines, side_of_line, spoken_place_m, wait, walk, xdotool)
+from journey_found import add_found_steps  # noqa: E402
 
 JOURNEY = sys.argv[1]
 BINARY, EXAMPLES, BAD_FILES, SCREENSHOT, PICTURES = (os.path.abspath(path) for path in sys.argv[2:])
@@ -772,6 +773,7 @@ def main():
             os.remove(os.path.join(PICTURES, name))
     journey = Journey()
     {'example': add_example_steps, 'empty': add_empty_steps, 'tape': add_tape_steps, 'frame': add_frame_steps,
+     'found': lambda of: add_found_steps(tap, of, command, os.path.join(EXAMPLES, 'loft.lookroom')),
      'bad-files': add_bad_file_steps}[JOURNEY](journey)
     try:
         return tap.run(journey.keep_picture)

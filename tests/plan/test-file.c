@@ -222,6 +222,8 @@ static const BadCase bad_cases[] = {
   { "empty-setups", LR_PLAN_ERROR_FORMAT, "setups is missing or empty" },
   { "far-away", LR_PLAN_ERROR_VALUE, "setups[0].people[0].x-mm is 1000000000, outside -500000 to 500000" },
   { "flag-number", LR_PLAN_ERROR_VALUE, "has-glasses is a number, not true or false" },
+  { "found-missing", LR_PLAN_ERROR_REFERENCE, "setups[1].found-of names “setup-3”, which is not there" },
+  { "found-of-itself", LR_PLAN_ERROR_REFERENCE, "setups[1].found-of names “setup-2”, which it cannot name" },
   { "hexadecimal", LR_PLAN_ERROR_SYNTAX, "line 1, at version: “,” or “}” is expected" },
   { "huge-integer", LR_PLAN_ERROR_VALUE, "line 2, at setups[0].cameras[0].iso: this number is too large" },
   { "huge-number", LR_PLAN_ERROR_VALUE, "line 2, at setups[0].cameras[0].iso: this number is too large" },

@@ -183,7 +183,7 @@ test_kinds (void)
     [LR_PLACE_NONE] = "item-without-place",
   };
   static const char *const room[] = { "corners", "walls", "floor", "ceiling", "tape", "turns", LR_PICTURE_KEY, NULL };
-  static const char *const setup[] = { "id", "name", "room", NULL };
+  static const char *const setup[] = { "id", "name", "found-of", "room", NULL };
   g_autoptr (GPtrArray) of_room = g_ptr_array_new (), of_setup = g_ptr_array_new ();
 
   for (guint i = 0; room[i] != NULL; i++)

@@ -1,0 +1,137 @@
+/* floor_found.c - where things were planned to stand
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * In a set-up as found: what stands elsewhere now, and what is gone, in broken outlines where it was planned, with a thin
+ * arrow to where it is; the walls, too, where they are others.
+ */
+
+#include "config.h"
+
+#include "floor_layers.h"
+#include "plan_diff.h"
+
+#define FAINT 0.6 /* against what is there */
+
+static gboolean
+is_shown (const LrPlaced *then)
+{
+  switch (then->item->kind)
+    {
+    case LR_ITEM_MICROPHONE:
+      return lr_microphone_stands (&then->item->microphone);
+    case LR_ITEM_LEAD:
+    case LR_ITEM_CIRCUIT:
+    case LR_ITEM_LENS:
+      return FALSE;
+    case LR_ITEM_PERSON:
+    case LR_ITEM_CAMERA:
+    case LR_ITEM_LIGHT:
+    case LR_ITEM_PANEL:
+    case LR_ITEM_FURNITURE:
+    case LR_ITEM_DOOR:
+    case LR_ITEM_WINDOW:
+    case LR_ITEM_SOCKET:
+    case LR_ITEM_NOISE:
+    case LR_ITEM_HOUSE_LIGHT:
+    case LR_N_ITEM_KINDS:
+    default:
+      return isfinite (then->at_m.x);
+    }
+}
+
+static gboolean
+is_elsewhere (const LrPlaced *then,
+              const LrPlaced *now)
+{
+  /* what kept its place on its wall is where the wall is */
+  if (lr_item_kind_info (then->item->kind)->place == LR_PLACE_WALL && then->item->wall == now->item->wall)
+    return fabs (then->item->along_m - now->item->along_m) >= LR_DIFF_LENGTH_M - 1e-9;
+
+  return lr_vec2_distance (then->at_m, now->at_m) >= LR_DIFF_LENGTH_M - 1e-9
+         || fabs (lr_angle_wrap_rad (then->item->facing_rad - now->item->facing_rad)) >= LR_DIFF_ANGLE_RAD - 1e-9;
+}
+
+static void
+draw_then (const LrFloor  *floor,
+           const LrStudy  *study,
+           const LrPlaced *then)
+{
+  LrView view = *floor->view;
+
+  view.is_ghost = TRUE;
+  cairo_save (floor->cr);
+  lr_floor_to_item (floor->cr, &view, then);
+  lr_symbol_draw (floor->cr, &view, then, study->setup);
+  cairo_restore (floor->cr);
+}
+
+static gboolean
+has_same_corners (const LrRoom *a,
+                  const LrRoom *b)
+{
+  if (a->n_corners != b->n_corners)
+    return FALSE;
+  for (gsize i = 0; i < a->n_corners; i++)
+    if (lr_vec2_distance (a->corners_m[i], b->corners_m[i]) >= LR_DIFF_LENGTH_M)
+      return FALSE;
+
+  return TRUE;
+}
+
+static void
+draw_walls (const LrFloor *floor,
+            const LrRoom  *then)
+{
+  /* on paper dimensions stand around the room */
+  if (!floor->has_base || floor->view->is_page || then->n_corners < 3 || has_same_corners (then, floor->room))
+    return;
+
+  lr_floor_move_to (floor, then->corners_m[0]);
+  for (gsize i = 1; i < then->n_corners; i++)
+    lr_floor_line_to (floor, then->corners_m[i]);
+  cairo_close_path (floor->cr);
+  lr_theme_set_line (floor->cr, floor->theme, LR_LINE_THIN, LR_DASH_GHOST);
+  cairo_stroke (floor->cr);
+}
+
+/**
+ * lr_floor_draw_planned:
+ * @floor: a drawing
+ *
+ * In a drag the ghost of what moves is drawn with it.
+ */
+void
+lr_floor_draw_planned (const LrFloor *floor)
+{
+  g_autoptr (LrStudy) study = floor->view->planned != NULL ? lr_study_new_trial (floor->view->planned) : NULL;
+  gboolean is_faint = !floor->view->is_page && floor->has_base; /* what moves is painted in every frame */
+
+  if (study == NULL)
+    return;
+
+  cairo_save (floor->cr);
+  if (is_faint)
+    cairo_push_group (floor->cr);
+  lr_theme_set_color (floor->cr, floor->theme->ink2, 1.0);
+  draw_walls (floor, study->setup->room);
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *then = &g_array_index (study->placed, LrPlaced, i);
+      const LrPlaced *now = lr_study_find_placed (floor->study, then->item->id);
+
+      if (!is_shown (then) || (now != NULL ? !lr_floor_has (floor, now) || !is_elsewhere (then, now) : !floor->has_base))
+        continue;
+      lr_theme_set_color (floor->cr, floor->theme->ink2, 1.0);
+      draw_then (floor, study, then);
+      lr_theme_set_color (floor->cr, floor->theme->ink2, 1.0);
+      if (now != NULL)
+        lr_floor_draw_arrow (floor, then->at_m, now->at_m, LR_LINE_HAIR);
+    }
+  if (is_faint)
+    {
+      cairo_pop_group_to_source (floor->cr);
+      cairo_paint_with_alpha (floor->cr, FAINT);
+    }
+  cairo_restore (floor->cr);
+}
