@@ -14,6 +14,8 @@
 
 /* (transfer full) (nullable): the next plan; @setup (out, optional): its shown set-up, which may be written */
 LrPlan *lr_edit_begin  (const LrPlan *plan, LrSetup **setup, GError **error);
+/* A fresh item that comes into the set-up gets an id, a tag and a name that are free */
+void    lr_edit_name_item (const LrSetup *setup, LrItem *item);
 /* (transfer none) (nullable): a fresh copy of the item, in its place in @setup */
 LrItem *lr_edit_item   (LrSetup *setup, const char *id, GError **error);
 LrItem *lr_edit_item_at (LrSetup *setup, guint index);
