@@ -24,6 +24,7 @@ typedef struct
 
 static const Command commands[] = {
   { "check", N_("FILE [--json] [--all]"), N_("print what is to fix and what to mind"), lr_cli_check },
+  { "compare", N_("FILE [--json]"), N_("print the rooms of all set-ups side by side"), lr_cli_compare },
   { "page", N_("FILE -o OUT [--paper a4|letter]"), N_("write the one-page plan as a PDF"), lr_cli_page },
   { "readings", N_("FILE --json"), N_("print every computed number by item"), lr_cli_readings },
   { "frame", N_("FILE --camera A|--cut A,B -o OUT.png|OUT.svg"), N_("draw what one camera sees, or a cut"), lr_cli_frame }

@@ -34,6 +34,8 @@ typedef struct
 gboolean lr_cli_parse      (int argc, char **argv, const char *synopsis, const char *summary, const GOptionEntry *own, LrCliOptions *options);
 void     lr_cli_options_clear (LrCliOptions *options);
 
+/* (transfer full) (nullable): the plan alone, without any study */
+LrPlan    *lr_cli_plan_read (const LrCliOptions *options, LrUnits *units);
 LrCliPlan *lr_cli_plan_open (const LrCliOptions *options);
 void       lr_cli_plan_free (LrCliPlan *plan);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrCliPlan, lr_cli_plan_free)
@@ -45,6 +47,7 @@ LrExit   lr_cli_print_json (JsonNode *node);
 gboolean lr_cli_flush      (void);
 
 int lr_cli_check    (int argc, char **argv);
+int lr_cli_compare  (int argc, char **argv);
 int lr_cli_page     (int argc, char **argv);
 int lr_cli_readings (int argc, char **argv);
 int lr_cli_frame    (int argc, char **argv);
