@@ -109,6 +109,22 @@ passes (const Scan *scan,
   return is_free (scan, lr_vec2_along (at_m, left, BESIDE_M)) || is_free (scan, lr_vec2_along (at_m, left, -BESIDE_M));
 }
 
+/* Between its first and its last wall */
+static bool
+is_too_short (const Scan *scan,
+              double      least_m)
+{
+  double low = HUGE_VAL, high = -HUGE_VAL;
+
+  for (size_t i = 0; i < scan->n_cuts; i++)
+    {
+      low = fmin (low, scan->cut[i]);
+      high = fmax (high, scan->cut[i]);
+    }
+
+  return !(high - low > least_m);
+}
+
 /* The longest free stretch of the line through two points */
 static void
 scan_line (Scan   *scan,
@@ -121,12 +137,17 @@ scan_line (Scan   *scan,
 
   scan->n_cuts = 0;
   cut_by_walls (scan);
+  if (is_too_short (scan, *best_m))
+    return;
   cut_by_blocks (scan, reach_m);
   qsort (scan->cut, scan->n_cuts, sizeof *scan->cut, compare);
   for (size_t i = 0; i + 1 < scan->n_cuts; i++)
     {
       double here = scan->cut[i], next = scan->cut[i + 1];
 
+      /* what is left of the line is no longer than what was found */
+      if (scan->cut[scan->n_cuts - 1] - (isnan (start) ? here : start) <= *best_m)
+        return;
       if (next - here < NEAR_M)
         continue;
       if (!passes (scan, lr_vec2_along (scan->at_m, scan->way, 0.5 * (here + next))))
@@ -198,7 +219,7 @@ find_longest (Scan         *scan,
  * @from_m: (out): one end [m]
  * @to_m: (out): the other [m]
  *
- * Along a wall and past a corner counts as free. Time grows as the third power of the corners.
+ * Along a wall and past a corner counts as free. Time grows as the third power of the corners at most.
  *
  * Source: closed form, see the head of this file.
  *
