@@ -180,6 +180,61 @@ test_numbers (void)
     }
 }
 
+static GtkWidget *
+find_last (GtkWidget     *root,
+           Match          match,
+           gconstpointer  data)
+{
+  GtkWidget *last = match (root, data) ? root : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_last (child, match, data);
+
+      last = found != NULL ? found : last;
+    }
+  return last;
+}
+
+static gboolean
+is_mark (GtkWidget     *widget,
+         gconstpointer  data)
+{
+  return GTK_IS_IMAGE (widget) && gtk_widget_has_css_class (widget, "best-mark");
+}
+
+static double
+left_of (GtkWidget *widget,
+         GtkWidget *dialog)
+{
+  graphene_rect_t bounds;
+
+  g_assert_true (gtk_widget_compute_bounds (widget, dialog, &bounds));
+  return bounds.origin.x;
+}
+
+/* A plan stands over its figures, however wide the window is */
+static void
+test_columns (void)
+{
+  static const int widths[] = { 900, 1250, 1800 };
+  LrMainWindow *window = open_rooms (3);
+
+  for (guint i = 0; i < G_N_ELEMENTS (widths); i++)
+    {
+      GtkWidget *dialog;
+
+      activate (window, "compare");
+      dialog = find_dialog ();
+      gtk_window_set_default_size (GTK_WINDOW (dialog), widths[i], 680);
+      gtk_test_widget_wait_for_draw (dialog);
+      settle ();
+      g_assert_cmpfloat_with_epsilon (left_of (find_last (dialog, is_plan, NULL), dialog), left_of (find_last (dialog, is_mark, NULL), dialog), 1.5);
+      close_compare (dialog);
+    }
+  close_window (window);
+}
+
 static void
 test_show (void)
 {
@@ -330,6 +385,7 @@ main (int    argc,
 
   g_test_add_func ("/compare/table", test_table);
   g_test_add_func ("/compare/numbers", test_numbers);
+  g_test_add_func ("/compare/columns", test_columns);
   g_test_add_func ("/compare/show", test_show);
   g_test_add_func ("/compare/follows", test_follows);
   g_test_add_func ("/compare/keyboard", test_keyboard);
