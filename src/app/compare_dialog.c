@@ -162,11 +162,12 @@ make_head (LrCompareDialog *self)
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, GAP_PX), *why;
 
   gtk_widget_add_css_class (head, "compare-head");
-  gtk_box_append (GTK_BOX (head), make_note (_("All plans to one scale, over a grid of 1 m. Dashed: the longest free line."), LR_COMPARE_TITLE_PX));
+  gtk_box_append (GTK_BOX (head),
+                  make_note (_("All plans to one scale, over a grid of 1 m. Dashed: the longest free line."), LR_COMPARE_TITLE_PX));
   for (guint i = 0; i < self->comparison->rooms->len; i++)
     gtk_box_append (GTK_BOX (head), make_room (self, i));
-  why = make_note (self->comparison->rooms->len > 1 ? _("The star is the best in its row, of what is known, and the reason stands beside it. Which room "
-                                                        "is best in all is yours to choose.")
+  why = make_note (self->comparison->rooms->len > 1 ? _("The star is the best in its row, of what is known, and the reason stands beside it. "
+                                                        "Which room is best in all is yours to choose.")
                                                     : "",
                    LR_COMPARE_WHY_PX);
   gtk_widget_set_hexpand (why, TRUE);

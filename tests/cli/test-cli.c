@@ -162,7 +162,8 @@ test_compare (void)
   JsonObject *object, *area, *figure;
 
   g_assert_true (g_file_set_contents (path, "{\"format\": \"lookroom-plan\", \"version\": 1, \"setups\": ["
-                                      "{\"id\": \"a\", \"name\": \"Café room\", \"room\": {\"corners\": [[0, 0], [6000, 0], [6000, 5000], [0, 5000]]}},"
+                                      "{\"id\": \"a\", \"name\": \"Café room\", \"room\": "
+                                      "{\"corners\": [[0, 0], [6000, 0], [6000, 5000], [0, 5000]]}},"
                                       "{\"id\": \"b\", \"name\": \"Cellar\", \"room\": {\"corners\": [[0, 0], [4000, 0], [4000, 3000], [0, 3000]]}},"
                                       "{\"id\": \"c\", \"name\": \"Hall\"}]}", -1, NULL));
   table = run_program ("compare", path, NULL);

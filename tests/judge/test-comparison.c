@@ -202,7 +202,8 @@ test_summary (void)
   put (comparison, 0, LR_COMPARE_AREA, LR_KNOWN, 20.0);
   put (comparison, 1, LR_COMPARE_AREA, LR_KNOWN, 30.0);
   compared = lr_compared_new (comparison, LR_UNITS_METRIC);
-  g_assert_cmpstr (compared->summary, ==, "They differ most in reverberation (0.40\u00a0s to 1.20\u00a0s) and floor area (20.0\u00a0m² to 30.0\u00a0m²).");
+  g_assert_cmpstr (compared->summary, ==,
+                   "They differ most in reverberation (0.40\u00a0s to 1.20\u00a0s) and floor area (20.0\u00a0m² to 30.0\u00a0m²).");
 }
 
 /* What is spoken of a row has every name, figure and mark; 20 m² are 215 square feet */
