@@ -275,6 +275,7 @@ lr_canvas_dispose (GObject *object)
 
   lr_canvas_set_tool (self, NULL, NULL);
   g_clear_object (&self->document_signals);
+  lr_canvas_carry_clear (self);
   lr_canvas_children_clear (self);
   lr_canvas_drag_clear (self);
   lr_canvas_layers_clear (self);
@@ -314,6 +315,7 @@ lr_canvas_class_init (LrCanvasClass *klass)
 
   lr_canvas_zoom_install (widget_class);
   lr_canvas_edits_install (widget_class);
+  lr_canvas_carry_install (widget_class);
   lr_canvas_walls_install (widget_class);
   lr_canvas_trace_install (widget_class);
   gtk_widget_class_set_css_name (widget_class, "canvas");

@@ -155,7 +155,8 @@ lr_canvas_let_go (LrCanvas *self)
  * @state: modifiers held
  *
  * Arrow keys nudge by 10 cm, with Shift by 1 cm; [ ] and , . turn by 5 degrees, with Shift by 1; + - 0 zoom, 5 goes to
- * 1:50; Page Up and Down walk the items; Delete removes; Ctrl+D duplicates; Escape lets go.
+ * 1:50; Page Up and Down walk the items; Delete removes; Ctrl+D duplicates, Ctrl+C and Ctrl+V copy and paste;
+ * Escape lets go.
  *
  * Returns: whether the key meant something
  */
@@ -181,6 +182,16 @@ lr_canvas_key (LrCanvas        *self,
   if (held == GDK_CONTROL_MASK && (keyval == GDK_KEY_d || keyval == GDK_KEY_D))
     {
       lr_canvas_duplicate (self);
+      return TRUE;
+    }
+  if (held == GDK_CONTROL_MASK && (keyval == GDK_KEY_c || keyval == GDK_KEY_C))
+    {
+      lr_canvas_copy (self);
+      return TRUE;
+    }
+  if (held == GDK_CONTROL_MASK && (keyval == GDK_KEY_v || keyval == GDK_KEY_V))
+    {
+      lr_canvas_paste (self);
       return TRUE;
     }
   if (is_fine && keyval == GDK_KEY_F10)

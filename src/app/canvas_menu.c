@@ -74,6 +74,24 @@ append_aims (GMenu        *menu,
   g_menu_append_submenu (menu, aims != NULL ? _("Aim at") : _("Look at"), G_MENU_MODEL (aim_menu));
 }
 
+static void
+append_setups (GMenu    *menu,
+               LrCanvas *self)
+{
+  const LrPlan *plan = lr_document_get_plan (self->document);
+  g_autoptr (GMenu) setups = g_menu_new ();
+
+  for (guint i = 0; i < plan->setups->len; i++)
+    {
+      const LrSetup *setup = g_ptr_array_index (plan->setups, i);
+
+      if (i != plan->shown)
+        append (setups, setup->name, "canvas.copy-item-to", g_variant_new_string (setup->id));
+    }
+  if (plan->setups->len > 1)
+    g_menu_append_submenu (menu, _("Copy to set-up"), G_MENU_MODEL (setups));
+}
+
 static GMenu *
 item_menu (LrCanvas     *self,
            const LrItem *item)
@@ -97,6 +115,8 @@ item_menu (LrCanvas     *self,
   if (item->kind == LR_ITEM_LEAD)
     append (place, _("Lay it along the walls"), "canvas.route", NULL);
   append_key (copies, _("Duplicate"), "canvas.duplicate", "<Control>d");
+  append_key (copies, _("Copy"), "canvas.copy", "<Control>c");
+  append_setups (copies, self);
   append_key (copies, _("Remove"), "canvas.delete", "Delete");
 
   g_menu_append_section (menu, NULL, G_MENU_MODEL (place));
@@ -145,6 +165,8 @@ paper_menu (LrCanvas *self,
   append (room_menu, _("Put a socket on a wall"), "canvas.put-on-wall", g_variant_new_string ("socket"));
   append (room_menu, _("Type the wall lengths…"), "canvas.type-room", NULL);
   append (room_menu, _("Draw the room anew"), "canvas.draw-room", NULL);
+  if (lr_canvas_can_paste (self))
+    append_key (room_menu, _("Paste"), "canvas.paste", "<Control>v");
   append_picture (picture, lr_canvas_get_room (self));
   append_key (sight, _("Show the whole room"), "canvas.zoom-fit", "0");
   append (sight, _("Show at 1:50"), "canvas.zoom-to", g_variant_new_double (50.0));

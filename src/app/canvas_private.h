@@ -118,6 +118,8 @@ struct _LrCanvas
   LrPlan             *held_from, *held_to; /* in which the framing of a camera is held, and with it moved; NULL: none */
   char               *held_camera;
   double              held_m;     /* the field at its subject's eyes; NAN: none */
+  LrPlan             *carried_from; /* which shows the set-up that was copied from; NULL: nothing was */
+  GPtrArray          *carried;    /* ids in it */
   char               *hold_note;  /* what the lens could not hold at the place last tried; NULL: nothing */
 };
 
@@ -183,6 +185,13 @@ void           lr_canvas_hold_end       (LrCanvas *self); /* the move is over: w
 void           lr_canvas_duplicate      (LrCanvas *self);
 void           lr_canvas_menu_init      (LrCanvas *self);
 void           lr_canvas_popup_menu     (LrCanvas *self, LrVec2 at, const char *id); /* @id: NULL for the paper */
+
+/* canvas_carry.c */
+void           lr_canvas_carry_install  (GtkWidgetClass *klass);
+void           lr_canvas_carry_clear    (LrCanvas *self);
+void           lr_canvas_copy           (LrCanvas *self);
+void           lr_canvas_paste          (LrCanvas *self);
+gboolean       lr_canvas_can_paste      (LrCanvas *self);
 
 /* canvas_walls.c: the room's walls and corners in hand */
 void           lr_canvas_walls_install  (GtkWidgetClass *klass);

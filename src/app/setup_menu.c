@@ -8,6 +8,7 @@
 #include "main_window_private.h"
 
 #include "ask.h"
+#include "compare_dialog.h"
 #include "plan_edit.h"
 
 #include <glib/gi18n-lib.h>
@@ -137,6 +138,32 @@ remove_setup_cb (GSimpleAction *action,
   commit (self, lr_plan_remove_setup (lr_document_get_committed (self->document), &error), _("Remove the set-up"), &error);
 }
 
+static void
+move_setup_cb (GSimpleAction *action,
+               GVariant      *parameter,
+               gpointer       data)
+{
+  LrMainWindow *self = data;
+  g_autoptr (GError) error = NULL;
+  int by = g_str_equal (g_action_get_name (G_ACTION (action)), "setup-later") ? 1 : -1;
+  LrPlan *next = lr_plan_move_setup (lr_document_get_committed (self->document), by, &error);
+
+  if (next == NULL)
+    lr_document_say (self->document, error->message);
+  else
+    lr_document_commit_merge (self->document, next, _("Move the set-up in the list"), "move-setup");
+}
+
+static void
+compare_cb (GSimpleAction *action,
+            GVariant      *parameter,
+            gpointer       data)
+{
+  LrMainWindow *self = data;
+
+  gtk_window_present (GTK_WINDOW (lr_compare_dialog_new (GTK_WINDOW (self), self->document)));
+}
+
 static const GActionEntry entries[] = {
   { "setup", show_setup_cb, "s", "''", NULL, { 0 } },
   { "next-setup", step_setup_cb, NULL, NULL, NULL, { 0 } },
@@ -145,13 +172,38 @@ static const GActionEntry entries[] = {
   { "copy-setup", copy_setup_cb, NULL, NULL, NULL, { 0 } },
   { "rename-setup", rename_setup_cb, NULL, NULL, NULL, { 0 } },
   { "remove-setup", remove_setup_cb, NULL, NULL, NULL, { 0 } },
+  { "setup-earlier", move_setup_cb, NULL, NULL, NULL, { 0 } },
+  { "setup-later", move_setup_cb, NULL, NULL, NULL, { 0 } },
+  { "compare", compare_cb, NULL, NULL, NULL, { 0 } },
 };
+
+/* The other set-ups, each a target of @action */
+static void
+append_others (GMenu        *menu,
+               const char   *label,
+               const char   *action,
+               const LrPlan *plan)
+{
+  g_autoptr (GMenu) others = g_menu_new ();
+
+  for (guint i = 0; i < plan->setups->len; i++)
+    {
+      const LrSetup *setup = g_ptr_array_index (plan->setups, i);
+      g_autoptr (GMenuItem) item = g_menu_item_new (setup->name, NULL);
+
+      if (i == plan->shown)
+        continue;
+      g_menu_item_set_action_and_target (item, action, "s", setup->id);
+      g_menu_append_item (others, item);
+    }
+  g_menu_append_submenu (menu, label, G_MENU_MODEL (others));
+}
 
 static GMenu *
 make_menu (const LrPlan *plan)
 {
   GMenu *menu = g_menu_new ();
-  g_autoptr (GMenu) setups = g_menu_new (), edits = g_menu_new (), found = g_menu_new ();
+  g_autoptr (GMenu) setups = g_menu_new (), edits = g_menu_new (), choice = g_menu_new (), found = g_menu_new ();
 
   for (guint i = 0; i < plan->setups->len; i++)
     {
@@ -164,12 +216,21 @@ make_menu (const LrPlan *plan)
   g_menu_append (edits, _("_Copy this set-up…"), "win.copy-setup");
   g_menu_append (edits, _("_New set-up…"), "win.new-setup");
   g_menu_append (edits, _("_Rename…"), "win.rename-setup");
+  g_menu_append (edits, _("Move _earlier"), "win.setup-earlier");
+  g_menu_append (edits, _("Move _later"), "win.setup-later");
   g_menu_append (edits, _("Re_move"), "win.remove-setup");
+  g_menu_append (choice, _("Compare r_ooms…"), "win.compare");
+  if (plan->setups->len > 1)
+    {
+      append_others (choice, _("Copy the _thing in hand to set-up"), "win.copy-item-to", plan);
+      append_others (choice, _("Copy people and _gear to set-up"), "win.copy-set-to", plan);
+    }
   g_menu_append (found, _("_As found…"), "win.as-found");
   g_menu_append (found, _("_Differences to the plan…"), "win.differences");
   g_menu_append (found, _("Show _planned places"), "win.show-planned");
   g_menu_append (found, _("Re_fit the set"), "win.refit-set");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (setups));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (choice));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (edits));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (found));
   return menu;
@@ -187,7 +248,7 @@ menu_is_current (LrMainWindow     *self,
     {
       const LrSetup *setup = g_ptr_array_index (plan->setups, i);
 
-      g_string_append_printf (names, "%s\n%s\n", setup->id, setup->name);
+      g_string_append_printf (names, "%s\n%s\n%d\n", setup->id, setup->name, i == plan->shown);
     }
   if (g_strcmp0 (names->str, last) == 0)
     return TRUE;
@@ -236,6 +297,8 @@ lr_main_window_update_setups (LrMainWindow *self)
   const LrSetup *setup = lr_plan_get_setup (plan);
   GAction *shown = g_action_map_lookup_action (G_ACTION_MAP (self), "setup");
   GAction *removal = g_action_map_lookup_action (G_ACTION_MAP (self), "remove-setup");
+  GAction *earlier = g_action_map_lookup_action (G_ACTION_MAP (self), "setup-earlier");
+  GAction *later = g_action_map_lookup_action (G_ACTION_MAP (self), "setup-later");
 
   if (g_strcmp0 (gtk_label_get_label (GTK_LABEL (self->setup_label)), setup->name) != 0)
     {
@@ -247,4 +310,6 @@ lr_main_window_update_setups (LrMainWindow *self)
     }
   g_simple_action_set_state (G_SIMPLE_ACTION (shown), g_variant_new_string (setup->id));
   g_simple_action_set_enabled (G_SIMPLE_ACTION (removal), plan->setups->len > 1 && !plan->is_read_only);
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (earlier), plan->shown > 0 && !plan->is_read_only);
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (later), plan->shown + 1 < plan->setups->len && !plan->is_read_only);
 }

@@ -35,11 +35,15 @@ static const Shortcut plan_shortcuts[] = {
   { "win.redo",           "<Control><Shift>z <Control>y",   N_("Redo") },
   { "win.next-setup",     "<Control>Page_Down",             NULL },
   { "win.previous-setup", "<Control>Page_Up",               NULL },
-  { NULL,                 "<Control>Page_Up <Control>Page_Down", N_("Set-up before, next set-up") },
+  { NULL,                 "<Control>Page_Up <Control>Page_Down", N_("Set-up before, next; with Shift it is moved") },
+  { "win.setup-earlier",  "<Control><Shift>Page_Up",        NULL },
+  { "win.setup-later",    "<Control><Shift>Page_Down",      NULL },
+  { "win.compare",        "<Control>k",                     N_("Compare the rooms of all set-ups") },
   { "win.differences",    "<Control><Shift>d",              N_("Differences to the plan") },
   { "win.refit-set",      "<Control><Shift>r",              N_("Refit the set to the room") },
-  { "window.close",       "<Control>w",                     N_("Close the window") },
-  { "app.quit",           "<Control>q",                     N_("Quit") },
+  { "window.close",       "<Control>w",                     NULL },
+  { "app.quit",           "<Control>q",                     NULL },
+  { NULL,                 "<Control>w <Control>q",          N_("Close the window, quit") },
 };
 
 static const Shortcut panel_shortcuts[] = {
@@ -74,7 +78,8 @@ static const Shortcut sheet_shortcuts[] = {
   { NULL,                 "Left Right Up Down",             N_("Move the thing in hand") },
   { NULL,                 "<Shift>Left",                    N_("The same by 1 cm") },
   { NULL,                 "bracketleft bracketright",       N_("Turn the thing in hand") },
-  { "win.duplicate",      "<Control>d",                     N_("Duplicate the thing in hand") },
+  { "win.duplicate",      "<Control>d",                     NULL },
+  { NULL,                 "<Control>c <Control>v",          N_("Copy, paste in any set-up; Ctrl+D does both") },
   { NULL,                 "Delete",                         N_("Remove the thing in hand") },
   { NULL,                 "Escape",                         N_("Let go") },
 };

@@ -317,6 +317,8 @@ static const GActionEntry entries[] = {
   { "put-on-wall", canvas_cb, "s", NULL, NULL, { 0 } },
   { "duplicate", canvas_cb, NULL, NULL, NULL, { 0 } },
   { "delete", canvas_cb, NULL, NULL, NULL, { 0 } },
+  { "copy-item-to", canvas_cb, "s", NULL, NULL, { 0 } },
+  { "copy-set-to", canvas_cb, "s", NULL, NULL, { 0 } },
   { "show-sight", NULL, NULL, "true", switch_cb, { 0 } },
   { "show-light", NULL, NULL, "false", switch_cb, { 0 } },
   { "show-sound", NULL, NULL, "false", switch_cb, { 0 } },
@@ -396,6 +398,8 @@ lr_main_window_update_actions (LrMainWindow *self)
   set_enabled (self, "redo", redo != NULL);
   set_enabled (self, "duplicate", has_item && !is_read_only);
   set_enabled (self, "delete", has_item && !is_read_only);
+  set_enabled (self, "copy-item-to", has_item && !is_read_only);
+  set_enabled (self, "copy-set-to", !is_read_only);
   set_enabled (self, "mend", remark != NULL && remark->remedy != NULL && !is_read_only);
   set_enabled (self, "save", !is_read_only);
   set_enabled (self, "frame", lr_document_get_study (self->document)->cameras->len > 0);

@@ -24,6 +24,7 @@ typedef struct
 
 static const Command commands[] = {
   { "check", N_("FILE [--json] [--all]"), N_("print what is to fix and what to mind"), lr_cli_check },
+  { "compare", N_("FILE [--json]"), N_("print the rooms of all set-ups side by side"), lr_cli_compare },
   { "diff", N_("FILE [OTHER] [--setup A --against B] [--json]"), N_("print what is found otherwise than planned"), lr_cli_diff },
   { "page", N_("FILE -o OUT [--paper a4|letter] [--with LISTS]"), N_("write the one-page plan as a PDF, with lists behind it"), lr_cli_page },
   { "calendar", N_("FILE -o OUT.ics"), N_("write the call times as a calendar file"), lr_cli_calendar },

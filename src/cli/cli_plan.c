@@ -154,23 +154,23 @@ lr_cli_options_clear (LrCliOptions *options)
 }
 
 /**
- * lr_cli_plan_open:
+ * lr_cli_plan_read:
  * @options: common options, parsed
+ * @units: (out): how lengths are written
  *
- * Reads the plan and computes what there is to know of it.
+ * Reads the plan and computes nothing of it.
  *
- * Returns: (transfer full) (nullable): the plan, or %NULL after a complaint
+ * Returns: (transfer full) (nullable): the plan with the set-up asked for shown, or %NULL after a complaint
  */
-LrCliPlan *
-lr_cli_plan_open (const LrCliOptions *options)
+LrPlan *
+lr_cli_plan_read (const LrCliOptions *options,
+                  LrUnits            *units)
 {
   const char *path = options->files[0];
   g_autoptr (LrPlan) plan = NULL;
   g_autoptr (GError) error = NULL;
-  LrCliPlan *opened;
-  LrUnits units;
 
-  if (!lr_cli_parse_units (options, &units))
+  if (!lr_cli_parse_units (options, units))
     return NULL;
 
   plan = lr_plan_read (path, &error);
@@ -194,13 +194,34 @@ lr_cli_plan_open (const LrCliOptions *options)
       plan = shown;
     }
 
+  return g_steal_pointer (&plan);
+}
+
+/**
+ * lr_cli_plan_open:
+ * @options: common options, parsed
+ *
+ * Reads the plan and computes what there is to know of it.
+ *
+ * Returns: (transfer full) (nullable): the plan, or %NULL after a complaint
+ */
+LrCliPlan *
+lr_cli_plan_open (const LrCliOptions *options)
+{
+  LrUnits units;
+  LrPlan *plan = lr_cli_plan_read (options, &units);
+  LrCliPlan *opened;
+
+  if (plan == NULL)
+    return NULL;
+
   opened = g_new0 (LrCliPlan, 1);
-  opened->path = g_strdup (path);
+  opened->path = g_strdup (options->files[0]);
   opened->units = units;
+  opened->plan = plan;
   opened->study = lr_study_new (plan);
   opened->levels = lr_light_levels_new (plan, TRUE, NULL);
   opened->remarks = lr_remarks_new_lit (opened->study, opened->levels, units);
-  opened->plan = g_steal_pointer (&plan);
   return opened;
 }
 

@@ -38,6 +38,8 @@ gboolean lr_cli_parse_files (int argc, char **argv, guint max_files, const char 
 gboolean lr_cli_parse_units (const LrCliOptions *options, LrUnits *units); /* FALSE after a complaint */
 void     lr_cli_options_clear (LrCliOptions *options);
 
+/* (transfer full) (nullable): the plan alone, without any study */
+LrPlan    *lr_cli_plan_read (const LrCliOptions *options, LrUnits *units);
 LrCliPlan *lr_cli_plan_open (const LrCliOptions *options);
 void       lr_cli_plan_free (LrCliPlan *plan);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrCliPlan, lr_cli_plan_free)
@@ -52,6 +54,7 @@ LrExit   lr_cli_print_json (JsonNode *node);
 gboolean lr_cli_flush      (void);
 
 int lr_cli_check    (int argc, char **argv);
+int lr_cli_compare  (int argc, char **argv);
 int lr_cli_diff     (int argc, char **argv);
 int lr_cli_pack     (int argc, char **argv);
 int lr_cli_page     (int argc, char **argv);

@@ -180,6 +180,20 @@ draw_labels (const LrFloor *floor)
   lr_labels_draw (floor->labels);
 }
 
+/* Words, marks and figures, which a small plan does without */
+static void
+draw_over (const LrFloor *floor)
+{
+  lr_floor_draw_dimensions (floor);
+  lr_floor_draw_furnishings (floor);
+  lr_floor_draw_distances (floor);
+  lr_floor_draw_remark (floor);
+  lr_floor_draw_planned (floor);
+  draw_in_hand (floor);
+  lr_floor_draw_marks (floor);
+  draw_labels (floor);
+}
+
 static gboolean *
 choose_items (const LrStudy *study,
               const LrView  *view)
@@ -234,14 +248,8 @@ lr_floor_draw (cairo_t         *cr,
   lr_floor_draw_walls (&floor);
   draw_room_things (&floor);
   draw_set (&floor);
-  lr_floor_draw_dimensions (&floor);
-  lr_floor_draw_furnishings (&floor);
-  lr_floor_draw_distances (&floor);
-  lr_floor_draw_remark (&floor);
-  lr_floor_draw_planned (&floor);
-  draw_in_hand (&floor);
-  lr_floor_draw_marks (&floor);
-  draw_labels (&floor);
+  if (!view->is_small)
+    draw_over (&floor);
   cairo_restore (cr);
 }
 

@@ -106,3 +106,11 @@ LrPlan *lr_plan_new_setup   (const LrPlan *plan, const char *name, GError **erro
 LrPlan *lr_plan_set_setup   (const LrPlan *plan, const char *key, double value, GError **error);
 LrPlan *lr_plan_rename_setup (const LrPlan *plan, const char *name, GError **error);
 LrPlan *lr_plan_remove_setup (const LrPlan *plan, GError **error);
+/* The shown one so many places later in the list; < 0: earlier. It stops at the ends */
+LrPlan *lr_plan_move_setup  (const LrPlan *plan, int by, GError **error);
+/* Copies of things of @from, which may be of a plan that was, come into the shown one, as they stand in its room, and @by_m from there.
+ * @new_ids (optional) (element-type char*) gets their ids, in the order of @ids */
+LrPlan *lr_plan_paste       (const LrPlan *plan, const LrSetup *from, const char *const *ids, gsize n, LrVec2 by_m,
+                             GPtrArray *new_ids, GError **error);
+/* The same from the shown one into another, which is not shown then */
+LrPlan *lr_plan_copy_items  (const LrPlan *plan, const char *const *ids, gsize n, const char *to_id_or_name, GError **error);

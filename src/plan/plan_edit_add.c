@@ -168,10 +168,16 @@ dup_free_name (const LrSetup *setup,
   return g_strdup_printf ("%s %u", stem, lowest_free (setup, G_STRUCT_OFFSET (LrItem, name), name_number, stem));
 }
 
-/* Things with a tag go by it; others need a name */
-static void
-name_item (const LrSetup *setup,
-           LrItem        *item)
+/**
+ * lr_edit_name_item:
+ * @setup: the set-up that it comes into
+ * @item: a fresh item, not in it yet
+ *
+ * Gives it an id, a tag and a name that are free. Things with a tag go by it; others need a name.
+ */
+void
+lr_edit_name_item (const LrSetup *setup,
+                   LrItem        *item)
 {
   g_autofree char *id = dup_free_id (setup, lr_item_kind_info (item->kind)->word);
   g_autofree char *tag = dup_free_tag (setup, item);
@@ -257,7 +263,7 @@ insert (const LrPlan   *plan,
 {
   const LrItemKindInfo *info = lr_item_kind_info (item->kind);
 
-  name_item (setup, item);
+  lr_edit_name_item (setup, item);
   if (!adopt (plan, setup, lr_item_common_table (info->place), item, error)
       || !adopt (plan, setup, &info->table, item, error) || !put_new (setup, item, at_m, facing_rad, error))
     return FALSE;

@@ -1,4 +1,4 @@
-/* plan_edit_setups.c - showing, copying, naming and removing set-ups
+/* plan_edit_setups.c - showing, copying, naming, moving and removing set-ups
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -290,6 +290,36 @@ lr_plan_remove_setup (const LrPlan  *plan,
   g_ptr_array_remove_index (next->setups, next->shown);
   if (next->shown > 0)
     next->shown--;
+
+  return g_steal_pointer (&next);
+}
+
+/**
+ * lr_plan_move_setup:
+ * @plan: a plan
+ * @by: places later in the list; < 0: earlier
+ * @error: return location
+ *
+ * Moves the shown set-up, which stays shown, up to the ends of the list.
+ *
+ * Returns: (transfer full) (nullable): the next plan
+ */
+LrPlan *
+lr_plan_move_setup (const LrPlan  *plan,
+                    int            by,
+                    GError       **error)
+{
+  g_autoptr (LrPlan) next = lr_edit_begin (plan, NULL, error);
+  gint64 wanted;
+  gpointer setup;
+
+  if (next == NULL)
+    return NULL;
+
+  wanted = CLAMP ((gint64) next->shown + by, 0, (gint64) next->setups->len - 1);
+  setup = g_ptr_array_steal_index (next->setups, next->shown);
+  g_ptr_array_insert (next->setups, (int) wanted, setup);
+  next->shown = (guint) wanted;
 
   return g_steal_pointer (&next);
 }

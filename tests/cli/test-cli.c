@@ -122,7 +122,7 @@ parse (const char  *text,
 static void
 test_help (void)
 {
-  static const char *const words[] = { "check", "diff", "page", "calendar", "pack", "tape", "readings", "frame" };
+  static const char *const words[] = { "check", "compare", "diff", "page", "calendar", "pack", "tape", "readings", "frame" };
   g_autoptr (Run) help = run_program ("--help", NULL);
   g_autoptr (Run) version = run_program ("--version", NULL);
 
@@ -137,6 +137,61 @@ test_help (void)
     }
   g_assert_cmpint (version->code, ==, 0);
   g_assert_cmpstr (version->out, ==, "Lookroom " LR_VERSION "\n");
+}
+
+/* --- compare -------------------------------------------------------------------------------------------------- */
+
+/* The place in characters at which @words begin in a line of @text */
+static glong
+column_of (const char *text,
+           const char *words)
+{
+  const char *at = strstr (text, words), *start;
+
+  g_assert_nonnull (at);
+  for (start = at; start > text && start[-1] != '\n';)
+    start--;
+  return g_utf8_strlen (start, at - start);
+}
+
+static void
+test_compare (void)
+{
+  g_autofree char *path = in_folder ("two.lookroom");
+  g_autoptr (Run) table = NULL, json = NULL, feet = NULL, missing = run_program ("compare", "no-such.lookroom", NULL);
+  g_autoptr (JsonParser) parser = NULL;
+  JsonObject *object, *area, *figure;
+
+  g_assert_true (g_file_set_contents (path, "{\"format\": \"lookroom-plan\", \"version\": 1, \"setups\": ["
+                                      "{\"id\": \"a\", \"name\": \"Café room\", \"room\": "
+                                      "{\"corners\": [[0, 0], [6000, 0], [6000, 5000], [0, 5000]]}},"
+                                      "{\"id\": \"b\", \"name\": \"Cellar\", \"room\": {\"corners\": [[0, 0], [4000, 0], [4000, 3000], [0, 3000]]}},"
+                                      "{\"id\": \"c\", \"name\": \"Hall\"}]}", -1, NULL));
+  table = run_program ("compare", path, NULL);
+  g_assert_cmpint (table->code, ==, 0);
+  g_assert_cmpstr (table->err, ==, "");
+  g_assert_nonnull (strstr (table->out, "* 30.0\u00a0m²"));
+  g_assert_nonnull (strstr (table->out, "18.0\u00a0m² more than Cellar"));
+  g_assert_nonnull (strstr (table->out, "Hall is not drawn yet."));
+  /* columns are aligned by characters, not bytes */
+  g_assert_cmpint (column_of (table->out, "Cellar"), ==, column_of (table->out, "12.0\u00a0m²"));
+  g_assert_cmpint (column_of (table->out, "Why"), ==, column_of (table->out, "18.0\u00a0m² more"));
+
+  feet = run_program ("compare", path, "--units", "imperial", NULL);
+  g_assert_nonnull (strstr (feet->out, "323\u00a0sq ft")); /* 30 / 0.3048² */
+  json = run_program ("compare", path, "--json", NULL);
+  object = parse (json->out, &parser);
+  g_assert_cmpstr (json_object_get_string_member (object, "format"), ==, "lookroom-comparison");
+  area = json_array_get_object_element (json_object_get_array_member (object, "rows"), 0);
+  g_assert_cmpstr (json_object_get_string_member (area, "key"), ==, "area-m2");
+  g_assert_cmpstr (json_object_get_string_member (area, "verdict"), ==, "best");
+  figure = json_array_get_object_element (json_object_get_array_member (area, "figures"), 0);
+  g_assert_true (json_object_get_boolean_member (figure, "is-best"));
+  g_assert_cmpfloat (json_object_get_double_member (figure, "value"), ==, 30.0);
+  figure = json_array_get_object_element (json_object_get_array_member (area, "figures"), 2);
+  g_assert_true (json_object_get_null_member (figure, "value"));
+  g_assert_cmpstr (json_object_get_string_member (figure, "known"), ==, "no-room");
+  assert_complaint (missing, "no-such.lookroom", NULL);
 }
 
 /* --- check ---------------------------------------------------------------------------------------------------- */
@@ -727,6 +782,7 @@ main (int    argc,
   folder = g_dir_make_tmp ("lookroom-cli-XXXXXX", NULL);
 
   g_test_add_func ("/cli/help", test_help);
+  g_test_add_func ("/cli/compare", test_compare);
   g_test_add_func ("/cli/check/text", test_check);
   g_test_add_func ("/cli/check/json", test_check_json);
   g_test_add_func ("/cli/check/clean", test_check_clean);

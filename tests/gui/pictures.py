@@ -262,6 +262,10 @@ def menus(p):
     p.click(p.find('push button', 'Set-up: …'))
     yield 'menu-two-setups'
     p.key('Escape')
+    p.act('win.compare')
+    dialog(p, 'Compare rooms')
+    yield 'dialog-compare'
+    close_dialog(p)
 
 
 def dialogs(p):

@@ -1,0 +1,258 @@
+/* test-comparison.c - what is best in each row, and when nothing is
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Verdicts are a contract, not a computation: they are tried on every row with figures that are set by hand.
+ */
+
+#include "fixture.h"
+
+#include "comparison_words.h"
+
+#include <string.h>
+
+/* Three rooms of which nothing is known */
+static LrComparison *
+blank_comparison (guint n)
+{
+  static const char *const names[] = { "Loft", "Office", "Hall" };
+  g_autoptr (LrPlan) plan = fixture_room (5.0, 4.0, 2.5);
+  LrComparison *comparison;
+
+  for (guint i = 0; i < n; i++)
+    {
+      LrPlan *next = i == 0 ? lr_plan_rename_setup (plan, names[0], NULL) : lr_plan_copy_setup (plan, names[i], NULL);
+
+      g_assert_nonnull (next);
+      lr_plan_unref (plan);
+      plan = next;
+    }
+  comparison = lr_comparison_new (plan);
+  for (guint i = 0; i < n; i++)
+    for (int row = 0; row < LR_N_COMPARES; row++)
+      g_array_index (comparison->rooms, LrRoomFigures, i).figure[row] = (LrFigure) { LR_NOT_NOTED, NAN };
+
+  return comparison;
+}
+
+static void
+put (LrComparison *comparison,
+     guint         room,
+     int           row,
+     LrKnown       known,
+     double        value)
+{
+  g_array_index (comparison->rooms, LrRoomFigures, room).figure[row] = (LrFigure) { known, value };
+}
+
+static const LrComparedRow *
+row_of (const LrCompared *compared,
+        int               row)
+{
+  const LrComparedRow *found = compared->rows->pdata[row];
+
+  g_assert_cmpint (found->row, ==, row);
+  return found;
+}
+
+static guint
+count_best (const LrComparedRow *row,
+            guint                n)
+{
+  guint best = 0;
+
+  for (guint i = 0; i < n; i++)
+    best += row->is_best[i] ? 1 : 0;
+  return best;
+}
+
+/* Of 40 in whatever unit: what differs by less than can be told */
+static double
+tie_at (const LrCompareInfo *info,
+        double               low)
+{
+  return fmax (info->tie, info->tie_share * low / (1.0 - info->tie_share));
+}
+
+static LrCompared *
+compare_two (LrComparison *comparison,
+             int           row,
+             double        a,
+             double        b)
+{
+  put (comparison, 0, row, LR_KNOWN, a);
+  put (comparison, 1, row, LR_KNOWN, b);
+  return lr_compared_new (comparison, LR_UNITS_METRIC);
+}
+
+static void
+test_ties (void)
+{
+  for (int row = 0; row < LR_N_COMPARES; row++)
+    {
+      g_autoptr (LrComparison) comparison = blank_comparison (2);
+      const LrCompareInfo *info = lr_compare_info (row);
+      double low = 40.0, tie = tie_at (info, low);
+      g_autoptr (LrCompared) same = compare_two (comparison, row, low, low), within = compare_two (comparison, row, low, low + 0.99 * tie);
+      g_autoptr (LrCompared) over = compare_two (comparison, row, low, low + 1.02 * tie);
+      guint winner = info->is_less_better ? 0 : 1;
+
+      g_test_message ("%s: %s / %s / %s", info->key, row_of (same, row)->why, row_of (within, row)->why, row_of (over, row)->why);
+      g_assert_cmpint (row_of (same, row)->verdict, ==, LR_VERDICT_ALIKE);
+      g_assert_cmpuint (count_best (row_of (same, row), 2), ==, 0);
+      g_assert_cmpint (row_of (within, row)->verdict, ==, LR_VERDICT_ALIKE);
+      g_assert_cmpuint (count_best (row_of (within, row), 2), ==, 0);
+      g_assert_cmpint (row_of (over, row)->verdict, ==, LR_VERDICT_BEST);
+      g_assert_true (row_of (over, row)->is_best[winner]);
+      g_assert_false (row_of (over, row)->is_best[1 - winner]);
+      /* the reason names the one that it is held against */
+      g_assert_nonnull (strstr (row_of (over, row)->why, winner == 0 ? "Office" : "Loft"));
+    }
+}
+
+/* The best there is may not win while it is known in part, or not at all */
+static void
+test_unknown (void)
+{
+  for (int row = 0; row < LR_N_COMPARES; row++)
+    {
+      g_autoptr (LrComparison) comparison = blank_comparison (3);
+      const LrCompareInfo *info = lr_compare_info (row);
+      double good = info->is_less_better ? 40.0 : 400.0, bad = info->is_less_better ? 400.0 : 40.0;
+      g_autoptr (LrCompared) none = lr_compared_new (comparison, LR_UNITS_METRIC), one = NULL, part = NULL;
+
+      g_assert_cmpint (row_of (none, row)->verdict, ==, LR_VERDICT_FEW);
+      g_assert_cmpuint (count_best (row_of (none, row), 3), ==, 0);
+      g_assert_cmpstr (row_of (none, row)->texts[0], ==, "not noted");
+
+      put (comparison, 0, row, LR_KNOWN, good);
+      one = lr_compared_new (comparison, LR_UNITS_METRIC);
+      g_assert_cmpint (row_of (one, row)->verdict, ==, LR_VERDICT_FEW);
+      g_assert_cmpuint (count_best (row_of (one, row), 3), ==, 0);
+      g_assert_nonnull (strstr (row_of (one, row)->why, "Office and Hall"));
+
+      put (comparison, 0, row, LR_KNOWN_PARTLY, good);
+      put (comparison, 1, row, LR_KNOWN, bad);
+      put (comparison, 2, row, LR_KNOWN, info->is_less_better ? 2.0 * bad : 0.5 * bad);
+      part = lr_compared_new (comparison, LR_UNITS_METRIC);
+      g_assert_cmpint (row_of (part, row)->verdict, ==, LR_VERDICT_BEST);
+      g_assert_false (row_of (part, row)->is_best[0]);
+      g_assert_true (row_of (part, row)->is_best[1]);
+      g_assert_false (row_of (part, row)->is_best[2]);
+      g_assert_nonnull (strstr (row_of (part, row)->why, "known in part: Loft"));
+      g_assert_true (g_str_has_prefix (row_of (part, row)->texts[0], "about "));
+    }
+}
+
+/* 30 and 32 dB are as good as each other, and at least 8 better than 40: no more is sure */
+static void
+test_two_winners (void)
+{
+  g_autoptr (LrComparison) comparison = blank_comparison (3);
+  g_autoptr (LrCompared) compared = NULL;
+  const LrComparedRow *row;
+
+  put (comparison, 0, LR_COMPARE_NOISE, LR_KNOWN, 30.0);
+  put (comparison, 1, LR_COMPARE_NOISE, LR_KNOWN, 40.0);
+  put (comparison, 2, LR_COMPARE_NOISE, LR_KNOWN, 32.0);
+  compared = lr_compared_new (comparison, LR_UNITS_METRIC);
+  row = row_of (compared, LR_COMPARE_NOISE);
+  g_assert_true (row->is_best[0] && row->is_best[2] && !row->is_best[1]);
+  g_assert_cmpstr (row->why, ==, "2 alike, 8\u00a0dB quieter than Office");
+  assert_near (row->times, 2.0, 1e-9); /* 10 dB are twice as loud: Stevens, from memory */
+}
+
+/* Ties are what the task of a row can tell: 3 dB, a fifth, 20 minutes */
+static void
+test_limits (void)
+{
+  static const struct { LrCompare row; double a, b; LrVerdictType verdict; } cases[] = {
+    { LR_COMPARE_NOISE, 30.0, 33.0, LR_VERDICT_ALIKE },     { LR_COMPARE_NOISE, 30.0, 33.2, LR_VERDICT_BEST },
+    { LR_COMPARE_REVERBERATION, 0.5, 0.6, LR_VERDICT_ALIKE }, { LR_COMPARE_REVERBERATION, 0.5, 0.61, LR_VERDICT_BEST },
+    { LR_COMPARE_SUN, 0.0, 20.0, LR_VERDICT_ALIKE },        { LR_COMPARE_SUN, 0.0, 21.0, LR_VERDICT_BEST },
+    { LR_COMPARE_EXITS, 1.0, 2.0, LR_VERDICT_BEST },        { LR_COMPARE_CEILING, 2.50, 2.55, LR_VERDICT_ALIKE },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (LrComparison) comparison = blank_comparison (2);
+      g_autoptr (LrCompared) compared = compare_two (comparison, cases[i].row, cases[i].a, cases[i].b);
+
+      g_assert_cmpint (row_of (compared, cases[i].row)->verdict, ==, cases[i].verdict);
+    }
+}
+
+/* Which differ most is told, which room is best is not */
+static void
+test_summary (void)
+{
+  g_autoptr (LrComparison) comparison = blank_comparison (2), alone = blank_comparison (1);
+  g_autoptr (LrCompared) nothing = lr_compared_new (comparison, LR_UNITS_METRIC), single = lr_compared_new (alone, LR_UNITS_METRIC);
+  g_autoptr (LrCompared) compared = NULL, little = NULL;
+
+  g_assert_true (g_str_has_prefix (nothing->summary, "Nothing is known"));
+  g_assert_true (g_str_has_prefix (single->summary, "There is one set-up only"));
+  g_assert_cmpstr (row_of (single, LR_COMPARE_AREA)->why, ==, "");
+  put (comparison, 0, LR_COMPARE_CEILING, LR_KNOWN, 2.5);
+  put (comparison, 1, LR_COMPARE_CEILING, LR_KNOWN, 2.6);
+  little = lr_compared_new (comparison, LR_UNITS_METRIC);
+  g_assert_cmpstr (little->summary, ==, "They differ in nothing by much.");
+  put (comparison, 0, LR_COMPARE_REVERBERATION, LR_KNOWN, 0.4);
+  put (comparison, 1, LR_COMPARE_REVERBERATION, LR_KNOWN, 1.2);
+  put (comparison, 0, LR_COMPARE_AREA, LR_KNOWN, 20.0);
+  put (comparison, 1, LR_COMPARE_AREA, LR_KNOWN, 30.0);
+  compared = lr_compared_new (comparison, LR_UNITS_METRIC);
+  g_assert_cmpstr (compared->summary, ==,
+                   "They differ most in reverberation (0.40\u00a0s to 1.20\u00a0s) and floor area (20.0\u00a0m² to 30.0\u00a0m²).");
+}
+
+/* What is spoken of a row has every name, figure and mark; 20 m² are 215 square feet */
+static void
+test_sentence (void)
+{
+  g_autoptr (LrComparison) comparison = blank_comparison (2);
+  g_autoptr (LrCompared) compared = compare_two (comparison, LR_COMPARE_AREA, 20.0, 10.0), feet = lr_compared_new (comparison, LR_UNITS_IMPERIAL);
+  g_autofree char *sentence = lr_compared_sentence (compared, row_of (compared, LR_COMPARE_AREA));
+
+  g_assert_cmpstr (sentence, ==, "Floor area: Loft 20.0\u00a0m², best; Office 10.0\u00a0m². 10.0\u00a0m² more than Office.");
+  g_assert_cmpstr (row_of (feet, LR_COMPARE_AREA)->texts[0], ==, "215\u00a0sq ft");
+}
+
+/* One room is not drawn: that is told once, not in every row */
+static void
+test_undrawn (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autoptr (LrComparison) comparison = NULL;
+  g_autoptr (LrCompared) compared = NULL;
+  LrPlan *next = lr_plan_new_setup (plan, "Hall", NULL);
+
+  lr_plan_unref (plan);
+  plan = next;
+  comparison = lr_comparison_new (plan);
+  compared = lr_compared_new (comparison, LR_UNITS_METRIC);
+  g_assert_cmpstr (compared->undrawn, ==, "Hall is not drawn yet.");
+  for (int row = 0; row < LR_N_COMPARES; row++)
+    {
+      g_assert_cmpstr (row_of (compared, row)->texts[1], ==, "room not drawn");
+      g_assert_null (strstr (row_of (compared, row)->why, "Hall"));
+      g_assert_cmpint (row_of (compared, row)->verdict, ==, LR_VERDICT_FEW);
+    }
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+
+  g_test_add_func ("/comparison/ties", test_ties);
+  g_test_add_func ("/comparison/unknown", test_unknown);
+  g_test_add_func ("/comparison/two-winners", test_two_winners);
+  g_test_add_func ("/comparison/limits", test_limits);
+  g_test_add_func ("/comparison/summary", test_summary);
+  g_test_add_func ("/comparison/sentence", test_sentence);
+  g_test_add_func ("/comparison/undrawn", test_undrawn);
+
+  return g_test_run ();
+}
