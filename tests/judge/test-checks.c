@@ -230,6 +230,65 @@ test_imperial (gconstpointer data)
     }
 }
 
+/* What is said of ways that are no fault, and that none is fine while one is not known */
+typedef struct
+{
+  const char *name;
+  double      door_m;       /* in */
+  guint       n_pillars;
+  const char *key;
+  LrGrade     grade;
+  const char *said;         /* expected; NULL: there is no such remark */
+} WaySaid;
+
+static const WaySaid ways_said[] = {
+  { "wide", 1.0, 0, "way-out", LR_GRADE_FINE, "0.92\u00a0m or more is clear all the way from each seat" },
+  { "by-a-door", 0.85, 0, "wheelchair:person-1", LR_GRADE_FINE, "narrowest: 0.85\u00a0m, where a door may be 0.82\u00a0m. The rest has 0.90\u00a0m or more" },
+  { "by-a-wide-door", 1.0, 0, "wheelchair:person-1", LR_GRADE_FINE, "0.90\u00a0m or more all the way" },
+  { "not-known", 1.0, 84, "way-out:person-1", LR_GRADE_MIND, "The ways of Wenna and 1 other are not known to be 0.92\u00a0m wide" },
+  { "none-fine", 1.0, 84, "way-out", LR_GRADE_FINE, NULL },
+  { "wheelchair-not-known", 1.0, 84, "wheelchair:person-1", LR_GRADE_MIND, "try it" },
+};
+
+static void
+test_way_said (gconstpointer data)
+{
+  const WaySaid *c = data;
+  g_autoptr (LrPlan) plan = fixture_room (24.0, 8.0, 2.5);
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrLightLevels) levels = NULL;
+  g_autoptr (LrRemarks) remarks = NULL;
+  const char *wenna = fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_SUBJECT, 1.0, 4.0);
+  const LrRemark *remark;
+
+  fixture_text (&plan, wenna, "name", "Wenna");
+  fixture_set (&plan, wenna, "uses-wheelchair", 1.0);
+  fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_INTERVIEWER, 1.0, 2.0);
+  fixture_set (&plan, fixture_add (&plan, LR_ITEM_DOOR, 0, 24.0, 4.0), "width-mm", c->door_m);
+  for (guint i = 0; i < c->n_pillars; i++)
+    {
+      const char *pillar = fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_CYLINDER, 4.0 + 1.2 * (i / 7),
+                                        0.7 + 1.1 * (i % 7) + 0.3 * (i / 7 % 2));
+
+      fixture_set (&plan, pillar, "length-mm", 0.5);
+      fixture_set (&plan, pillar, "width-mm", 0.5);
+    }
+  study = lr_study_new (plan);
+  levels = lr_light_levels_new (plan, TRUE, NULL);
+  remarks = lr_remarks_new_lit (study, levels, LR_UNITS_METRIC);
+  remark = lr_remarks_find (remarks, c->key);
+  if (c->said == NULL)
+    {
+      g_assert_null (remark);
+      return;
+    }
+  g_assert_nonnull (remark);
+  g_test_message ("%s", remark->text);
+  g_assert_cmpint (remark->grade, ==, c->grade);
+  g_assert_nonnull (strstr (remark->text, c->said));
+  check_remark (remark);
+}
+
 /* A key outlives a nudge of what it is about */
 static void
 test_key (void)
@@ -256,6 +315,12 @@ main (int   argc,
   g_test_add_func ("/checks/nothing-wrong", test_nothing_wrong);
   g_test_add_func ("/checks/key", test_key);
   g_test_add_func ("/checks/steep-view", test_steep_view);
+  for (gsize i = 0; i < G_N_ELEMENTS (ways_said); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/checks/ways-said/%s", ways_said[i].name);
+
+      g_test_add_data_func (path, &ways_said[i], test_way_said);
+    }
   for (gsize i = 0; i < n_provocations; i++)
     {
       static const struct { const char *path; GTestDataFunc func; } tests[] = {
