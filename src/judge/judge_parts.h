@@ -136,6 +136,8 @@ const char *lr_say_towards (LrJudge *judge, LrVec2 way);            /* "towards 
 const char *lr_say_power  (LrJudge *judge, double power_w);         /* "280 W" */
 const char *lr_say_current (LrJudge *judge, double current_a);      /* "1.4 A" */
 const char *lr_say_mass   (LrJudge *judge, double mass_kg);         /* "2 kg" */
+/* judge_stands.c: the sandbag that gives at least as much */
+double      lr_judge_bag_kg (double wanted_kg);
 /* judge_leads.c: what a lead is called by: "L1" for what it feeds, or its own name */
 const char *lr_say_lead   (LrJudge *judge, const LrItem *lead);
 const char *lr_say_socket (LrJudge *judge, const LrPlaced *socket); /* "S3" */

@@ -52,6 +52,7 @@ typedef struct
   double      bag_kg;             /* that hangs there */
   double      wanted_bag_kg;      /* that would have to, to keep the plan's limits */
   double      usual_kg;           /* that its stand is taken to weigh; 0: it was told */
+  double      usual_arm_kg, usual_capsule_kg; /* the same of what it holds up */
   double      balance_kg;         /* at the short end, would hold the arm level; NAN without a short end */
 } LrStandReading;
 

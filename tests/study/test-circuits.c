@@ -90,6 +90,37 @@ test_stand (void)
   g_assert_false (lr_study_stand (study, lr_study_find_placed (study, "microphone-2"), &stand));
 }
 
+/* By hand. A boom whose masses nobody told counts as usual: 5 kg, .8 kg of arm .6 m out, .35 kg 1.75 m out, its edge .25 m off: 1.25 over .28 +
+ * .525. Its push over the gap, 1.64 m up: (1.25 - .805) x 9.80665 / 1.64 = 2.66 N; a bag at the post brings it to 10 N with (10 x 1.64 / 9.80665 - .445)
+ * / .25 = 4.91 kg, which is more than the 1.44 kg for twice. A microphone on a straight stand, 2.5 + .35 kg, edge .15 m, 1.1 m up: 3.81 N */
+static void
+test_untold (void)
+{
+  g_autoptr (LrPlan) plan = fixture_room (6.0, 4.0, 2.5);
+  g_autoptr (LrStudy) study = NULL;
+  const char *boom = fixture_add (&plan, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 1.0, 1.0);
+  const char *stand = fixture_add (&plan, LR_ITEM_MICROPHONE, LR_MIC_STAND, 4.0, 3.0);
+  LrStandReading reading;
+
+  fixture_set (&plan, boom, "tip-x-mm", 2.75);
+  fixture_set (&plan, boom, "tip-y-mm", 1.0);
+  fixture_set (&plan, boom, "tip-height-mm", 1.5);
+  fixture_set (&plan, boom, "arm-mass-kg", 0.0);
+  fixture_set (&plan, boom, "capsule-mass-kg", 0.0);
+  study = lr_study_new (plan);
+  g_assert_true (lr_study_stand (study, lr_study_find_placed (study, boom), &reading));
+  assert_near (reading.usual_kg, 5.0, 1e-12);
+  assert_near (reading.usual_arm_kg, 0.8, 1e-12);
+  assert_near (reading.usual_capsule_kg, 0.35, 1e-12);
+  assert_near (reading.gap.factor, 1.25 / 0.805, 1e-3);
+  assert_near (reading.push_n, 2.661, 5e-3);
+  assert_near (reading.wanted_bag_kg, 4.91, 5e-3);
+
+  g_assert_true (lr_study_stand (study, lr_study_find_placed (study, stand), &reading));
+  g_assert_false (reading.is_boom);
+  assert_near (reading.push_n, 2.85 * 0.15 * 9.80665 / 1.1, 1e-3);
+}
+
 /* A lead goes round a person and a chest, and before no way out; what is found is what the check has nothing to say about */
 static void
 test_way (void)
@@ -290,6 +321,7 @@ main (int    argc,
   g_test_add_func ("/circuits/rule", test_rule);
   g_test_add_func ("/circuits/lead", test_lead);
   g_test_add_func ("/circuits/stand", test_stand);
+  g_test_add_func ("/circuits/untold", test_untold);
   g_test_add_func ("/circuits/way", test_way);
   g_test_add_func ("/circuits/gap", test_gap);
   add_rows ("/circuits/doors", door_cases, test_doors);
