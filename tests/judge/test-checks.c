@@ -272,6 +272,37 @@ test_head (gconstpointer data)
   check_remark (remark);
 }
 
+/* Hanging a boom where it hears best needs its bag in the same go: with the remedy applied its stand is fine */
+static void
+test_boom_with_bag (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview (), mended = NULL;
+  g_autoptr (LrStudy) study = NULL, after = NULL;
+  g_autoptr (LrRemarks) remarks = NULL, left = NULL;
+  const char *boom = fixture_add (&plan, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 3.3, 5.3);
+  const LrRemark *remark;
+
+  fixture_text (&plan, boom, "aims-at", WENNA);
+  fixture_set (&plan, boom, "tip-x-mm", 3.3);
+  fixture_set (&plan, boom, "tip-y-mm", 4.6);
+  fixture_set (&plan, boom, "tip-height-mm", 1.7);
+  fixture_set (&plan, boom, "bag-kg", 6.0);
+  study = lr_study_new (plan);
+  remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  g_assert_cmpint (lr_remarks_find (remarks, "stand:microphone-1")->grade, ==, LR_GRADE_FINE);
+  remark = lr_remarks_find (remarks, "boom-place:microphone-1");
+  g_assert_nonnull (remark);
+  g_assert_nonnull (remark->remedy);
+  g_test_message ("%s", remark->text);
+  g_assert_nonnull (strstr (remark->text, "sandbag"));
+  mended = lr_remedy_apply (remark->remedy, plan, NULL);
+  g_assert_nonnull (mended);
+  after = lr_study_new (mended);
+  left = lr_remarks_new (after, LR_UNITS_METRIC);
+  g_assert_cmpint (lr_remarks_find (left, "boom-place:microphone-1")->grade, ==, LR_GRADE_FINE);
+  g_assert_cmpint (lr_remarks_find (left, "stand:microphone-1")->grade, ==, LR_GRADE_FINE);
+}
+
 /* What is said of ways that are no fault, and that none is fine while one is not known */
 typedef struct
 {
@@ -357,6 +388,7 @@ main (int   argc,
   g_test_add_func ("/checks/nothing-wrong", test_nothing_wrong);
   g_test_add_func ("/checks/key", test_key);
   g_test_add_func ("/checks/steep-view", test_steep_view);
+  g_test_add_func ("/checks/boom-with-bag", test_boom_with_bag);
   add_rows ("/checks/head", head_cases, test_head);
   add_rows ("/checks/ways-said", ways_said, test_way_said);
   for (gsize i = 0; i < n_provocations; i++)
