@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 #define ROUNDING_M 0.001
+#define MAX_UNFED 24          /* lamps for which a lead is looked for at once: the others' turn comes when those have theirs */
 #define CORE_STEP_MM2 0.25   /* sizes of leads lie no nearer */
 #define THICKEST_MM2 4.0
 #define REEL_AT_MOST_A 16.0  /* IEC 61242 covers reels up to here, from memory, whatever breaker they hang on */
@@ -75,7 +76,7 @@ offer_way (LrJudge           *judge,
   LrRemedy *remedy;
   LrLeadWay way;
 
-  if (!lr_lead_find_way (judge->study, lead->item, &way))
+  if (!lr_judge_may_offer (judge, remark) || !lr_lead_find_way (judge->study, lead->item, &way))
     return FALSE;
   if (way.needed_m > lead->item->lead.length_m
       && (entry = lr_lead_find_in_kit (judge->study->plan, way.needed_m, lead->item->lead.core_mm2)) == NULL)
@@ -121,7 +122,8 @@ offer_other_socket (LrJudge           *judge,
   LrRemedy *remedy;
   LrLeadWay way;
 
-  if (lead->load == NULL || !lr_lead_find_socket (judge->study, lead->load, lead->item, NULL, NULL, &way)
+  if (lead->load == NULL || !lr_judge_may_offer (judge, remark)
+      || !lr_lead_find_socket (judge->study, lead->load, lead->item, NULL, NULL, &way)
       || way.needed_m > lead->item->lead.length_m)
     return;
 
@@ -362,7 +364,7 @@ offer_lead (LrJudge        *judge,
   LrRemedy *remedy;
   LrLeadWay way;
 
-  if (!lr_lead_find_socket (judge->study, lamp, NULL, NULL, NULL, &way)
+  if (lr_lead_find_in_kit (judge->study->plan, 0.0, 0.0) == NULL || !lr_lead_find_socket (judge->study, lamp, NULL, NULL, NULL, &way)
       || (entry = lr_lead_find_in_kit (judge->study->plan, way.needed_m, 0.0)) == NULL)
     return;
 
@@ -381,6 +383,7 @@ judge_unfed (LrJudge *judge)
 {
   const GArray *placed = judge->study->placed;
   gboolean has_socket = FALSE;
+  guint n_offered = 0;
 
   for (guint i = 0; i < placed->len && !has_socket; i++)
     has_socket = g_array_index (placed, LrPlaced, i).item->kind == LR_ITEM_SOCKET;
@@ -401,7 +404,8 @@ judge_unfed (LrJudge *judge)
       lr_remark_mark_point (remark, lamp->at_m, lr_say_power (judge, remark->value));
       lr_remark_say (remark, _("%s takes <b>%s</b>, and no lead goes to it: unless it runs from a battery, it needs one."),
                      lr_say_name (judge, lamp), lr_say_power (judge, remark->value));
-      offer_lead (judge, remark, lamp);
+      if (n_offered++ < MAX_UNFED)
+        offer_lead (judge, remark, lamp);
     }
 }
 

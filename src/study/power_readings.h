@@ -93,6 +93,15 @@ guint    lr_study_leads_in    (const LrStudy *study, const char *socket, const L
 const LrItem *lr_study_lead_of (const LrStudy *study, const char *id);
 gboolean lr_study_stand       (const LrStudy *study, const LrPlaced *placed, LrStandReading *reading);
 
+/* The floor round a load, for the ways to it from several sockets; of a study, which outlives it */
+typedef struct _LrLeadFloor LrLeadFloor;
+LrLeadFloor *lr_lead_floor_new (const LrStudy *study, const LrPlaced *load);
+void         lr_lead_floor_free (LrLeadFloor *floor);
+gboolean     lr_lead_floor_way (const LrLeadFloor *floor, const LrPlaced *socket, LrVec2 path_m[LR_LEAD_POINTS], gsize *n);
+/* No lead of any way from there is shorter, in the sense of lr_study_needed_m () */
+double       lr_lead_floor_least_m (const LrLeadFloor *floor, const LrPlaced *socket);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrLeadFloor, lr_lead_floor_free)
+
 /* A way for a lead along walls, round people, furniture and doors; FALSE: there is none */
 gboolean lr_study_lead_way    (const LrStudy *study, const LrPlaced *socket, const LrPlaced *load,
                                LrVec2 path_m[LR_LEAD_POINTS], gsize *n);
