@@ -18,7 +18,8 @@
 
 #include <stdlib.h>
 
-#define MAX_ACTIVE 32    /* blocks that one path goes round: time grows with their cube */
+#define MAX_ACTIVE 32       /* blocks that one path goes round: time grows with their cube */
+#define MAX_ACTIVE_ROUND 64 /* where taut strings alone are looked at */
 #define BESIDE_ZONE_M 0.05
 #define TAUT_M2 1e-9
 #define FOOT_REACH_M 0.6 /* a block's corner so near to a wall has its foot there */
@@ -41,7 +42,7 @@ typedef struct
   LrRouteShape *grown;     /* of the blocks, where has_grown */
   bool      *is_active, *is_void;
   size_t    *active;       /* indices of blocks */
-  size_t     n_active;
+  size_t     n_active, most_active;
   Node      *nodes;
   size_t     n_nodes;
   size_t     n_fixed;      /* of them: whichever blocks are active */
@@ -340,7 +341,7 @@ add_met (Search *search,
       for (size_t at = 1; at != 0; at = search->nodes[at].before)
         if (lr_route_meets (&search->grown[i], search->nodes[at].at_m, search->nodes[search->nodes[at].before].at_m))
           {
-            *has_room = search->n_active < MAX_ACTIVE;
+            *has_room = search->n_active < search->most_active;
             if (!*has_room)
               return true;
             search->is_active[i] = is_met = true;
@@ -412,18 +413,19 @@ lr_route_seek (const LrRouteFloor *floor,
                size_t              max,
                size_t             *n)
 {
-  Search search = { .floor = floor, .from_m = from_m, .to_m = to_m };
-  size_t n_points = 2 + MAX_ACTIVE * (floor->is_round ? LR_ROUTE_CORNERS : LR_OUTLINE_MAX) + 2 * floor->n_zones * LR_OUTLINE_MAX + floor->n_room;
+  bool is_even = !(floor->open_times > 1.0) && (floor->n_zones == 0 || !(floor->zone_times > 1.0));
+  size_t most_active = is_even && floor->is_round ? MAX_ACTIVE_ROUND : MAX_ACTIVE;
+  Search search = { .floor = floor, .from_m = from_m, .to_m = to_m, .most_active = most_active, .is_even = is_even };
+  size_t n_points = 2 + most_active * (floor->is_round ? LR_ROUTE_CORNERS : LR_OUTLINE_MAX) + 2 * floor->n_zones * LR_OUTLINE_MAX + floor->n_room;
   LrRouteResult result = LR_ROUTE_GIVEN_UP;
 
   if (!is_floor (floor) || !lr_vec2_is_finite (from_m) || !lr_vec2_is_finite (to_m))
     return LR_ROUTE_GIVEN_UP;
 
-  search.is_even = !(floor->open_times > 1.0) && (floor->n_zones == 0 || !(floor->zone_times > 1.0));
   search.nodes = malloc (n_points * (1 + (floor->open_times > 1.0 ? floor->n_room : 0)) * sizeof *search.nodes);
   search.grown = calloc (floor->n_blocks + 1, sizeof *search.grown);
   search.is_active = calloc (2 * (floor->n_blocks + 1), sizeof *search.is_active);
-  search.active = malloc (MAX_ACTIVE * sizeof *search.active);
+  search.active = malloc (most_active * sizeof *search.active);
   if (search.nodes != NULL && search.grown != NULL && search.is_active != NULL && search.active != NULL)
     {
       search.is_void = search.is_active + floor->n_blocks + 1;

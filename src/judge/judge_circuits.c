@@ -112,7 +112,8 @@ offer_replug (LrJudge                *judge,
   LrReplugged replugged = { .n = 0 };
   double left_a = reading->full_a, needed_m = 0.0;
 
-  for (guint i = 0; i < MIN (leads->len, MAX_SEARCHED) && left_a > reading->allowed_share * reading->rated_a && replugged.n < G_N_ELEMENTS (replugged.socket); i++)
+  for (guint i = 0; i < MIN (leads->len, MAX_SEARCHED) && left_a > reading->allowed_share * reading->rated_a
+                    && replugged.n < G_N_ELEMENTS (replugged.socket); i++)
     {
       const LrItem *lead = g_ptr_array_index (leads, i);
       LrLeadPower power;

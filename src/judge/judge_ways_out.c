@@ -84,7 +84,8 @@ say_narrow_door (LrJudge        *judge,
 
   mark_way (remark, way, lr_say_length (judge, door_m));
   lr_remark_say (remark, _("At the door itself (%s) the way from %s is narrowest: <b>%s</b>; <b>%s</b> is the limit."),
-                 lr_say_title (judge, way->door), lr_say_name (judge, way->person), lr_say_length_off (judge, door_m, limit_m), lr_say_length (judge, limit_m));
+                 lr_say_title (judge, way->door), lr_say_name (judge, way->person), lr_say_length_off (judge, door_m, limit_m),
+                 lr_say_length (judge, limit_m));
   lr_remark_say (remark, "%s", rule);
 }
 
