@@ -18,8 +18,10 @@
 
 #include <stdlib.h>
 
-#define MAX_ACTIVE 32    /* blocks that one path goes round: time grows with their cube */
+#define MAX_ACTIVE 32       /* blocks that one path goes round: time grows with their cube */
+#define MAX_ACTIVE_ROUND 64 /* where taut strings alone are looked at */
 #define BESIDE_ZONE_M 0.05
+#define TAUT_M2 1e-9
 #define FOOT_REACH_M 0.6 /* a block's corner so near to a wall has its foot there */
 
 typedef struct
@@ -29,20 +31,23 @@ typedef struct
   double ahead_m;  /* straight to the end: the rest costs no less */
   size_t before;
   bool   is_done;
+  bool   is_corner; /* of a grown block, with the ways along its two sides from there */
+  LrVec2 sides[2];
 } Node;
 
 typedef struct
 {
   const LrRouteFloor *floor;
   LrVec2     from_m, to_m;
-  LrOutline *grown;        /* of the blocks, where has_grown */
+  LrRouteShape *grown;     /* of the blocks, where has_grown */
   bool      *is_active, *is_void;
   size_t    *active;       /* indices of blocks */
-  size_t     n_active;
+  size_t     n_active, most_active;
   Node      *nodes;
   size_t     n_nodes;
   size_t     n_fixed;      /* of them: whichever blocks are active */
   size_t     n_listed;     /* active blocks whose nodes are there */
+  bool       is_even;      /* a metre counts a metre everywhere: the cheapest path is a taut string */
 } Search;
 
 static void
@@ -122,15 +127,23 @@ has_feet (const LrRouteFloor *floor)
 }
 
 static void
-add_outline (Search          *search,
-             const LrOutline *outline,
-             bool             with_feet)
+add_shape (Search             *search,
+           const LrRouteShape *shape,
+           bool                with_feet)
 {
-  for (size_t i = 0; i < outline->n; i++)
+  for (size_t i = 0; i < shape->n; i++)
     {
-      add_node (search, outline->corner_m[i]);
+      size_t at = search->n_nodes;
+
+      add_node (search, shape->corner_m[i]);
+      if (search->n_nodes > at)
+        {
+          search->nodes[at].is_corner = true;
+          search->nodes[at].sides[0] = lr_vec2_sub (shape->corner_m[i > 0 ? i - 1 : shape->n - 1], shape->corner_m[i]);
+          search->nodes[at].sides[1] = lr_vec2_sub (shape->corner_m[i + 1 < shape->n ? i + 1 : 0], shape->corner_m[i]);
+        }
       if (with_feet)
-        add_feet (search, outline->corner_m[i], FOOT_REACH_M);
+        add_feet (search, shape->corner_m[i], FOOT_REACH_M);
     }
 }
 
@@ -178,6 +191,29 @@ list_fixed_nodes (Search *search)
   search->n_fixed = search->n_nodes;
 }
 
+/* No path bends within another block */
+static bool
+is_inside_shape (const Search *search,
+                 LrVec2        at_m)
+{
+  for (size_t i = 0; i < search->n_active; i++)
+    {
+      const LrRouteShape *shape = &search->grown[search->active[i]];
+      bool is_inside = lr_route_far_m (at_m, shape->centre_m) < shape->radius_m;
+
+      for (size_t j = 0; j < shape->n && is_inside; j++)
+        {
+          LrVec2 side = lr_vec2_sub (shape->corner_m[j + 1 < shape->n ? j + 1 : 0], shape->corner_m[j]);
+
+          is_inside = lr_vec2_cross (side, lr_vec2_sub (at_m, shape->corner_m[j])) > 2.0 * LR_ROUTE_TOUCH_M * (fabs (side.x) + fabs (side.y));
+        }
+      if (is_inside)
+        return true;
+    }
+
+  return false;
+}
+
 /* Those of the active blocks that are new since, and all as if unvisited */
 static void
 list_nodes (Search *search)
@@ -185,12 +221,32 @@ list_nodes (Search *search)
   if (search->n_fixed == 0)
     list_fixed_nodes (search);
   for (; search->n_listed < search->n_active; search->n_listed++)
-    add_outline (search, &search->grown[search->active[search->n_listed]], has_feet (search->floor));
+    add_shape (search, &search->grown[search->active[search->n_listed]], has_feet (search->floor));
   for (size_t i = 0; i < search->n_nodes; i++)
     {
       search->nodes[i].cost_m = HUGE_VAL;
-      search->nodes[i].is_done = false;
+      search->nodes[i].is_done = i > 1 && is_inside_shape (search, search->nodes[i].at_m);
     }
+}
+
+/* A taut string touches a corner: both sides of it lie to one side of the string */
+static bool
+is_taut (const Node *node,
+         LrVec2      way)
+{
+  double a = lr_vec2_cross (way, node->sides[0]), b = lr_vec2_cross (way, node->sides[1]);
+
+  return !node->is_corner || !((a > TAUT_M2 && b < -TAUT_M2) || (a < -TAUT_M2 && b > TAUT_M2));
+}
+
+static bool
+may_go (const Search *search,
+        const Node   *from,
+        const Node   *to)
+{
+  LrVec2 way = lr_vec2_sub (to->at_m, from->at_m);
+
+  return !search->is_even || (is_taut (from, way) && is_taut (to, way));
 }
 
 static bool
@@ -244,7 +300,7 @@ walk (Search *search)
           Node *next = &search->nodes[i];
           double cost_m, most_m;
 
-          if (next->is_done)
+          if (next->is_done || !may_go (search, node, next))
             continue;
           most_m = fmin (next->cost_m, search->nodes[1].cost_m + LR_ROUTE_TOUCH_M - next->ahead_m);
           if (node->cost_m + lr_route_far_m (node->at_m, next->at_m) >= most_m)
@@ -285,7 +341,7 @@ add_met (Search *search,
       for (size_t at = 1; at != 0; at = search->nodes[at].before)
         if (lr_route_meets (&search->grown[i], search->nodes[at].at_m, search->nodes[search->nodes[at].before].at_m))
           {
-            *has_room = search->n_active < MAX_ACTIVE;
+            *has_room = search->n_active < search->most_active;
             if (!*has_room)
               return true;
             search->is_active[i] = is_met = true;
@@ -357,8 +413,10 @@ lr_route_seek (const LrRouteFloor *floor,
                size_t              max,
                size_t             *n)
 {
-  Search search = { .floor = floor, .from_m = from_m, .to_m = to_m };
-  size_t n_points = 2 + (MAX_ACTIVE + 2 * floor->n_zones) * LR_OUTLINE_MAX + floor->n_room;
+  bool is_even = !(floor->open_times > 1.0) && (floor->n_zones == 0 || !(floor->zone_times > 1.0));
+  size_t most_active = is_even && floor->is_round ? MAX_ACTIVE_ROUND : MAX_ACTIVE;
+  Search search = { .floor = floor, .from_m = from_m, .to_m = to_m, .most_active = most_active, .is_even = is_even };
+  size_t n_points = 2 + most_active * (floor->is_round ? LR_ROUTE_CORNERS : LR_OUTLINE_MAX) + 2 * floor->n_zones * LR_OUTLINE_MAX + floor->n_room;
   LrRouteResult result = LR_ROUTE_GIVEN_UP;
 
   if (!is_floor (floor) || !lr_vec2_is_finite (from_m) || !lr_vec2_is_finite (to_m))
@@ -367,7 +425,7 @@ lr_route_seek (const LrRouteFloor *floor,
   search.nodes = malloc (n_points * (1 + (floor->open_times > 1.0 ? floor->n_room : 0)) * sizeof *search.nodes);
   search.grown = calloc (floor->n_blocks + 1, sizeof *search.grown);
   search.is_active = calloc (2 * (floor->n_blocks + 1), sizeof *search.is_active);
-  search.active = malloc (MAX_ACTIVE * sizeof *search.active);
+  search.active = malloc (most_active * sizeof *search.active);
   if (search.nodes != NULL && search.grown != NULL && search.is_active != NULL && search.active != NULL)
     {
       search.is_void = search.is_active + floor->n_blocks + 1;
@@ -418,7 +476,7 @@ lr_route_is_free (const LrRouteFloor *floor,
                   const LrVec2       *path_m,
                   size_t              n)
 {
-  LrOutline grown;
+  LrRouteShape grown;
 
   for (size_t i = 1; i < n; i++)
     if (floor->n_room >= 3 && lr_route_leaves_room (floor, path_m[i - 1], path_m[i]))

@@ -21,6 +21,8 @@ typedef struct
   double           band_m;     /* so near to a wall it lies along it, where a metre is a metre */
   double           open_times; /* what a metre elsewhere counts */
   double           zone_times;
+  bool             is_round;      /* what is grown by clear_m gets round corners, to 1 in 100 of it: for the width of a way. Else they stay
+                                     sharp and discs are octagons, which is quicker */
   bool             is_end_strict; /* what is near the far end is not left out: a way through a door, not to a thing beside others */
 } LrRouteFloor;
 

@@ -71,6 +71,22 @@ clip_disc (const LrOutline *disc,
   return span->from < span->to;
 }
 
+/* Whether a step comes into the upright square round a circle */
+static bool
+is_near (LrVec2 c_m,
+         double r_m,
+         LrVec2 a_m,
+         LrVec2 b_m)
+{
+  LrVec2 low = a_m, high = b_m;
+
+  if (a_m.x > b_m.x)
+    low.x = b_m.x, high.x = a_m.x;
+  if (a_m.y > b_m.y)
+    low.y = b_m.y, high.y = a_m.y;
+  return c_m.x + r_m >= low.x && c_m.x - r_m <= high.x && c_m.y + r_m >= low.y && c_m.y - r_m <= high.y;
+}
+
 static bool
 clip (const LrOutline *outline,
       LrVec2           a_m,
@@ -78,14 +94,8 @@ clip (const LrOutline *outline,
       Span            *span)
 {
   LrVec2 step = lr_vec2_sub (b_m, a_m);
-  LrVec2 low = a_m, high = b_m, c_m = outline->centre_m;
-  double r_m = outline->radius_m;
 
-  if (a_m.x > b_m.x)
-    low.x = b_m.x, high.x = a_m.x;
-  if (a_m.y > b_m.y)
-    low.y = b_m.y, high.y = a_m.y;
-  if (c_m.x + r_m < low.x || c_m.x - r_m > high.x || c_m.y + r_m < low.y || c_m.y - r_m > high.y)
+  if (!is_near (outline->centre_m, outline->radius_m, a_m, b_m))
     return false;
 
   return outline->n == 0 ? clip_disc (outline, a_m, step, span) : clip_convex (outline->corner_m, outline->n, a_m, step, span);
@@ -93,20 +103,22 @@ clip (const LrOutline *outline,
 
 /**
  * lr_route_meets:
- * @outline: a footprint
+ * @shape: a grown block
  * @a_m: one end of a step [m]
  * @b_m: its other end [m]
  *
  * Returns: whether the step goes through it; touching its edge is not going through
  */
 bool
-lr_route_meets (const LrOutline *outline,
-                LrVec2           a_m,
-                LrVec2           b_m)
+lr_route_meets (const LrRouteShape *shape,
+                LrVec2              a_m,
+                LrVec2              b_m)
 {
   Span span;
 
-  return clip (outline, a_m, b_m, &span) && (span.to - span.from) * lr_route_far_m (a_m, b_m) > LR_ROUTE_TOUCH_M;
+  return is_near (shape->centre_m, shape->radius_m, a_m, b_m)
+         && clip_convex (shape->corner_m, shape->n, a_m, lr_vec2_sub (b_m, a_m), &span)
+         && (span.to - span.from) * lr_route_far_m (a_m, b_m) > LR_ROUTE_TOUCH_M;
 }
 
 /**
@@ -281,52 +293,85 @@ outline_distance_m (const LrOutline *outline,
   return distance_m;
 }
 
-/* A disc becomes the octagon round it, one side of which faces a point */
-static LrOutline
+/* A disc becomes the polygon of tangents round it, one of which faces a point */
+static void
 grow_disc (const LrOutline *disc,
            double           by_m,
-           LrVec2           facing_m)
+           LrVec2           facing_m,
+           int              n_sides,
+           LrRouteShape    *grown)
 {
-  LrOutline grown = { .n = LR_OUTLINE_MAX, .centre_m = disc->centre_m };
   double facing_rad = lr_vec2_angle_rad (lr_vec2_sub (facing_m, disc->centre_m));
 
-  grown.radius_m = (disc->radius_m + by_m) / cos (LR_PI / LR_OUTLINE_MAX);
-  for (int i = 0; i < LR_OUTLINE_MAX; i++)
-    grown.corner_m[i] = lr_vec2_add (disc->centre_m,
-                                     lr_vec2_polar (facing_rad + (2 * i + 1) * LR_PI / LR_OUTLINE_MAX, grown.radius_m));
-
-  return grown;
+  grown->n = (size_t) n_sides;
+  grown->centre_m = disc->centre_m;
+  grown->radius_m = (disc->radius_m + by_m) / cos (LR_PI / n_sides);
+  for (int i = 0; i < n_sides; i++)
+    grown->corner_m[i] = lr_vec2_add (disc->centre_m, lr_vec2_polar (facing_rad + (2 * i + 1) * LR_PI / n_sides, grown->radius_m));
 }
 
-/* Its edges move outwards, its corners stay sharp */
-static LrOutline
-grow_polygon (const LrOutline *outline,
-              double           by_m)
+static void
+add_corner (LrRouteShape *grown,
+            LrVec2        at_m)
 {
-  LrOutline grown = { .n = outline->n, .centre_m = outline->centre_m };
+  grown->corner_m[grown->n++] = at_m;
+  grown->radius_m = fmax (grown->radius_m, lr_vec2_distance (at_m, grown->centre_m));
+}
 
+/* Round a corner, from the side along @u to the side along @v: tangents of the arc, which meet at @n_parts places */
+static void
+add_arc (LrRouteShape *grown,
+         LrVec2        corner_m,
+         LrVec2        u,
+         double        turn_rad,
+         int           n_parts,
+         double        by_m)
+{
+  double outward_rad = lr_vec2_angle_rad (u) - 0.5 * LR_PI, part_rad = turn_rad / n_parts;
+
+  for (int i = 0; i < n_parts; i++)
+    add_corner (grown, lr_vec2_add (corner_m, lr_vec2_polar (outward_rad + (i + 0.5) * part_rad, by_m / cos (0.5 * part_rad))));
+}
+
+/* Its edges move outwards; its corners stay sharp, or go round */
+static void
+grow_polygon (const LrOutline *outline,
+              double           by_m,
+              bool             is_round,
+              LrRouteShape    *grown)
+{
+  grown->n = 0;
+  grown->centre_m = outline->centre_m;
+  grown->radius_m = 0.0;
   for (size_t i = 0; i < outline->n; i++)
     {
       LrVec2 before = lr_vec2_sub (outline->corner_m[i], outline->corner_m[i > 0 ? i - 1 : outline->n - 1]);
       LrVec2 after = lr_vec2_sub (outline->corner_m[i + 1 < outline->n ? i + 1 : 0], outline->corner_m[i]);
-      double a = lr_vec2_length (before), b = lr_vec2_length (after), turn;
+      double a = lr_vec2_length (before), b = lr_vec2_length (after);
       LrVec2 u = lr_vec2_scale (before, 1.0 / fmax (a, 1e-12)), v = lr_vec2_scale (after, 1.0 / fmax (b, 1e-12));
+      double turn_rad = atan2 (lr_vec2_cross (u, v), lr_vec2_dot (u, v));
+      int n_parts = (int) ceil (turn_rad * LR_ROUTE_STEPS / (2.0 * LR_PI) - NEAR);
 
-      turn = 1.0 + lr_vec2_dot (u, v);
-      grown.corner_m[i] = lr_vec2_sub (outline->corner_m[i],
-                                       lr_vec2_scale (lr_vec2_left (lr_vec2_add (u, v)), by_m / fmax (turn, 0.1)));
-      grown.radius_m = fmax (grown.radius_m, lr_vec2_distance (grown.corner_m[i], grown.centre_m));
+      /* all corners of a convex outline make one turn: there is room for their parts */
+      if (is_round && n_parts > 1 && grown->n + (size_t) n_parts + outline->n - i <= LR_ROUTE_CORNERS + 1)
+        add_arc (grown, outline->corner_m[i], u, turn_rad, n_parts, by_m);
+      else
+        add_corner (grown, lr_vec2_sub (outline->corner_m[i],
+                                        lr_vec2_scale (lr_vec2_left (lr_vec2_add (u, v)), by_m / fmax (1.0 + lr_vec2_dot (u, v), 0.1))));
     }
-
-  return grown;
 }
 
-static LrOutline
+static void
 grow (const LrOutline *block,
       double           by_m,
-      LrVec2           facing_m)
+      LrVec2           facing_m,
+      bool             is_round,
+      LrRouteShape    *grown)
 {
-  return block->n == 0 ? grow_disc (block, by_m, facing_m) : grow_polygon (block, by_m);
+  if (block->n == 0)
+    grow_disc (block, by_m, facing_m, is_round ? LR_ROUTE_STEPS : LR_OUTLINE_MAX, grown);
+  else
+    grow_polygon (block, by_m, is_round, grown);
 }
 
 /**
@@ -346,18 +391,18 @@ lr_route_grow (const LrRouteFloor *floor,
                const LrOutline    *block,
                LrVec2              from_m,
                LrVec2              to_m,
-               LrOutline          *grown)
+               LrRouteShape       *grown)
 {
   double from_off_m = outline_distance_m (block, from_m, 1.5 * floor->clear_m);
   double to_off_m = floor->is_end_strict ? HUGE_VAL : outline_distance_m (block, to_m, 1.5 * floor->clear_m);
   double off_m = fmin (from_off_m, to_off_m);
   LrVec2 nearer_m = from_off_m < to_off_m ? from_m : to_m;
-  LrOutline shape;
+  LrRouteShape shape;
 
   if (!(off_m > 0.0))
     return false;
 
-  shape = grow (block, floor->clear_m, nearer_m);
+  grow (block, floor->clear_m, nearer_m, floor->is_round, &shape);
   if (off_m < 1.5 * floor->clear_m)
     for (int i = 0; i < 2; i++)
       {
@@ -366,7 +411,7 @@ lr_route_grow (const LrRouteFloor *floor,
           break;
         if (i == 1)
           return false;
-        shape = grow (block, LR_ROUTE_LEAVE_SHARE * fmin (floor->clear_m, off_m), nearer_m);
+        grow (block, LR_ROUTE_LEAVE_SHARE * fmin (floor->clear_m, off_m), nearer_m, floor->is_round, &shape);
       }
 
   *grown = shape;

@@ -14,6 +14,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define MAX_SEARCHED 16 /* leads for which another socket is looked for */
+
 static const LrItem *
 item_at (const LrJudge *judge,
          guint          index)
@@ -110,7 +112,8 @@ offer_replug (LrJudge                *judge,
   LrReplugged replugged = { .n = 0 };
   double left_a = reading->full_a, needed_m = 0.0;
 
-  for (guint i = 0; i < leads->len && left_a > reading->allowed_share * reading->rated_a && replugged.n < G_N_ELEMENTS (replugged.socket); i++)
+  for (guint i = 0; i < MIN (leads->len, MAX_SEARCHED) && left_a > reading->allowed_share * reading->rated_a
+                    && replugged.n < G_N_ELEMENTS (replugged.socket); i++)
     {
       const LrItem *lead = g_ptr_array_index (leads, i);
       LrLeadPower power;
@@ -231,7 +234,7 @@ judge_circuit (LrJudge        *judge,
   if (grade == LR_GRADE_FINE)
     return;
 
-  if (!judge->is_moving)
+  if (lr_judge_may_offer (judge, remark))
     offer_replug (judge, remark, &reading);
   if (remark->grade == LR_GRADE_FIX)
     lr_remark_say (remark, _("Dim, take a smaller lamp, or another circuit; local rules decide."));
@@ -257,7 +260,7 @@ judge_outlets (LrJudge        *judge,
   lr_remark_say (remark, ngettext ("<b>%s</b> leads are in %s, which has <b>%s</b> outlet.",
                                    "<b>%s</b> leads are in %s, which has <b>%s</b> outlets.", (gulong) outlets),
                  lr_say_number (judge, n_leads, 0), lr_say_title (judge, socket), lr_say_number (judge, outlets, 0));
-  for (guint i = 0; i < judge->study->setup->items->len && !judge->is_moving; i++)
+  for (guint i = 0, n = 0; i < judge->study->setup->items->len && n < MAX_SEARCHED && lr_judge_may_offer (judge, remark); i++)
     {
       const LrItem *lead = item_at (judge, i);
       g_autoptr (GString) sentence = g_string_new (NULL);
@@ -268,7 +271,10 @@ judge_outlets (LrJudge        *judge,
       if (lead->kind != LR_ITEM_LEAD || g_strcmp0 (lead->lead.socket, socket->item->id) != 0)
         continue;
       load = lr_study_find_placed (judge->study, lead->lead.feeds);
-      if (load == NULL || !lr_lead_find_socket (judge->study, load, lead, NULL, NULL, &way) || way.socket == socket)
+      if (load == NULL)
+        continue;
+      n++;
+      if (!lr_lead_find_socket (judge->study, load, lead, NULL, NULL, &way) || way.socket == socket)
         continue;
       remedy = lr_remedy_new ();
       if (!lay_from (judge, remedy, lead, &way))

@@ -10,32 +10,74 @@
 
 #include <glib/gi18n-lib.h>
 
-#define OVER_HEAD_M 0.60   /* an arm this near to a head, seen from above, hangs over the person: common practice, no source */
+#define OVER_HEAD_M 0.30   /* so near to the middle of a head, seen from above, it hangs over it as it moves: common practice, no source */
 #define CAPSULE_M 0.25     /* of the arm's end, where the microphone hangs under it */
+#define BIG_LAMP_W 1000.0  /* lamps that want BIG_TIMES as much air to cloth: common practice, no source */
+#define BIG_TIMES 2.0
 #define SPARE_M 0.01
 
 /* Booms over heads */
 
-/* The lowest that hangs over the place, and whether it is the microphone; FALSE: nothing of it does */
+/* What of a boom is by a head */
+typedef struct
+{
+  double   height_m; /* of its lower edge */
+  double   beside_m; /* from the middle of the head, seen from above */
+} Hanging;
+
+/* A head as it is held; its middle is where the person is */
 static gboolean
-hangs_over (const LrPlaced *boom,
-            LrVec2          at_m,
-            double         *height_m,
-            gboolean       *is_tip)
+is_in_head (const LrPlaced *person,
+            const Hanging  *hanging)
+{
+  return hanging->beside_m < 0.5 * person->body.head_depth_m + LR_BOOM_ARM_RADIUS_M && hanging->height_m < person->body.crown_m;
+}
+
+/* The arm where it is nearest in plan, or the microphone at its end: what is in the head, else what hangs lowest; FALSE: nothing is there */
+static gboolean
+hangs_there (const LrPlaced *boom,
+             const LrPlaced *person,
+             Hanging        *hanging)
 {
   const LrMicrophone *mic = &boom->item->microphone;
   LrVec2 tip_m = lr_vec2 (mic->tip_x_m, mic->tip_y_m), nearest_m;
+  Hanging arm, tip = { mic->tip_height_m, lr_vec2_distance (tip_m, person->at_m) };
   LrBoomHang hang;
   double out_m;
 
-  if (lr_segment_distance_m (boom->at_m, tip_m, at_m, &nearest_m) > OVER_HEAD_M)
+  arm.beside_m = lr_segment_distance_m (boom->at_m, tip_m, person->at_m, &nearest_m);
+  if (arm.beside_m > OVER_HEAD_M)
     return FALSE;
 
   lr_boom_hang (boom->at_m, mic, &hang);
   out_m = lr_vec2_distance (boom->at_m, nearest_m);
-  *is_tip = out_m > hang.reach_m - CAPSULE_M;
-  *height_m = *is_tip ? mic->tip_height_m : hang.post_m + hang.slope * out_m - LR_BOOM_ARM_RADIUS_M;
+  arm.height_m = out_m > hang.reach_m - CAPSULE_M ? mic->tip_height_m : hang.post_m + hang.slope * out_m - LR_BOOM_ARM_RADIUS_M;
+  *hanging = tip.beside_m <= OVER_HEAD_M && tip.height_m < arm.height_m && !is_in_head (person, &arm) ? tip : arm;
   return TRUE;
+}
+
+static void
+say_over_head (LrJudge        *judge,
+               LrRemark       *remark,
+               const LrPlaced *boom,
+               const LrPlaced *person,
+               const Hanging  *hanging)
+{
+  double limit_m = remark->limit, clear_m = remark->value;
+
+  if (clear_m >= 0.0)
+    lr_remark_say (remark, _("%s hangs <b>%s</b> over the head of %s; <b>%s</b> is the limit."), lr_say_title (judge, boom),
+                   lr_say_small_off (judge, clear_m, limit_m), lr_say_name (judge, person), lr_say_small (judge, limit_m));
+  else if (is_in_head (person, hanging))
+    lr_remark_say (remark, _("%s hangs <b>%s</b> lower than the head of %s reaches; <b>%s</b> over it is the limit."),
+                   lr_say_title (judge, boom), lr_say_small (judge, -clear_m), lr_say_name (judge, person), lr_say_small (judge, limit_m));
+  else
+    lr_remark_say (remark, _("%s hangs by the head of %s, <b>%s</b> from its middle and <b>%s</b> lower than it reaches: it is in the way of a "
+                             "head that moves."),
+                   lr_say_title (judge, boom), lr_say_name (judge, person), lr_say_small (judge, hanging->beside_m), lr_say_small (judge, -clear_m));
+  if (person->item->person.posture == LR_POSTURE_SEATED && person->item->person.stature_m > hanging->height_m - limit_m)
+    lr_remark_say (remark, _("Swing it aside before %s, <b>%s</b> tall, stands up."), lr_say_name (judge, person),
+                   lr_say_length (judge, person->item->person.stature_m));
 }
 
 static void
@@ -43,15 +85,18 @@ judge_head (LrJudge        *judge,
             const LrPlaced *boom,
             const LrPlaced *person)
 {
-  double limit_m = judge->limits[LR_LIMIT_HEAD_CLEAR], height_m, clear_m;
-  LrGrade grade;
+  double limit_m = judge->limits[LR_LIMIT_HEAD_CLEAR], clear_m;
+  LrGrade grade = LR_GRADE_MIND;
   LrRemark *remark;
-  gboolean is_tip;
+  Hanging hanging;
 
-  if (!hangs_over (boom, person->at_m, &height_m, &is_tip))
+  if (!hangs_there (boom, person, &hanging))
     return;
-  clear_m = height_m - person->body.crown_m;
-  grade = clear_m >= limit_m - 1e-9 ? LR_GRADE_FINE : clear_m < 0.0 ? LR_GRADE_FIX : LR_GRADE_MIND;
+  clear_m = hanging.height_m - person->body.crown_m;
+  if (clear_m >= limit_m - 1e-9)
+    grade = LR_GRADE_FINE;
+  else if (is_in_head (person, &hanging))
+    grade = LR_GRADE_FIX;
   remark = lr_judge_add (judge, LR_CHECK_HEAD_CLEAR, grade, boom, person);
   if (remark == NULL)
     return;
@@ -59,15 +104,7 @@ judge_head (LrJudge        *judge,
   remark->value = clear_m;
   remark->limit = limit_m;
   lr_remark_mark_point (remark, person->at_m, lr_say_small (judge, clear_m));
-  if (clear_m >= 0.0)
-    lr_remark_say (remark, _("%s hangs <b>%s</b> over the head of %s; <b>%s</b> is the limit."), lr_say_title (judge, boom),
-                   lr_say_small_off (judge, clear_m, limit_m), lr_say_name (judge, person), lr_say_small (judge, limit_m));
-  else
-    lr_remark_say (remark, _("%s hangs <b>%s</b> lower than the head of %s reaches; <b>%s</b> over it is the limit."),
-                   lr_say_title (judge, boom), lr_say_small (judge, -clear_m), lr_say_name (judge, person), lr_say_small (judge, limit_m));
-  if (person->item->person.posture == LR_POSTURE_SEATED && person->item->person.stature_m > height_m - limit_m)
-    lr_remark_say (remark, _("Swing it aside before %s, <b>%s</b> tall, stands up."), lr_say_name (judge, person),
-                   lr_say_length (judge, person->item->person.stature_m));
+  say_over_head (judge, remark, boom, person, &hanging);
   if (grade != LR_GRADE_FINE)
     {
       double to_m = boom->item->microphone.tip_height_m + limit_m - clear_m + SPARE_M;
@@ -171,7 +208,8 @@ judge_cloth (LrJudge        *judge,
              const LrPlaced *lamp,
              const LrPlaced *cloth)
 {
-  double limit_m = judge->limits[LR_LIMIT_LAMP_CLOTH], low_m, high_m, gap_m, half_m = 0.5 * lamp->item->light.height_m;
+  double limit_m = judge->limits[LR_LIMIT_LAMP_CLOTH] * (lamp->item->light.power_w >= BIG_LAMP_W ? BIG_TIMES : 1.0);
+  double low_m, high_m, gap_m, half_m = 0.5 * lamp->item->light.height_m;
   LrVec2 from_m, to_m, nearest_m, away;
   LrRemark *remark;
 

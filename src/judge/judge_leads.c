@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 #define ROUNDING_M 0.001
+#define MAX_UNFED 24          /* lamps for which a lead is looked for at once: the others' turn comes when those have theirs */
 #define CORE_STEP_MM2 0.25   /* sizes of leads lie no nearer */
 #define THICKEST_MM2 4.0
 #define REEL_AT_MOST_A 16.0  /* IEC 61242 covers reels up to here, from memory, whatever breaker they hang on */
@@ -75,7 +76,7 @@ offer_way (LrJudge           *judge,
   LrRemedy *remedy;
   LrLeadWay way;
 
-  if (judge->is_moving || !lr_lead_find_way (judge->study, lead->item, &way))
+  if (!lr_judge_may_offer (judge, remark) || !lr_lead_find_way (judge->study, lead->item, &way))
     return FALSE;
   if (way.needed_m > lead->item->lead.length_m
       && (entry = lr_lead_find_in_kit (judge->study->plan, way.needed_m, lead->item->lead.core_mm2)) == NULL)
@@ -121,7 +122,8 @@ offer_other_socket (LrJudge           *judge,
   LrRemedy *remedy;
   LrLeadWay way;
 
-  if (judge->is_moving || lead->load == NULL || !lr_lead_find_socket (judge->study, lead->load, lead->item, NULL, NULL, &way)
+  if (lead->load == NULL || !lr_judge_may_offer (judge, remark)
+      || !lr_lead_find_socket (judge->study, lead->load, lead->item, NULL, NULL, &way)
       || way.needed_m > lead->item->lead.length_m)
     return;
 
@@ -213,11 +215,49 @@ judge_way (LrJudge           *judge,
   offer_other_socket (judge, remark, lead);
 }
 
+/* What a lead would lose of the volts in the place of another */
+static double
+drop_with (const LrLeadPower *lead,
+           const LrLead      *other)
+{
+  double ohm_km = NAN, drop_v = NAN;
+
+  if (!lr_power_resistance_ohm_km (other->core_mm2, &ohm_km)
+      || !lr_power_drop_v (other->length_m, lead->current_a, ohm_km, LR_POWER_WARM_C, &drop_v))
+    return HUGE_VAL;
+
+  return drop_v / lead->circuit->circuit.volts_v;
+}
+
+/* The shortest in the van that reaches, is as thick, and loses no more than the limit */
+static const LrKitEntry *
+find_less_drop (const LrPlan      *plan,
+                const LrLeadPower *lead,
+                double             limit)
+{
+  const LrLead *now = &lead->item->lead;
+  const LrKitEntry *best = NULL;
+
+  for (guint i = 0; i < plan->kit->len; i++)
+    {
+      const LrKitEntry *entry = plan->kit->pdata[i];
+      const LrLead *other = &entry->item->lead;
+
+      if (entry->item->kind != LR_ITEM_LEAD || other->length_m < lead->needed_m || other->core_mm2 < now->core_mm2
+          || drop_with (lead, other) > limit || lr_plan_kit_left (plan, entry) <= 0)
+        continue;
+      if (best == NULL || other->length_m < best->item->lead.length_m)
+        best = entry;
+    }
+
+  return best;
+}
+
 static void
 judge_drop (LrJudge           *judge,
             const LrLeadPower *lead)
 {
-  double limit = judge->limits[LR_LIMIT_VOLTAGE_DROP], core_mm2 = lead->item->lead.core_mm2;
+  double limit = judge->limits[LR_LIMIT_VOLTAGE_DROP];
   const LrKitEntry *entry;
   LrRemark *remark;
 
@@ -232,18 +272,7 @@ judge_drop (LrJudge           *judge,
   mark_path (remark, lead->item, NULL);
   lr_remark_say (remark, _("The lead to %s loses up to <b>%s\u00a0V</b>, <b>%s</b>; advice is <b>%s</b>."), lr_say_lead (judge, lead->item),
                  lr_say_number (judge, lead->drop_v, 1), lr_say_share_off (judge, lead->drop_share, limit), lr_say_share (judge, limit));
-  /* half as long or twice as thick */
-  entry = lr_lead_find_in_kit (judge->study->plan, lead->needed_m, core_mm2 * lead->drop_share / limit);
-  if (entry == NULL)
-    for (guint i = 0; i < judge->study->plan->kit->len && entry == NULL; i++)
-      {
-        const LrKitEntry *other = g_ptr_array_index (judge->study->plan->kit, i);
-
-        if (other->item->kind == LR_ITEM_LEAD && other->item->lead.length_m >= lead->needed_m && other->item->lead.core_mm2 >= core_mm2
-            && other->item->lead.length_m * core_mm2 / other->item->lead.core_mm2 * lead->drop_share <= limit * lead->item->lead.length_m
-            && lr_plan_kit_left (judge->study->plan, other) > 0)
-          entry = other;
-      }
+  entry = find_less_drop (judge->study->plan, lead, limit);
   if (entry != NULL)
     {
       LrRemedy *remedy = lr_remedy_new ();
@@ -335,7 +364,7 @@ offer_lead (LrJudge        *judge,
   LrRemedy *remedy;
   LrLeadWay way;
 
-  if (!lr_lead_find_socket (judge->study, lamp, NULL, NULL, NULL, &way)
+  if (lr_lead_find_in_kit (judge->study->plan, 0.0, 0.0) == NULL || !lr_lead_find_socket (judge->study, lamp, NULL, NULL, NULL, &way)
       || (entry = lr_lead_find_in_kit (judge->study->plan, way.needed_m, 0.0)) == NULL)
     return;
 
@@ -354,6 +383,7 @@ judge_unfed (LrJudge *judge)
 {
   const GArray *placed = judge->study->placed;
   gboolean has_socket = FALSE;
+  guint n_offered = 0;
 
   for (guint i = 0; i < placed->len && !has_socket; i++)
     has_socket = g_array_index (placed, LrPlaced, i).item->kind == LR_ITEM_SOCKET;
@@ -374,7 +404,8 @@ judge_unfed (LrJudge *judge)
       lr_remark_mark_point (remark, lamp->at_m, lr_say_power (judge, remark->value));
       lr_remark_say (remark, _("%s takes <b>%s</b>, and no lead goes to it: unless it runs from a battery, it needs one."),
                      lr_say_name (judge, lamp), lr_say_power (judge, remark->value));
-      offer_lead (judge, remark, lamp);
+      if (n_offered++ < MAX_UNFED)
+        offer_lead (judge, remark, lamp);
     }
 }
 

@@ -8,6 +8,7 @@
 #include "judge_parts.h"
 
 #include "boom_place.h"
+#include "power_readings.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -113,6 +114,26 @@ judge_comb (LrJudge                 *judge,
     lr_remark_say (remark, _("Lay or hang a blanket there."));
 }
 
+/* The sandbag that it would want with its tip there; 0: what hangs there is enough */
+static double
+bag_for_kg (LrJudge        *judge,
+            const LrPlaced *boom,
+            LrVec3          tip_m)
+{
+  LrPlaced there = *boom;
+  LrItem item = *boom->item;
+  LrStandReading stand;
+
+  there.item = &item;
+  item.microphone.tip_x_m = tip_m.x;
+  item.microphone.tip_y_m = tip_m.y;
+  item.microphone.tip_height_m = tip_m.z;
+  if (!lr_study_stand (judge->study, &there, &stand) || stand.wanted_bag_kg <= stand.bag_kg)
+    return 0.0;
+
+  return lr_stand_whole_bag_kg (stand.wanted_bag_kg);
+}
+
 static void
 keep_boom (LrJudge                 *judge,
            LrRemark                *remark,
@@ -123,12 +144,21 @@ keep_boom (LrJudge                 *judge,
   const LrItem *item = boom->placed->item;
   LrRemedy *remedy = lr_remedy_new ();
   const char *distance = lr_say_length (judge, best_m);
+  double bag_kg = bag_for_kg (judge, boom->placed, tip_m);
 
   lr_remedy_change (remedy, item, "tip-x-mm", tip_m.x);
   lr_remedy_change (remedy, item, "tip-y-mm", tip_m.y);
   lr_remedy_change (remedy, item, "tip-height-mm", tip_m.z);
-  lr_remedy_say (remedy, distance, _("Hang its tip <b>%s</b> before and over the mouth, at <b>%s</b>: out of every frame."), distance,
-                 lr_say_length (judge, tip_m.z));
+  if (bag_kg > 0.0)
+    {
+      lr_remedy_change (remedy, item, "bag-kg", bag_kg);
+      lr_remedy_say (remedy, distance, _("Hang its tip <b>%s</b> before and over the mouth, at <b>%s</b>: out of every frame, and a sandbag of "
+                                         "<b>%s</b> on its stand."),
+                     distance, lr_say_length (judge, tip_m.z), lr_say_mass (judge, bag_kg));
+    }
+  else
+    lr_remedy_say (remedy, distance, _("Hang its tip <b>%s</b> before and over the mouth, at <b>%s</b>: out of every frame."), distance,
+                   lr_say_length (judge, tip_m.z));
   lr_judge_keep (judge, remark, remedy);
 }
 

@@ -137,6 +137,7 @@ const char *lr_say_towards (LrJudge *judge, LrVec2 way);            /* "towards 
 const char *lr_say_power  (LrJudge *judge, double power_w);         /* "280 W" */
 const char *lr_say_current (LrJudge *judge, double current_a);      /* "1.4 A" */
 const char *lr_say_mass   (LrJudge *judge, double mass_kg);         /* "2 kg" */
+/* judge_stands.c: the sandbag that gives at least as much */
 /* judge_leads.c: what a lead is called by: "L1" for what it feeds, or its own name */
 const char *lr_say_lead   (LrJudge *judge, const LrItem *lead);
 const char *lr_say_socket (LrJudge *judge, const LrPlaced *socket); /* "S3" */
@@ -163,6 +164,8 @@ void      lr_remedy_move   (LrRemedy *remedy, const LrPlaced *placed, LrVec2 to_
 void      lr_remedy_lay    (LrRemedy *remedy, const LrItem *lead, const LrLeadLaying *laying);
 /* Of several for one remark the first that passes its trial is taken; (transfer full) */
 void      lr_judge_offer   (LrJudge *judge, LrRemark *remark, LrRemedy *remedy);
+/* Whether a remedy for the remark may still be tried: none is worth a search otherwise */
+gboolean  lr_judge_may_offer (const LrJudge *judge, const LrRemark *remark);
 /* Offers a move with the sentence "Move B 0.46 m towards the north wall, to 32°."; @to (nullable): "32°" */
 void      lr_judge_offer_move (LrJudge *judge, LrRemark *remark, const LrPlaced *placed, LrVec2 to_m,
                                const LrVec2 *about_m, const char *to);

@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A boom is asked what holds it over what tips it, a straight stand what push at its head tips it. Straight stands are told together:
- * one trip to the van brings all the bags.
+ * All are asked what push at the head tips them, booms as well what holds over what tips. Straight stands are told together: one trip to
+ * the van brings all the bags.
  */
 
 #include "config.h"
@@ -25,40 +25,84 @@ say_usual (LrJudge              *judge,
     lr_remark_say (remark, _("Its stand is taken as <b>%s</b>: weigh yours."), lr_say_mass (judge, stand->usual_kg));
 }
 
+/* The same of all that a boom is made of */
+static void
+say_usual_boom (LrJudge              *judge,
+                LrRemark             *remark,
+                const LrStandReading *stand)
+{
+  const struct { const char *what; double taken_kg; } parts[] = {
+    { _("stand"), stand->usual_kg }, { _("arm"), stand->usual_arm_kg }, { _("microphone"), stand->usual_capsule_kg },
+  };
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (!(stand->usual_arm_kg > 0.0 || stand->usual_capsule_kg > 0.0))
+    {
+      say_usual (judge, remark, stand);
+      return;
+    }
+
+  for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
+    if (parts[i].taken_kg > 0.0)
+      g_string_append_printf (text, "%s%s\u00a0<b>%s\u00a0kg</b>", text->len > 0 ? ", " : "", parts[i].what,
+                              lr_say_number (judge, parts[i].taken_kg, parts[i].taken_kg < 1.0 ? 2 : 0));
+  /* Translators: parts of a boom with the usual masses that are taken for them */
+  lr_remark_say (remark, _("Taken as usual: %s; weigh yours."), text->str);
+}
+
+static void
+say_reach (LrJudge              *judge,
+           LrRemark             *remark,
+           const LrStandReading *stand,
+           double                limit)
+{
+  LrVec2 tip_m;
+
+  lr_remark_mark_outline (remark, &stand->placed->footprint, NULL);
+  if (stand->reach_m <= stand->edge_m)
+    {
+      lr_remark_say (remark, _("%s reaches <b>%s</b> out, not past its legs."), lr_say_title (judge, stand->placed),
+                     lr_say_length (judge, stand->reach_m));
+      if (!isfinite (stand->gap.factor))
+        return;
+    }
+  tip_m = lr_vec2_add (stand->placed->at_m, lr_vec2_polar (stand->placed->facing_rad, stand->reach_m));
+  lr_remark_mark_line (remark, stand->placed->at_m, tip_m, lr_say_length (judge, stand->reach_m));
+  if (stand->reach_m > stand->edge_m)
+    lr_remark_say (remark, _("%s reaches <b>%s</b> out: its arm over a gap between two legs, what holds it is <b>%s</b> times what tips it."),
+                   lr_say_title (judge, stand->placed), lr_say_length (judge, stand->reach_m),
+                   lr_say_number (judge, fmin (stand->gap.factor, 99.0), 2));
+  else
+    lr_remark_say (remark, _("What holds it is <b>%s</b> times what tips it."), lr_say_number (judge, fmin (stand->gap.factor, 99.0), 2));
+  lr_remark_say (remark, stand->gap.factor < 1.0 ? _("It falls; the limit is <b>%s</b>.") : _("The limit is <b>%s</b>."),
+                 lr_say_number (judge, limit, 1));
+  if (stand->gap.factor < limit - ROUNDING && stand->leg.factor >= limit)
+    lr_remark_say (remark, _("With a leg under the arm it is <b>%s</b>."), lr_say_number (judge, fmin (stand->leg.factor, 99.0), 1));
+}
+
 static void
 judge_boom (LrJudge              *judge,
             const LrStandReading *stand)
 {
-  double limit = judge->limits[LR_LIMIT_STAND_FACTOR], bag_kg = lr_stand_whole_bag_kg (stand->wanted_bag_kg);
-  LrGrade grade = stand->gap.factor >= limit - ROUNDING ? LR_GRADE_FINE : stand->gap.factor < 1.0 ? LR_GRADE_FIX : LR_GRADE_MIND;
+  double limit = judge->limits[LR_LIMIT_STAND_FACTOR], limit_n = judge->limits[LR_LIMIT_STAND_PUSH], bag_kg = lr_stand_whole_bag_kg (stand->wanted_bag_kg);
+  gboolean is_weak = stand->push_n < limit_n - ROUNDING, leans = stand->gap.factor < limit - ROUNDING;
+  LrGrade grade = !leans && !is_weak ? LR_GRADE_FINE : stand->gap.factor < 1.0 ? LR_GRADE_FIX : LR_GRADE_MIND;
   LrRemark *remark = lr_judge_add (judge, LR_CHECK_STAND, grade, stand->placed, NULL);
   LrRemedy *remedy;
-  LrVec2 tip_m;
 
   if (remark == NULL)
     return;
 
-  remark->value = stand->gap.factor;
-  remark->limit = limit;
-  lr_remark_mark_outline (remark, &stand->placed->footprint, NULL);
-  if (!isfinite (stand->gap.factor))
-    {
-      lr_remark_say (remark, _("%s reaches <b>%s</b> out, not past its legs."), lr_say_title (judge, stand->placed),
-                     lr_say_length (judge, stand->reach_m));
-      return;
-    }
-  tip_m = lr_vec2_add (stand->placed->at_m, lr_vec2_polar (stand->placed->facing_rad, stand->reach_m));
-  lr_remark_mark_line (remark, stand->placed->at_m, tip_m, lr_say_length (judge, stand->reach_m));
-  lr_remark_say (remark, _("%s reaches <b>%s</b> out: its arm over a gap between two legs, what holds it is <b>%s</b> times what tips it."),
-                 lr_say_title (judge, stand->placed), lr_say_length (judge, stand->reach_m), lr_say_number (judge, stand->gap.factor, 2));
-  lr_remark_say (remark, stand->gap.factor < 1.0 ? _("It falls; the limit is <b>%s</b>.") : _("The limit is <b>%s</b>."),
-                 lr_say_number (judge, limit, 1));
-  say_usual (judge, remark, stand);
+  remark->value = is_weak && !leans ? stand->push_n : stand->gap.factor;
+  remark->limit = is_weak && !leans ? limit_n : limit;
+  say_reach (judge, remark, stand, limit);
+  if (is_weak && stand->gap.factor >= 1.0)
+    lr_remark_say (remark, _("It tips when it is nudged with <b>%s\u00a0N</b> at its head; <b>%s\u00a0N</b> is the limit."),
+                   lr_say_number (judge, stand->push_n, 1), lr_say_number (judge, limit_n, 0));
+  say_usual_boom (judge, remark, stand);
   if (grade == LR_GRADE_FINE)
     return;
 
-  if (stand->leg.factor >= limit)
-    lr_remark_say (remark, _("With a leg under the arm it is <b>%s</b>."), lr_say_number (judge, fmin (stand->leg.factor, 99.0), 1));
   remedy = lr_remedy_new ();
   lr_remedy_change (remedy, stand->placed->item, "bag-kg", bag_kg);
   lr_remedy_say (remedy, lr_say_mass (judge, bag_kg), _("Hang a sandbag of <b>%s</b> on it, clear of the floor."), lr_say_mass (judge, bag_kg));

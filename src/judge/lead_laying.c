@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 #define SAME_VOLTS 0.1 /* IEC 60038: mains keep within 10 % */
+#define MAX_TRIED 32 /* sockets from which there is no way: the load is shut in */
 
 /**
  * lr_lead_find_way:
@@ -98,6 +99,46 @@ suits (const LrStudy     *study,
   return reading.full_a + more_a <= reading.allowed_share * reading.rated_a;
 }
 
+/* A socket, and the least length of lead from there */
+typedef struct
+{
+  const LrPlaced *socket;
+  double          least_m;
+} Candidate;
+
+static int
+compare_candidates (gconstpointer a,
+                    gconstpointer b)
+{
+  double a_m = ((const Candidate *) a)->least_m, b_m = ((const Candidate *) b)->least_m;
+
+  return (a_m > b_m) - (a_m < b_m);
+}
+
+/* (transfer full): sockets, those that may take the shortest lead first */
+static GArray *
+list_sockets (const LrStudy     *study,
+              const LrLeadFloor *floor,
+              const LrItem      *not_on)
+{
+  GArray *candidates = g_array_new (FALSE, FALSE, sizeof (Candidate));
+
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      Candidate candidate = { .socket = &g_array_index (study->placed, LrPlaced, i) };
+
+      if (candidate.socket->item->kind != LR_ITEM_SOCKET
+          || (not_on != NULL && g_strcmp0 (candidate.socket->item->socket.circuit, not_on->id) == 0))
+        continue;
+      candidate.least_m = lr_lead_floor_least_m (floor, candidate.socket);
+      if (isfinite (candidate.least_m))
+        g_array_append_val (candidates, candidate);
+    }
+
+  g_array_sort (candidates, compare_candidates);
+  return candidates;
+}
+
 /**
  * lr_lead_find_socket:
  * @study: a study
@@ -106,6 +147,8 @@ suits (const LrStudy     *study,
  * @not_on: (nullable): a circuit to be left
  * @replugged: (nullable): what goes to other sockets besides
  * @way: (out): from the socket that takes the shortest lead
+ *
+ * Looks from the nearest on until even a straight lead would be longer than the best that was found, or from so many there was no way.
  *
  * Returns: whether there is one
  */
@@ -117,14 +160,22 @@ lr_lead_find_socket (const LrStudy     *study,
                      const LrReplugged *replugged,
                      LrLeadWay         *way)
 {
+  g_autoptr (LrLeadFloor) floor = lr_lead_floor_new (study, load);
+  g_autoptr (GArray) candidates = list_sockets (study, floor, not_on);
   gboolean is_found = FALSE;
+  guint n_tried = 0;
 
-  for (guint i = 0; i < study->placed->len; i++)
+  for (guint i = 0; i < candidates->len; i++)
     {
-      LrLeadWay try = { .socket = &g_array_index (study->placed, LrPlaced, i) };
+      const Candidate *candidate = &g_array_index (candidates, Candidate, i);
+      LrLeadWay try = { .socket = candidate->socket };
 
-      if (try.socket->item->kind != LR_ITEM_SOCKET || (not_on != NULL && g_strcmp0 (try.socket->item->socket.circuit, not_on->id) == 0)
-          || !suits (study, try.socket, load, but, replugged) || !lr_study_lead_way (study, try.socket, load, try.path_m, &try.n_path))
+      if (is_found ? candidate->least_m >= way->needed_m : n_tried >= MAX_TRIED)
+        break;
+      if (!suits (study, try.socket, load, but, replugged))
+        continue;
+      n_tried++;
+      if (!lr_lead_floor_way (floor, try.socket, try.path_m, &try.n_path))
         continue;
       try.needed_m = lr_study_needed_m (study, try.socket, try.path_m, try.n_path);
       if (!is_found || try.needed_m < way->needed_m)

@@ -179,6 +179,41 @@ lr_judge_offer (LrJudge  *judge,
   g_array_append_val (judge->offers, offer);
 }
 
+static guint
+count_trials (const LrJudge *judge)
+{
+  return MIN (MAX_TRIALS, TRIALS_TIMES_ITEMS / MAX (judge->study->placed->len, 1));
+}
+
+/**
+ * lr_judge_may_offer:
+ * @judge: a judge
+ * @remark: a remark, the one added last
+ *
+ * Each remark before it that has an offer and is tried before it takes one of the trials at least.
+ *
+ * Returns: whether an offer for it may be tried
+ */
+gboolean
+lr_judge_may_offer (const LrJudge  *judge,
+                    const LrRemark *remark)
+{
+  const LrRemark *last = NULL;
+  guint n_before = 0;
+
+  if (judge->is_moving || judge->study->plan->is_read_only)
+    return FALSE;
+
+  for (guint i = 0; judge->offers != NULL && i < judge->offers->len; i++)
+    {
+      const LrRemark *other = g_array_index (judge->offers, LrOffer, i).remark;
+
+      n_before += other != last && other != remark && other->grade <= remark->grade;
+      last = other;
+    }
+  return n_before < count_trials (judge);
+}
+
 static LrRemedy *
 make_move (LrJudge        *judge,
            const LrPlaced *placed,
@@ -383,7 +418,7 @@ lr_judge_drop_offers (LrJudge *judge)
 void
 lr_judge_try_offers (LrJudge *judge)
 {
-  guint n_left = MIN (MAX_TRIALS, TRIALS_TIMES_ITEMS / MAX (judge->study->placed->len, 1));
+  guint n_left = count_trials (judge);
 
   for (LrGrade grade = LR_GRADE_FIX; judge->offers != NULL && grade <= LR_GRADE_MIND; grade++)
     for (guint i = 0; i < judge->offers->len; i++)

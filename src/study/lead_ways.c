@@ -57,6 +57,92 @@ add_for_lead (LrGround       *ground,
     g_array_append_val (ground->zones, placed->footprint);
 }
 
+struct _LrLeadFloor
+{
+  const LrStudy  *study;
+  const LrPlaced *load;
+  LrGround        ground;
+};
+
+/**
+ * lr_lead_floor_new:
+ * @study: a study, which outlives the floor
+ * @load: what a lead would feed
+ *
+ * Returns: (transfer full): the floor as leads to it see it
+ */
+LrLeadFloor *
+lr_lead_floor_new (const LrStudy  *study,
+                   const LrPlaced *load)
+{
+  LrLeadFloor *self = g_new0 (LrLeadFloor, 1);
+
+  self->study = study;
+  self->load = load;
+  lr_ground_begin (&self->ground, study);
+  for (guint i = 0; i < study->placed->len; i++)
+    add_for_lead (&self->ground, study, &g_array_index (study->placed, LrPlaced, i), load);
+  lr_ground_end (&self->ground);
+  self->ground.floor.clear_m = LEAD_CLEAR_M;
+  self->ground.floor.wall_m = LEAD_WALL_M;
+  self->ground.floor.band_m = WALL_BAND_M;
+  self->ground.floor.open_times = OPEN_TIMES;
+  self->ground.floor.zone_times = ZONE_TIMES;
+  return self;
+}
+
+/**
+ * lr_lead_floor_free:
+ * @floor: (transfer full): a floor
+ */
+void
+lr_lead_floor_free (LrLeadFloor *floor)
+{
+  lr_ground_clear (&floor->ground);
+  g_free (floor);
+}
+
+/* Where a plug sticks out of the wall */
+static LrVec2
+plug_of (const LrPlaced *socket)
+{
+  return lr_vec2_along (socket->at_m, lr_vec2_polar (socket->facing_rad, 1.0), LEAD_WALL_M);
+}
+
+/**
+ * lr_lead_floor_way:
+ * @floor: a floor
+ * @socket: where it is plugged in
+ * @path_m: (out): its points from the plug to the load [m]
+ * @n: (out): how many
+ *
+ * Returns: %FALSE, with the outputs untouched, if there is no way
+ */
+gboolean
+lr_lead_floor_way (const LrLeadFloor *floor,
+                   const LrPlaced    *socket,
+                   LrVec2             path_m[LR_LEAD_POINTS],
+                   gsize             *n)
+{
+  return lr_route_find (&floor->ground.floor, plug_of (socket), floor->load->at_m, path_m, LR_LEAD_POINTS, n);
+}
+
+/**
+ * lr_lead_floor_least_m:
+ * @floor: a floor
+ * @socket: where it is plugged in
+ *
+ * Returns: how long a lead must be that lies straight, whatever is in its way [m]
+ */
+double
+lr_lead_floor_least_m (const LrLeadFloor *floor,
+                       const LrPlaced    *socket)
+{
+  const LrVec2 straight_m[] = { plug_of (socket), floor->load->at_m };
+
+  return lr_study_needed_m (floor->study, socket, straight_m, G_N_ELEMENTS (straight_m));
+}
+
 /**
  * lr_study_lead_way:
  * @study: a study
@@ -74,20 +160,9 @@ lr_study_lead_way (const LrStudy  *study,
                    LrVec2          path_m[LR_LEAD_POINTS],
                    gsize          *n)
 {
-  g_auto (LrGround) ground;
+  g_autoptr (LrLeadFloor) floor = lr_lead_floor_new (study, load);
 
-  lr_ground_begin (&ground, study);
-  for (guint i = 0; i < study->placed->len; i++)
-    add_for_lead (&ground, study, &g_array_index (study->placed, LrPlaced, i), load);
-  lr_ground_end (&ground);
-  ground.floor.clear_m = LEAD_CLEAR_M;
-  ground.floor.wall_m = LEAD_WALL_M;
-  ground.floor.band_m = WALL_BAND_M;
-  ground.floor.open_times = OPEN_TIMES;
-  ground.floor.zone_times = ZONE_TIMES;
-
-  return lr_route_find (&ground.floor, lr_vec2_along (socket->at_m, lr_vec2_polar (socket->facing_rad, 1.0), LEAD_WALL_M),
-                        load->at_m, path_m, LR_LEAD_POINTS, n);
+  return lr_lead_floor_way (floor, socket, path_m, n);
 }
 
 /* From a point within to the nearest edge */

@@ -13,6 +13,7 @@
 #include "study.h"
 
 #define LR_LEAD_POINTS 32 /* most of a way that is found */
+#define LR_WAY_POINTS 128 /* most of a person's way, which goes round corners in steps */
 
 typedef struct
 {
@@ -51,22 +52,32 @@ typedef struct
   double      bag_kg;             /* that hangs there */
   double      wanted_bag_kg;      /* that would have to, to keep the plan's limits */
   double      usual_kg;           /* that its stand is taken to weigh; 0: it was told */
+  double      usual_arm_kg, usual_capsule_kg; /* the same of what it holds up */
   double      balance_kg;         /* at the short end, would hold the arm level; NAN without a short end */
 } LrStandReading;
 
 typedef struct
 {
   const LrPlaced *person, *door;
-  double   wanted_m, width_m;     /* asked for; what gets through, no more than asked for */
-  LrVec2   path_m[LR_LEAD_POINTS];
+  double   limit_m;               /* wanted of way and door */
+  double   wanted_m, width_m;     /* asked for of the way alone; what gets through, no more than asked for */
+  LrVec2   path_m[LR_WAY_POINTS];
   gsize    n_path;                /* 0: nothing of a person's width gets through */
   const LrPlaced *blocker;        /* without which it would be wide enough; may be NULL */
   gboolean has_clearing;          /* the blocker may go there: the smallest move found that makes the way wide enough */
   LrVec2   clearing_m;
   gboolean is_wheelchair;         /* of a wheelchair to its place */
+  gboolean is_unknown;            /* person and limit_m alone count: what there is was not found out */
 } LrWayOut;
 
 #define LR_WHEELCHAIR_DOOR_M 0.815 /* in the clear: ADA standards 404.2.3, 32 in, from memory */
+
+/* The narrowest of all: of the way or of its door */
+static inline double
+lr_way_out_clear_m (const LrWayOut *way)
+{
+  return way->width_m < way->door->item->door.width_m ? way->width_m : way->door->item->door.width_m;
+}
 
 /* Takes at full or as dimmed; 0 for what needs no mains */
 double   lr_study_power_w     (const LrItem *item, gboolean is_dimmed);
@@ -83,6 +94,15 @@ const LrItem *lr_study_lead_of (const LrStudy *study, const char *id);
 gboolean lr_study_stand       (const LrStudy *study, const LrPlaced *placed, LrStandReading *reading);
 double   lr_stand_whole_bag_kg (double wanted_kg); /* the sandbag that is brought for it */
 
+/* The floor round a load, for the ways to it from several sockets; of a study, which outlives it */
+typedef struct _LrLeadFloor LrLeadFloor;
+LrLeadFloor *lr_lead_floor_new (const LrStudy *study, const LrPlaced *load);
+void         lr_lead_floor_free (LrLeadFloor *floor);
+gboolean     lr_lead_floor_way (const LrLeadFloor *floor, const LrPlaced *socket, LrVec2 path_m[LR_LEAD_POINTS], gsize *n);
+/* No lead of any way from there is shorter, in the sense of lr_study_needed_m () */
+double       lr_lead_floor_least_m (const LrLeadFloor *floor, const LrPlaced *socket);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrLeadFloor, lr_lead_floor_free)
+
 /* A way for a lead along walls, round people, furniture and doors; FALSE: there is none */
 gboolean lr_study_lead_way    (const LrStudy *study, const LrPlaced *socket, const LrPlaced *load,
                                LrVec2 path_m[LR_LEAD_POINTS], gsize *n);
@@ -91,9 +111,10 @@ double   lr_study_needed_m    (const LrStudy *study, const LrPlaced *socket, con
 /* What a lead lies across that it should not: a person, the floor of a door; NULL: nothing. @at_m: where */
 const LrPlaced *lr_study_lead_across (const LrStudy *study, const LrItem *lead, LrVec2 *at_m);
 
-/* The widest way from a person to a door, up to @wanted_m; FALSE: the door's wall is not there. @moved (nullable): stands elsewhere */
-/* Adds LrWayOut: of all people to the ways out the narrowest, then wheelchairs' ways. Takes milliseconds where a way is narrow */
+/* Adds LrWayOut: of all people to the ways out the narrowest, those that are not known, then wheelchairs' ways. Takes milliseconds where a
+ * way is narrow */
 void     lr_study_ways_out    (const LrStudy *study, GArray *ways);
+/* The widest way from a person to a door, up to @wanted_m; FALSE: not known. @moved (nullable): stands elsewhere */
 gboolean lr_study_way_out     (const LrStudy *study, const LrPlaced *person, const LrPlaced *door, double wanted_m, LrWayOut *way);
 gboolean lr_study_gets_out    (const LrStudy *study, const LrPlaced *person, const LrPlaced *door, double width_m,
                                const LrPlaced *moved, LrVec2 at_m);

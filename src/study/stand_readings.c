@@ -11,6 +11,9 @@
 #include "boom.h"
 
 #define USUAL_STAND_KG 3.0
+#define USUAL_MIC_STAND_KG 2.5
+#define USUAL_ARM_KG 0.8
+#define USUAL_CAPSULE_KG 0.35
 #define USUAL_BOOM_STAND_KG 5.0
 #define USUAL_PANEL_KG 1.5
 #define LEAST_BAG_KG 2.0 /* no smaller one is sold: common practice, no source */
@@ -26,26 +29,24 @@ weigh (LrStandReading *reading,
 }
 
 static double
-told_or (double told_kg,
-         double usual_kg)
+told_or (double  told_kg,
+         double  usual_kg,
+         double *taken_kg)
 {
-  return told_kg > 0.0 ? told_kg : usual_kg;
-}
+  if (told_kg > 0.0)
+    return told_kg;
 
-/* The stand itself, of the mass told or of usual gear */
-static void
-weigh_stand (LrStandReading *reading,
-             double          told_kg,
-             double          usual_kg)
-{
-  reading->usual_kg = told_kg > 0.0 ? 0.0 : usual_kg;
-  weigh (reading, told_or (told_kg, usual_kg), 0.0);
+  if (taken_kg != NULL)
+    *taken_kg = usual_kg;
+  return usual_kg;
 }
 
 static void
 weigh_boom (LrStandReading *reading)
 {
   const LrMicrophone *mic = &reading->placed->item->microphone;
+  double arm_kg = told_or (mic->arm_mass_kg, USUAL_ARM_KG, &reading->usual_arm_kg);
+  double capsule_kg = told_or (mic->capsule_mass_kg, USUAL_CAPSULE_KG, &reading->usual_capsule_kg);
   LrBoomHang hang;
 
   lr_boom_hang (reading->placed->at_m, mic, &hang);
@@ -54,13 +55,26 @@ weigh_boom (LrStandReading *reading)
   reading->reach_m = hang.reach_m;
   reading->head_m = hang.post_m;
   reading->bag_kg = mic->bag_kg;
-  weigh_stand (reading, mic->stand_mass_kg, USUAL_BOOM_STAND_KG);
-  weigh (reading, mic->arm_mass_kg, 0.5 * (hang.reach_m - mic->short_end_m));
-  weigh (reading, mic->capsule_mass_kg, hang.reach_m);
+  weigh (reading, told_or (mic->stand_mass_kg, USUAL_BOOM_STAND_KG, &reading->usual_kg), 0.0);
+  weigh (reading, arm_kg, 0.5 * (hang.reach_m - mic->short_end_m));
+  weigh (reading, capsule_kg, hang.reach_m);
   weigh (reading, mic->counterweight_kg, -mic->short_end_m);
   if (mic->short_end_m > 0.0)
-    reading->balance_kg = fmax (0.0, (0.5 * mic->arm_mass_kg * (hang.reach_m - mic->short_end_m) + mic->capsule_mass_kg * hang.reach_m)
-                                     / mic->short_end_m);
+    reading->balance_kg = fmax (0.0, (0.5 * arm_kg * (hang.reach_m - mic->short_end_m) + capsule_kg * hang.reach_m) / mic->short_end_m);
+}
+
+/* A straight stand, from which a capsule may stick out */
+static void
+weigh_mic_stand (LrStandReading *reading)
+{
+  const LrMicrophone *mic = &reading->placed->item->microphone;
+  double reach_m = lr_vec2_distance (reading->placed->at_m, lr_vec2 (mic->tip_x_m, mic->tip_y_m));
+
+  reading->radius_m = mic->stand_radius_m;
+  reading->head_m = mic->tip_height_m;
+  reading->bag_kg = mic->bag_kg;
+  weigh (reading, told_or (mic->stand_mass_kg, USUAL_MIC_STAND_KG, &reading->usual_kg), 0.0);
+  weigh (reading, told_or (mic->capsule_mass_kg, USUAL_CAPSULE_KG, &reading->usual_capsule_kg), reach_m);
 }
 
 /* FALSE: it stands on none that may tip */
@@ -74,7 +88,7 @@ weigh_all (LrStandReading *reading)
       reading->radius_m = item->light.stand_radius_m;
       reading->head_m = item->light.lamp_height_m;
       reading->bag_kg = item->light.bag_kg;
-      weigh_stand (reading, item->light.stand_mass_kg, USUAL_STAND_KG);
+      weigh (reading, told_or (item->light.stand_mass_kg, USUAL_STAND_KG, &reading->usual_kg), 0.0);
       weigh (reading, item->light.mass_kg, 0.0);
     }
   else if (item->kind == LR_ITEM_PANEL && item->panel.form != LR_PANEL_BACKDROP)
@@ -82,11 +96,13 @@ weigh_all (LrStandReading *reading)
       reading->radius_m = item->panel.stand_radius_m;
       reading->head_m = item->panel.bottom_m + 0.5 * item->panel.height_m;
       reading->bag_kg = item->panel.bag_kg;
-      weigh_stand (reading, item->panel.stand_mass_kg, USUAL_STAND_KG);
-      weigh (reading, told_or (item->panel.mass_kg, USUAL_PANEL_KG), 0.0);
+      weigh (reading, told_or (item->panel.stand_mass_kg, USUAL_STAND_KG, &reading->usual_kg), 0.0);
+      weigh (reading, told_or (item->panel.mass_kg, USUAL_PANEL_KG, NULL), 0.0);
     }
   else if (item->kind == LR_ITEM_MICROPHONE && item->microphone.form == LR_MIC_BOOM)
     weigh_boom (reading);
+  else if (item->kind == LR_ITEM_MICROPHONE && item->microphone.form == LR_MIC_STAND)
+    weigh_mic_stand (reading);
 
   return reading->radius_m > 0.0 && reading->head_m > 0.0;
 }
@@ -97,7 +113,7 @@ weigh_all (LrStandReading *reading)
  * @placed: a thing of its set-up
  * @reading: (out): what keeps its stand upright
  *
- * A straight stand is asked for the push at its head, a boom for what holds over what tips.
+ * All are asked for the push at the head, a boom for what holds over what tips as well.
  *
  * Returns: %FALSE, with @reading untouched, if it has no stand of three legs
  */
@@ -115,7 +131,7 @@ lr_study_stand (const LrStudy  *study,
 
   stand.edge_m = LR_STAND_GAP_SHARE * stand.radius_m;
   if (!lr_stand_bag_kg (stand.masses, stand.n_masses, stand.edge_m, stand.edge_m, stand.is_boom ? limits[LR_LIMIT_STAND_FACTOR] : 0.0,
-                        stand.is_boom ? 0.0 : limits[LR_LIMIT_STAND_PUSH], stand.head_m, &bag_kg))
+                        limits[LR_LIMIT_STAND_PUSH], stand.head_m, &bag_kg))
     return FALSE;
   stand.wanted_bag_kg = bag_kg;
   weigh (&stand, stand.bag_kg, 0.0);

@@ -3,8 +3,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * A person who leaves needs a width all the way, at the height of the hips and shoulders: what hangs higher than two metres is not in the
- * way. From the seat the nearest thing may be passed sideways. A door that is narrower than what is wanted is the house's: the way need
- * not be wider than it.
+ * way. From the seat the nearest thing may be passed sideways. A way out need not be wider than its door, which counts as well: of several
+ * the one counts whose narrowest place, way or door, is widest. A wheelchair's door may be narrower than its way. What is not found out, for
+ * too much stands there or too many people are, is told as not known.
  */
 
 #include "ground.h"
@@ -12,10 +13,11 @@
 
 #define OVERHEAD_M 2.0
 #define LEAST_WIDTH_M 0.25
+#define NO_WIDTH_M 0.01 /* a limit that is none */
 #define N_HALVINGS 6
 #define WALL_HALF_M 0.001
 #define MAX_TRIED 6   /* things that may be what makes it narrow */
-#define MAX_PEOPLE 12 /* whose ways are looked at */
+#define MAX_PEOPLE 40 /* whose ways are looked at */
 #define N_WAYS 8      /* in which the blocker is moved */
 #define N_STEPS 6
 #define STEP_M 0.15
@@ -82,8 +84,9 @@ get_through (LrGround     *ground,
 
   ground->floor.clear_m = ground->floor.wall_m = 0.5 * width_m - WALL_HALF_M;
   ground->floor.is_end_strict = TRUE;
+  ground->floor.is_round = TRUE;
   return lr_route_seek (&ground->floor, person->at_m, lr_vec2_along (door->at_m, inward, 0.5 * width_m + WALL_HALF_M),
-                        path_m, LR_LEAD_POINTS, n);
+                        path_m, LR_WAY_POINTS, n);
 }
 
 /**
@@ -106,7 +109,7 @@ lr_study_gets_out (const LrStudy  *study,
                    LrVec2          at_m)
 {
   g_auto (LrGround) ground;
-  LrVec2 path_m[LR_LEAD_POINTS];
+  LrVec2 path_m[LR_WAY_POINTS];
   gsize n;
 
   stand_in_the_way (&ground, study, person, moved, at_m);
@@ -150,25 +153,31 @@ find_blocker (const LrStudy  *study,
   return fixed;
 }
 
-static void
+/* FALSE: not known */
+static gboolean
 narrow_down (LrGround *ground,
              LrWayOut *way)
 {
-  double low_m = LEAST_WIDTH_M, high_m = way->wanted_m;
+  double low_m = fmin (LEAST_WIDTH_M, 0.5 * way->wanted_m), high_m = way->wanted_m;
+  LrRouteResult result = get_through (ground, way->person, way->door, low_m, way->path_m, &way->n_path);
 
-  if (get_through (ground, way->person, way->door, low_m, way->path_m, &way->n_path) != LR_ROUTE_FOUND)
-    return;
+  if (result != LR_ROUTE_FOUND)
+    return result == LR_ROUTE_NONE;
 
   for (int i = 0; i < N_HALVINGS; i++)
     {
       double middle_m = 0.5 * (low_m + high_m);
 
-      if (get_through (ground, way->person, way->door, middle_m, way->path_m, &way->n_path) == LR_ROUTE_FOUND)
+      result = get_through (ground, way->person, way->door, middle_m, way->path_m, &way->n_path);
+      if (result == LR_ROUTE_GIVEN_UP)
+        return FALSE;
+      if (result == LR_ROUTE_FOUND)
         low_m = middle_m;
       else
         high_m = middle_m;
     }
   way->width_m = low_m;
+  return TRUE;
 }
 
 /**
@@ -188,12 +197,12 @@ lr_study_way_out (const LrStudy  *study,
                   double          wanted_m,
                   LrWayOut       *way)
 {
-  LrWayOut found = { .person = person, .door = door, .wanted_m = wanted_m };
+  LrWayOut found = { .person = person, .door = door, .limit_m = wanted_m, .wanted_m = wanted_m };
   g_auto (LrGround) ground;
   LrRouteResult result;
 
   stand_in_the_way (&ground, study, person, NULL, lr_vec2 (NAN, NAN));
-  if (study->setup->room->n_corners < 3 || !(wanted_m > LEAST_WIDTH_M) || !lr_vec2_is_finite (door->at_m))
+  if (study->setup->room->n_corners < 3 || !(wanted_m > NO_WIDTH_M) || !lr_vec2_is_finite (door->at_m))
     return FALSE;
 
   result = get_through (&ground, person, door, wanted_m, found.path_m, &found.n_path);
@@ -203,7 +212,8 @@ lr_study_way_out (const LrStudy  *study,
     found.width_m = wanted_m;
   else
     {
-      narrow_down (&ground, &found);
+      if (!narrow_down (&ground, &found))
+        return FALSE;
       found.blocker = find_blocker (study, &ground, &found);
     }
 
@@ -236,32 +246,131 @@ find_clearing (const LrStudy *study,
       }
 }
 
-/* The widest way to any door that counts; FALSE: there is none that does */
+typedef enum
+{
+  BEST_NONE,    /* no door counts */
+  BEST_UNKNOWN, /* some may, but it is not known */
+  BEST_FOUND,
+} Best;
+
+/* What is asked of a way and of its door */
+typedef struct
+{
+  double   way_m, door_m;
+  gboolean is_exit; /* only doors that are a way out, and a way need not be wider than its door */
+} Asked;
+
 static gboolean
+counts (const LrPlaced *placed,
+        const Asked    *asked)
+{
+  return placed->item->kind == LR_ITEM_DOOR && lr_vec2_is_finite (placed->at_m) && (!asked->is_exit || placed->item->door.is_exit);
+}
+
+static gboolean
+fits (const LrWayOut *way,
+      const Asked    *asked)
+{
+  return way->width_m >= asked->way_m && way->door->item->door.width_m >= asked->door_m;
+}
+
+/* The first way that is wide enough, else that whose narrowest place is widest */
+static Best
 find_best_way (const LrStudy  *study,
                const LrPlaced *person,
-               gboolean        is_exit,
-               double          wanted_m,
+               const Asked    *asked,
                LrWayOut       *best)
 {
-  gboolean is_found = FALSE;
+  Best result = BEST_NONE;
 
   for (guint i = 0; i < study->placed->len; i++)
     {
       const LrPlaced *door = &g_array_index (study->placed, LrPlaced, i);
       LrWayOut way;
+      double way_m;
 
-      if (door->item->kind != LR_ITEM_DOOR || (is_exit && !door->item->door.is_exit)
-          || !lr_study_way_out (study, person, door, fmin (wanted_m, door->item->door.width_m), &way))
+      if (!counts (door, asked))
         continue;
-      if (!is_found || way.width_m - way.wanted_m > best->width_m - best->wanted_m)
+      way_m = asked->is_exit ? fmin (asked->way_m, door->item->door.width_m) : asked->way_m;
+      if (result == BEST_FOUND && door->item->door.width_m < fmin (asked->door_m, lr_way_out_clear_m (best)))
+        continue;
+      if (!lr_study_way_out (study, person, door, way_m, &way))
+        {
+          result = MAX (result, BEST_UNKNOWN);
+          continue;
+        }
+      way.limit_m = asked->way_m;
+      if (result != BEST_FOUND || fits (&way, asked) || lr_way_out_clear_m (&way) > lr_way_out_clear_m (best))
         *best = way;
-      is_found = TRUE;
-      if (way.width_m >= way.wanted_m)
+      result = BEST_FOUND;
+      if (fits (&way, asked))
         break;
     }
 
-  return is_found;
+  return result;
+}
+
+static void
+add_unknown (GArray         *ways,
+             const LrPlaced *person,
+             double          limit_m,
+             gboolean        is_wheelchair)
+{
+  LrWayOut way = { .person = person, .limit_m = limit_m, .is_wheelchair = is_wheelchair, .is_unknown = TRUE };
+
+  g_array_append_val (ways, way);
+}
+
+/* From all seats to a way out */
+static void
+add_exits (const LrStudy *study,
+           GArray        *ways)
+{
+  double width_m = study->plan->limits.value[LR_LIMIT_EXIT_WIDTH];
+  Asked asked = { width_m, width_m, TRUE };
+  LrWayOut way, worst = { .person = NULL };
+  guint n_people = 0;
+
+  if (study->setup->room->n_corners < 3 || !(width_m > NO_WIDTH_M))
+    return;
+  for (guint i = 0; i < study->placed->len; i++)
+    {
+      const LrPlaced *person = &g_array_index (study->placed, LrPlaced, i);
+      Best best;
+
+      if (person->item->kind != LR_ITEM_PERSON)
+        continue;
+      best = n_people++ < MAX_PEOPLE ? find_best_way (study, person, &asked, &way) : BEST_UNKNOWN;
+      if (best == BEST_NONE)
+        return;
+      if (best == BEST_UNKNOWN)
+        add_unknown (ways, person, asked.way_m, FALSE);
+      else if (worst.person == NULL || lr_way_out_clear_m (&way) < lr_way_out_clear_m (&worst))
+        worst = way;
+    }
+  if (worst.person == NULL)
+    return;
+  find_clearing (study, &worst);
+  g_array_append_val (ways, worst);
+}
+
+/* From any door to the place */
+static void
+add_wheelchair (const LrStudy  *study,
+                const LrPlaced *person,
+                GArray         *ways)
+{
+  Asked asked = { study->plan->limits.value[LR_LIMIT_WHEELCHAIR], LR_WHEELCHAIR_DOOR_M, FALSE };
+  LrWayOut way;
+  Best best = asked.way_m > NO_WIDTH_M && study->setup->room->n_corners >= 3 ? find_best_way (study, person, &asked, &way) : BEST_NONE;
+
+  if (best == BEST_UNKNOWN)
+    add_unknown (ways, person, asked.way_m, TRUE);
+  if (best != BEST_FOUND)
+    return;
+  way.is_wheelchair = TRUE;
+  find_clearing (study, &way);
+  g_array_append_val (ways, way);
 }
 
 /**
@@ -269,41 +378,18 @@ find_best_way (const LrStudy  *study,
  * @study: a study
  * @ways: (element-type LrWayOut): where to add them
  *
- * Adds the narrowest of the ways from the seats to a way out, and the ways of wheelchairs to their places.
+ * Adds the ways to a way out that are not known, the narrowest of those that are, and the ways of wheelchairs to their places.
  */
 void
 lr_study_ways_out (const LrStudy *study,
                    GArray        *ways)
 {
-  const double *limits = study->plan->limits.value;
-  LrWayOut way, worst = { .person = NULL };
-  guint n_people = 0;
-
-  for (guint i = 0; i < study->placed->len && n_people < MAX_PEOPLE; i++)
-    {
-      const LrPlaced *person = &g_array_index (study->placed, LrPlaced, i);
-
-      if (person->item->kind != LR_ITEM_PERSON || !find_best_way (study, person, TRUE, limits[LR_LIMIT_EXIT_WIDTH], &way))
-        continue;
-      n_people++;
-      if (worst.person == NULL || way.width_m - way.wanted_m < worst.width_m - worst.wanted_m)
-        worst = way;
-    }
-  if (worst.person != NULL)
-    {
-      find_clearing (study, &worst);
-      g_array_append_val (ways, worst);
-    }
-
+  add_exits (study, ways);
   for (guint i = 0; i < study->placed->len; i++)
     {
       const LrPlaced *person = &g_array_index (study->placed, LrPlaced, i);
 
-      if (person->item->kind != LR_ITEM_PERSON || !person->item->person.uses_wheelchair
-          || !find_best_way (study, person, FALSE, limits[LR_LIMIT_WHEELCHAIR], &way))
-        continue;
-      way.is_wheelchair = TRUE;
-      find_clearing (study, &way);
-      g_array_append_val (ways, way);
+      if (person->item->kind == LR_ITEM_PERSON && person->item->person.uses_wheelchair)
+        add_wheelchair (study, person, ways);
     }
 }

@@ -6,6 +6,8 @@
 #include "check.h"
 #include "routing.h"
 
+#include <string.h>
+
 #define MAX_POINTS 64
 #define SIDE_M 6.0
 #define CELL_M 0.1
@@ -118,6 +120,154 @@ test_strict_end (void)
   g_assert_true (isnan (route_length_m (&floor, lr_vec2 (3.0, 5.0), lr_vec2 (3.0, 0.2))));
   floor.is_end_strict = false;
   g_assert_false (isnan (route_length_m (&floor, lr_vec2 (3.0, 5.0), lr_vec2 (3.0, 0.2))));
+}
+
+/* The widest way to the end, by halving what is kept clear */
+static double
+widest_m (LrRouteFloor floor,
+          LrVec2       from_m,
+          LrVec2       to_m,
+          double       most_m)
+{
+  double low_m = 0.0, high_m = most_m;
+  LrVec2 path_m[MAX_POINTS];
+  size_t n;
+
+  floor.is_round = floor.is_end_strict = true;
+  for (int i = 0; i < 24; i++)
+    {
+      double middle_m = 0.5 * (low_m + high_m);
+
+      floor.clear_m = 0.5 * middle_m;
+      if (lr_route_seek (&floor, from_m, to_m, path_m, MAX_POINTS, &n) == LR_ROUTE_FOUND)
+        low_m = middle_m;
+      else
+        high_m = middle_m;
+    }
+
+  return low_m;
+}
+
+/* What goes past two corners, or between discs, is as wide as they are apart, whichever way that is: Pythagoras. A way is told no wider,
+ * and no more than 1 in 100 narrower: cos 7.5 degrees */
+static void
+test_width (void)
+{
+  static const double apart_m[][2] = { { 0.6, 0.6 }, { 0.7, 0.7 }, { 0.3, 0.9 }, { 0.9, 0.1 }, { 0.2, 0.2 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (apart_m); i++)
+    {
+      double x_m = 3.0 + apart_m[i][0], y_m = 3.0 + apart_m[i][1], exact_m = hypot (apart_m[i][0], apart_m[i][1]), told_m;
+      const LrOutline boxes[] = { lr_outline_box (lr_vec2 (2.5, 1.5), 1.0, 3.0, 0.0),
+                                  lr_outline_box (lr_vec2 (x_m + 0.5, 0.5 * (SIDE_M + y_m)), 1.0, SIDE_M - y_m, 0.0) };
+      const LrOutline discs[] = { lr_outline_disc (lr_vec2 (3.0 - 0.6, 3.0 - 0.8), 1.0), boxes[1], lr_outline_box (lr_vec2 (2.4, 1.0), 0.1, 2.0, 0.0) };
+      LrRouteFloor floor = plain_floor (boxes, 2);
+
+      told_m = widest_m (floor, lr_vec2 (0.5, 5.5), lr_vec2 (5.5, 0.5), 1.2);
+      g_test_message ("corner to corner %.3f m, told %.3f m", exact_m, told_m);
+      g_assert_cmpfloat (told_m, <=, exact_m + 1e-5);
+      g_assert_cmpfloat (told_m, >=, 0.99 * exact_m);
+
+      floor = plain_floor (discs, 3);
+      /* from the middle of the disc to the corner, less its radius */
+      exact_m = hypot (x_m - 2.4, y_m - 2.2) - 1.0;
+      told_m = widest_m (floor, lr_vec2 (0.5, 5.5), lr_vec2 (5.5, 0.5), 2.0);
+      g_test_message ("disc to corner %.3f m, told %.3f m", exact_m, told_m);
+      g_assert_cmpfloat (told_m, <=, exact_m + 1e-5);
+      g_assert_cmpfloat (told_m, >=, 0.98 * exact_m - 0.01); /* the disc's own radius as well */
+    }
+}
+
+/* Brute force: a grid of 2 cm, flooded from where the one end is over all places that keep clear */
+
+#define FINE_M 0.02
+#define N_FINE 301
+
+static double
+clear_there_m (const LrOutline *blocks,
+               int              n_blocks,
+               LrVec2           at_m)
+{
+  double clear_m = HUGE_VAL;
+
+  for (int i = 0; i < n_blocks; i++)
+    if (blocks[i].n == 0)
+      clear_m = fmin (clear_m, lr_vec2_distance (at_m, blocks[i].centre_m) - blocks[i].radius_m);
+    else
+      clear_m = fmin (clear_m, -lr_polygon_distance_m (blocks[i].corner_m, blocks[i].n, at_m, NULL));
+
+  return clear_m;
+}
+
+static gboolean
+floods (float  clear_m[N_FINE][N_FINE],
+        double least_m)
+{
+  static gboolean is_wet[N_FINE][N_FINE];
+  static int stack[N_FINE * N_FINE];
+  int n = 0;
+
+  memset (is_wet, 0, sizeof is_wet);
+  is_wet[15][150] = TRUE;
+  stack[n++] = 15 * N_FINE + 150;
+  while (n > 0)
+    {
+      int at = stack[--n], x = at / N_FINE, y = at % N_FINE;
+
+      for (int dx = -1; dx <= 1; dx++)
+        for (int dy = -1; dy <= 1; dy++)
+          {
+            int i = x + dx, j = y + dy;
+
+            if (i < 0 || j < 0 || i >= N_FINE || j >= N_FINE || is_wet[i][j] || clear_m[i][j] < (float) least_m)
+              continue;
+            is_wet[i][j] = TRUE;
+            stack[n++] = i * N_FINE + j;
+          }
+    }
+
+  return is_wet[285][150];
+}
+
+static void
+test_width_by_grid (void)
+{
+  static float clear_m[N_FINE][N_FINE];
+  int n_narrow = 0;
+
+  for (int round = 0; round < 12; round++)
+    {
+      LrOutline blocks[7];
+      double low_m = 0.0, high_m = 1.1, told_m;
+
+      for (int i = 0; i < 7; i++)
+        {
+          LrVec2 at_m = { g_test_rand_double_range (2.2, 3.8), 0.3 + i * 0.9 + g_test_rand_double_range (-0.3, 0.3) };
+
+          blocks[i] = i % 2 == 0 ? lr_outline_box (at_m, g_test_rand_double_range (0.2, 0.9), g_test_rand_double_range (0.2, 0.9),
+                                                   g_test_rand_double_range (0.0, LR_PI))
+                                 : lr_outline_disc (at_m, g_test_rand_double_range (0.1, 0.5));
+        }
+      for (int i = 0; i < N_FINE; i++)
+        for (int j = 0; j < N_FINE; j++)
+          clear_m[i][j] = (float) clear_there_m (blocks, 7, lr_vec2 (i * FINE_M, j * FINE_M));
+      for (int i = 0; i < 10; i++)
+        {
+          double middle_m = 0.5 * (low_m + high_m);
+
+          if (floods (clear_m, 0.5 * middle_m))
+            low_m = middle_m;
+          else
+            high_m = middle_m;
+        }
+      told_m = widest_m (plain_floor (blocks, 7), lr_vec2 (0.3, 3.0), lr_vec2 (5.7, 3.0), 1.1);
+      g_test_message ("by the grid %.3f m, told %.3f m", low_m, told_m);
+      /* the grid has no place in the very middle of a gap: half its diagonal to either side. Discs count a little larger */
+      g_assert_cmpfloat (told_m, <=, low_m + FINE_M * G_SQRT2 + 0.003);
+      g_assert_cmpfloat (told_m, >=, 0.991 * low_m - 0.012);
+      n_narrow += told_m < 1.0;
+    }
+  g_assert_cmpint (n_narrow, >, 3);
 }
 
 /* Brute force: every corner to every other, seen or not by looking at each centimetre, then all shortest ways (Floyd and Warshall) */
@@ -394,6 +544,8 @@ main (int    argc,
   g_test_add_func ("/routing/disc", test_disc);
   g_test_add_func ("/routing/no-way", test_no_way);
   g_test_add_func ("/routing/strict-end", test_strict_end);
+  g_test_add_func ("/routing/width", test_width);
+  g_test_add_func ("/routing/width-by-grid", test_width_by_grid);
   g_test_add_func ("/routing/brute-force", test_brute_force);
   g_test_add_func ("/routing/against-grid", test_against_grid);
   g_test_add_func ("/routing/along-walls", test_along_walls);

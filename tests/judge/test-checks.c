@@ -289,6 +289,139 @@ test_imperial (gconstpointer data)
     }
 }
 
+/* A boom by Wenna's head, whose middle is at 3, 3 and whose crown is some 1.3 m up, from a post at 3.4, 5 */
+typedef struct
+{
+  const char *name;
+  double      x_m, y_m, height_m; /* in: its tip */
+  gboolean    is_said;            /* expected */
+  LrGrade     grade;
+} HeadCase;
+
+/* Source: what hangs over a head is over it; 30 cm round it and 15 cm over it: common practice, no source */
+static const HeadCase head_cases[] = {
+  { "before-the-face", 3.48, 2.90, 1.10, FALSE, LR_GRADE_FINE },
+  { "beside", 3.24, 3.10, 1.10, TRUE, LR_GRADE_MIND },
+  { "through", 3.00, 3.00, 1.10, TRUE, LR_GRADE_FIX },
+  { "just-over", 3.10, 3.00, 1.42, TRUE, LR_GRADE_MIND },
+  { "well-over", 3.10, 3.00, 1.80, TRUE, LR_GRADE_FINE },
+};
+
+static void
+test_head (gconstpointer data)
+{
+  const HeadCase *c = data;
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrRemarks) remarks = NULL;
+  const char *boom = fixture_add (&plan, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 3.4, 5.0);
+  const LrRemark *remark;
+
+  fixture_set (&plan, boom, "tip-x-mm", c->x_m);
+  fixture_set (&plan, boom, "tip-y-mm", c->y_m);
+  fixture_set (&plan, boom, "tip-height-mm", c->height_m);
+  study = lr_study_new (plan);
+  remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  remark = lr_remarks_find (remarks, "head-clear:microphone-1:person-1");
+  g_assert_cmpint (remark != NULL, ==, c->is_said);
+  if (remark == NULL)
+    return;
+  g_test_message ("%s", remark->text);
+  g_assert_cmpint (remark->grade, ==, c->grade);
+  check_remark (remark);
+}
+
+/* Hanging a boom where it hears best needs its bag in the same go: with the remedy applied its stand is fine */
+static void
+test_boom_with_bag (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview (), mended = NULL;
+  g_autoptr (LrStudy) study = NULL, after = NULL;
+  g_autoptr (LrRemarks) remarks = NULL, left = NULL;
+  const char *boom = fixture_add (&plan, LR_ITEM_MICROPHONE, LR_MIC_BOOM, 3.3, 5.3);
+  const LrRemark *remark;
+
+  fixture_text (&plan, boom, "aims-at", WENNA);
+  fixture_set (&plan, boom, "tip-x-mm", 3.3);
+  fixture_set (&plan, boom, "tip-y-mm", 4.6);
+  fixture_set (&plan, boom, "tip-height-mm", 1.7);
+  fixture_set (&plan, boom, "bag-kg", 6.0);
+  study = lr_study_new (plan);
+  remarks = lr_remarks_new (study, LR_UNITS_METRIC);
+  g_assert_cmpint (lr_remarks_find (remarks, "stand:microphone-1")->grade, ==, LR_GRADE_FINE);
+  remark = lr_remarks_find (remarks, "boom-place:microphone-1");
+  g_assert_nonnull (remark);
+  g_assert_nonnull (remark->remedy);
+  g_test_message ("%s", remark->text);
+  g_assert_nonnull (strstr (remark->text, "sandbag"));
+  mended = lr_remedy_apply (remark->remedy, plan, NULL);
+  g_assert_nonnull (mended);
+  after = lr_study_new (mended);
+  left = lr_remarks_new (after, LR_UNITS_METRIC);
+  g_assert_cmpint (lr_remarks_find (left, "boom-place:microphone-1")->grade, ==, LR_GRADE_FINE);
+  g_assert_cmpint (lr_remarks_find (left, "stand:microphone-1")->grade, ==, LR_GRADE_FINE);
+}
+
+/* What is said of ways that are no fault, and that none is fine while one is not known */
+typedef struct
+{
+  const char *name;
+  double      door_m;       /* in */
+  guint       n_pillars;
+  const char *key;
+  LrGrade     grade;
+  const char *said;         /* expected; NULL: there is no such remark */
+} WaySaid;
+
+static const WaySaid ways_said[] = {
+  { "wide", 1.0, 0, "way-out", LR_GRADE_FINE, "0.92\u00a0m or more is clear all the way from each seat" },
+  { "by-a-door", 0.85, 0, "wheelchair:person-1", LR_GRADE_FINE,
+    "narrowest: 0.85\u00a0m, where a door may be 0.82\u00a0m. The rest has 0.90\u00a0m or more" },
+  { "by-a-wide-door", 1.0, 0, "wheelchair:person-1", LR_GRADE_FINE, "0.90\u00a0m or more all the way" },
+  { "not-known", 1.0, 238, "way-out:person-1", LR_GRADE_MIND, "The ways of Wenna and 1 other are not known to be 0.92\u00a0m wide" },
+  { "none-fine", 1.0, 238, "way-out", LR_GRADE_FINE, NULL },
+  { "wheelchair-not-known", 1.0, 238, "wheelchair:person-1", LR_GRADE_MIND, "try it" },
+};
+
+static void
+test_way_said (gconstpointer data)
+{
+  const WaySaid *c = data;
+  g_autoptr (LrPlan) plan = fixture_room (48.0, 8.0, 2.5);
+  g_autoptr (LrStudy) study = NULL;
+  g_autoptr (LrLightLevels) levels = NULL;
+  g_autoptr (LrRemarks) remarks = NULL;
+  const char *wenna = fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_SUBJECT, 1.0, 4.0);
+  const LrRemark *remark;
+
+  fixture_text (&plan, wenna, "name", "Wenna");
+  fixture_set (&plan, wenna, "uses-wheelchair", 1.0);
+  fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_INTERVIEWER, 1.0, 2.0);
+  fixture_set (&plan, fixture_add (&plan, LR_ITEM_DOOR, 0, 48.0, 4.0), "width-mm", c->door_m);
+  for (guint i = 0; i < c->n_pillars; i++)
+    {
+      const char *pillar = fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_CYLINDER, 4.0 + 1.2 * (i / 7),
+                                        0.7 + 1.1 * (i % 7) + 0.3 * (i / 7 % 2));
+
+      fixture_set (&plan, pillar, "length-mm", 0.5);
+      fixture_set (&plan, pillar, "width-mm", 0.5);
+    }
+  study = lr_study_new (plan);
+  levels = lr_light_levels_new (plan, TRUE, NULL);
+  remarks = lr_remarks_new_lit (study, levels, LR_UNITS_METRIC);
+  remark = lr_remarks_find (remarks, c->key);
+  if (c->said == NULL)
+    {
+      g_assert_null (remark);
+      return;
+    }
+  g_assert_nonnull (remark);
+  g_test_message ("%s", remark->text);
+  g_assert_cmpint (remark->grade, ==, c->grade);
+  g_assert_nonnull (strstr (remark->text, c->said));
+  check_remark (remark);
+}
+
 /* A key outlives a nudge of what it is about */
 static void
 test_key (void)
@@ -315,6 +448,9 @@ main (int   argc,
   g_test_add_func ("/checks/nothing-wrong", test_nothing_wrong);
   g_test_add_func ("/checks/key", test_key);
   g_test_add_func ("/checks/steep-view", test_steep_view);
+  g_test_add_func ("/checks/boom-with-bag", test_boom_with_bag);
+  add_rows ("/checks/head", head_cases, test_head);
+  add_rows ("/checks/ways-said", ways_said, test_way_said);
   for (gsize i = 0; i < n_provocations; i++)
     {
       static const struct { const char *path; GTestDataFunc func; } tests[] = {
