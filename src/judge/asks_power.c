@@ -73,9 +73,9 @@ ask_for_circuit (GPtrArray     *asks,
   lr_power_current_a (reading.known_w, circuit->circuit.volts_v, 1.0, &known_a);
   /* Translators: amperes */
   reason = reading.known_w > 0.0
-             ? g_strdup_printf (_("our lamps take up to %.1f A beside %.1f A of its %.0f A; more may trip the breaker"), reading.full_a - known_a,
+             ? g_strdup_printf (_("we take up to %.1f\u00a0A beside %.1f\u00a0A of its %.0f\u00a0A"), reading.full_a - known_a,
                                 known_a, reading.rated_a)
-             : g_strdup_printf (_("our lamps take up to %.1f A of its %.0f A; more may trip the breaker"), reading.full_a, reading.rated_a);
+             : g_strdup_printf (_("we take up to %.1f\u00a0A of its %.0f\u00a0A"), reading.full_a, reading.rated_a);
   for (guint i = 0; i < sockets->len && !lr_asks_has_own (asks, about); i++)
     about = ((const LrPlaced *) g_ptr_array_index (sockets, i))->item;
   lr_asks_add (asks, lr_asks_has_own (asks, about) ? about : circuit, text, reason, study->plan->job->time_in, study->plan->job->time_wrap);

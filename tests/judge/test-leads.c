@@ -288,12 +288,12 @@ test_asks (void)
   g_autoptr (LrPlan) plan = fixture_example ("loft"), empty = fixture_room (4.0, 4.0, 2.5), own = NULL;
 
   /* 280 W at 230 V and a power factor of 0.9: 1.353 A by hand. The example's own request names S2, so it is given the reason */
-  g_assert_true (asks (plan, "Sockets S2 and S3 free", "1.4 A of its 16 A"));
+  g_assert_true (asks (plan, "Sockets S2 and S3 free", "1.4\u00a0A of its 16\u00a0A"));
   own = g_steal_pointer (&plan);
   plan = lr_plan_set_requests (own, (const char *const[]) { NULL }, NULL);
-  g_assert_true (asks (plan, "Socket S2, and the rest of circuit C1, for us alone, 08:30 to 11:30", "1.4 A of its 16 A"));
+  g_assert_true (asks (plan, "Socket S2, and the rest of circuit C1, for us alone, 08:30 to 11:30", "1.4\u00a0A of its 16\u00a0A"));
   fixture_set (&plan, "circuit-1", "known-load-w", 460.0);
-  g_assert_true (asks (plan, "rest of circuit C1", "1.4 A beside 2.0 A of its 16 A"));
+  g_assert_true (asks (plan, "rest of circuit C1", "1.4\u00a0A beside 2.0\u00a0A of its 16\u00a0A"));
   fixture_set (&plan, "circuit-1", "amps-a", 1.0);
   g_assert_false (asks (plan, "rest of circuit C1", ""));
   g_assert_true (asks (plan, "breakers", "trips"));
