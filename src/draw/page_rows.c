@@ -52,17 +52,6 @@ find_placed (const LrSheet *sheet,
   return id[0] != '\0' ? lr_study_find_placed (sheet->study, id) : NULL;
 }
 
-static char *
-tilt_text (double tilt_rad)
-{
-  int degrees = (int) lround (tilt_rad / LR_DEG);
-
-  if (degrees == 0)
-    return g_strdup (_("level"));
-
-  return g_strdup_printf (degrees > 0 ? _("%d° up") : _("%d° down"), ABS (degrees));
-}
-
 /* --- Cameras -------------------------------------------------------------------------------------------------- */
 
 /* "2.00 – 2.30 m", or "from 2.00 m" where there is no far end */
@@ -250,7 +239,7 @@ lr_page_cameras_new (const LrSheet *sheet)
           row->cell[3] = lr_length_format (camera->distance_m, units);
           row->cell[4] = sharp_text (camera, units);
         }
-      row->cell[5] = tilt_text (camera->tilt_rad);
+      row->cell[5] = lr_tilt_format (camera->tilt_rad);
     }
 
   add_settings (sheet, table);
@@ -337,7 +326,7 @@ aim_text (const LrSheet *sheet,
   g_autofree char *height = NULL;
 
   if (aim == NULL)
-    return item->note[0] != '\0' ? g_strdup (item->note) : tilt_text (light->tilt_rad);
+    return item->note[0] != '\0' ? g_strdup (item->note) : lr_tilt_format (light->tilt_rad);
 
   name = item_name (aim->item);
   if (aim->item->kind == LR_ITEM_PERSON)

@@ -28,17 +28,6 @@ rate_text (double fps)
   return lr_number_format (fps, fabs (fps - round (fps)) < 5e-4 ? 0 : 3);
 }
 
-/* "6° down", "level" */
-static char *
-tilt_text (double tilt_rad)
-{
-  int degrees = (int) lround (tilt_rad / LR_DEG);
-
-  if (degrees == 0)
-    return g_strdup (_("level"));
-  return g_strdup_printf (degrees > 0 ? _("%d° up") : _("%d° down"), abs (degrees));
-}
-
 static void
 add_place (LrPreroll             *preroll,
            const LrCameraReading *camera)
@@ -46,7 +35,7 @@ add_place (LrPreroll             *preroll,
   const LrItem *item = camera->item;
   g_autofree char *title = lr_preroll_title (item), *lens = lr_camera_lens_title (camera);
   g_autofree char *stop = lr_f_number_format (item->camera.f_number), *height = lr_length_format (item->camera.lens_height_m, preroll->units);
-  g_autofree char *tilt = tilt_text (camera->tilt_rad);
+  g_autofree char *tilt = lr_tilt_format (camera->tilt_rad);
 
   /* Translators: a camera, a focal length, a stop, a height, a tilt */
   lr_preroll_add (preroll, LR_PREROLL_CAMERAS, "place", item,

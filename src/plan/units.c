@@ -6,10 +6,13 @@
  * every locale, with a decimal point.
  */
 
+#include "config.h"
+
 #include "units.h"
 
 #include "vec.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
@@ -171,6 +174,22 @@ lr_length_format_exact (double  length_m,
   number = lr_number_format (length_m, is_fine ? 3 : 2);
 
   return g_strconcat (number, NO_BREAK_SPACE "m", NULL);
+}
+
+/**
+ * lr_tilt_format:
+ * @tilt_rad: above level [rad]
+ *
+ * Returns: (transfer full): "6° down", "level"
+ */
+char *
+lr_tilt_format (double tilt_rad)
+{
+  int degrees = (int) lround (tilt_rad / LR_DEG);
+
+  if (degrees == 0)
+    return g_strdup (_("level"));
+  return g_strdup_printf (degrees > 0 ? _("%d° up") : _("%d° down"), ABS (degrees));
 }
 
 /**

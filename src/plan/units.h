@@ -16,6 +16,7 @@ char    *lr_length_format_short (double length_m, LrUnits units);     /* without
 char    *lr_length_format_tape (double length_m, LrUnits units);      /* as on a tape: "2.40", "7′ 10¼″" */
 char    *lr_length_format_exact (double length_m, LrUnits units);     /* for fields that are read back: "2.405 m", "7′ 10⅜″" */
 gboolean lr_angle_parse   (const char *text, double *angle_rad);      /* "22", "22°", "-3.5" */
+char    *lr_tilt_format   (double tilt_rad);                          /* "6° down", "level" */
 char    *lr_angle_format  (double angle_rad);                         /* "22°", with a true minus */
 char    *lr_f_number_format (double f_number);                        /* "f/2.8" */
 gboolean lr_f_number_parse (const char *text, double *f_number);
