@@ -305,13 +305,16 @@ def dialogs(p):
 def room(p):
     """Details of the room and the job, with what is folded at first."""
     details = p.panels['Details']
-    for name in ('What the place is asked to arrange', 'People to call', 'Surfaces', 'Limits that remarks use'):
+    for name in ('Surfaces', 'How the room sounds', 'What the place is asked to arrange', 'People to call', 'Limits that remarks use'):
         expander = p.find('push button', name, details)
         closed = box_of(expander)[3]
         p.do(expander)
         wait(lambda: box_of(expander)[3] > closed, 'more under “%s”' % name)
-        scroll_details(p, 60)
+        scroll_details(p, 5 if name in ('Surfaces', 'How the room sounds') else 60)
         yield 'room-' + name.split()[0].lower()
+        p.do(expander)
+        wait(lambda: box_of(expander)[3] == closed, '“%s” folded again' % name)
+        scroll_details(p, -60)
 
 
 def empty(p):
