@@ -193,8 +193,10 @@ request_markup (const LrSheet *sheet,
   return g_strdup (text->str);
 }
 
+/* @is_short: without the reasons, which make some rows longer by a line */
 static LrTable *
-arrange_new (const LrSheet *sheet)
+arrange_new (const LrSheet *sheet,
+             gboolean       is_short)
 {
   const LrJob *job = sheet->study->plan->job;
   LrTable *table = lr_table_new ("arrange", _("Please arrange"));
@@ -205,7 +207,9 @@ arrange_new (const LrSheet *sheet)
   table->note = job->client[0] != '\0' ? g_strdup_printf (_("for %s"), job->client) : NULL;
   for (guint i = 0; i < asks->len; i++)
     {
-      g_autofree char *sentence = lr_ask_sentence (g_ptr_array_index (asks, i));
+      const LrAsk *ask = g_ptr_array_index (asks, i);
+      const LrAsk bare = { .is_own = ask->is_own, .text = ask->text, .reason = (char *) "", .from = ask->from, .to = ask->to };
+      g_autofree char *sentence = lr_ask_sentence (is_short ? &bare : ask);
 
       lr_table_add_sentence (table, LR_GRADE_FINE, request_markup (sheet, sentence));
     }
@@ -291,19 +295,44 @@ largest_ease (LrTable *const *tables,
   return ease;
 }
 
+/* Requests lose the reasons that cost a line of their own */
+static void
+shorten_requests (const LrSheet *sheet,
+                  LrTable       *table,
+                  double         width)
+{
+  LrTable *bare = arrange_new (sheet, TRUE);
+
+  lr_table_wrap (sheet, bare, width);
+  for (guint i = 0; i < table->rows->len; i++)
+    {
+      LrRow *row = g_ptr_array_index (table->rows, i), *other = g_ptr_array_index (bare->rows, i);
+
+      if (other->height < row->height)
+        {
+          table->rows->pdata[i] = other;
+          bare->rows->pdata[i] = row;
+        }
+    }
+  lr_table_free (bare);
+}
+
 /* Ease at which all fits after as little cutting as need be */
 static double
 fit_tables (const LrSheet  *sheet,
             LrTable *const *tables,
+            double          width,
             double          room)
 {
   static const struct { guint which, least; } steps[] = {
-    { LIGHTS, 6 }, { SOUND, 3 }, { CAMERAS, 3 }, { ARRANGE, 6 }, { FOUND, 6 }, { CARE, 3 }, { OPEN, 4 },
+    { OPEN, 4 }, { LIGHTS, 6 }, { SOUND, 3 }, { CAMERAS, 3 }, { OPEN, 2 }, { FOUND, 6 }, { ARRANGE, 6 }, { CARE, 6 },
     { LIGHTS, 3 }, { SOUND, 2 }, { CAMERAS, 2 }, { ARRANGE, 3 }, { FOUND, 4 }, { CARE, 2 }, { OPEN, 2 },
     { LIGHTS, 1 }, { SOUND, 1 }, { CAMERAS, 1 }, { ARRANGE, 1 }, { FOUND, 2 }, { CARE, 1 }, { OPEN, 1 },
     { LIGHTS, 0 }, { SOUND, 0 }, { CAMERAS, 0 }, { ARRANGE, 0 }, { FOUND, 0 }, { CARE, 0 }, { OPEN, 0 }
   };
 
+  if (total_height (tables, LEAST_EASE) > room)
+    shorten_requests (sheet, tables[ARRANGE], width);
   if (total_height (tables, LEAST_EASE) <= room)
     return largest_ease (tables, room);
 
@@ -329,7 +358,7 @@ lr_page_column_draw (const LrSheet *sheet,
 {
   LrTable *tables[N_TABLES] = {
     [CAMERAS] = lr_page_cameras_new (sheet), [LIGHTS] = lr_page_lights_new (sheet), [SOUND] = lr_page_sound_new (sheet),
-    [FOUND] = lr_page_found_new (sheet), [ARRANGE] = arrange_new (sheet), [OPEN] = open_new (sheet), [CARE] = lr_page_care_new (sheet)
+    [FOUND] = lr_page_found_new (sheet), [ARRANGE] = arrange_new (sheet, FALSE), [OPEN] = open_new (sheet), [CARE] = lr_page_care_new (sheet)
   };
   double least = FRAMES_FOOT_PT + FOOT_PT - space_after (tables[CARE], LEAST_EASE), y = draw_head (sheet, box), room, ease;
 
@@ -338,7 +367,7 @@ lr_page_column_draw (const LrSheet *sheet,
 
   room = box->y + box->height - lr_page_frames_foot (sheet, box, y) - least;
   y = lr_page_frames_draw (sheet, box, y, total_height (tables, LEAST_EASE) - room);
-  ease = fit_tables (sheet, tables, box->y + box->height - y - least);
+  ease = fit_tables (sheet, tables, box->width, box->y + box->height - y - least);
   y += FRAMES_FOOT_PT;
   y += 3.0 * MAX (ease, 0.0);
   for (guint i = 0; i < N_TABLES; i++)

@@ -16,13 +16,13 @@ typedef struct
   gboolean is_own; /* the user wrote it */
   char *id;       /* of the thing that it is about; "" for the room, or not known */
   char *text;     /* "Fridge off" */
-  char *reason;   /* "voice 36 dB over noise, not 24" */
+  char *reason;   /* "≈ 36 dB over noise, not 24" */
   char *from, *to; /* "09:50"; "" for all the time */
 } LrAsk;
 
 /* (transfer full) (element-type LrAsk): in the order of asking */
 GPtrArray *lr_asks_new (const LrStudy *study, LrUnits units);
-/* (transfer full): "Fridge off, 09:50 to 11:30 (voice 36 dB over noise, not 24)." */
+/* (transfer full): "Fridge off, 09:50 to 11:30 (≈ 36 dB over noise, not 24)." */
 char      *lr_ask_sentence (const LrAsk *ask);
 /* (transfer full): those that follow from the plan, and the user's own that it gives a reason for, one a line */
 char      *lr_asks_made_text (const GPtrArray *asks);

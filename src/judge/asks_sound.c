@@ -61,7 +61,7 @@ say_gain (double with_db,
           double without_db)
 {
   /* Translators: levels of a voice over noise */
-  return g_strdup_printf (_("voice about %.0f dB over noise, not %.0f"), without_db, with_db);
+  return g_strdup_printf (_("≈\u00a0%.0f\u00a0dB over noise, not %.0f"), without_db, with_db);
 }
 
 /* What is off in the plan: how far the voice would come down with it on */
