@@ -5,10 +5,35 @@
 
 #include "config.h"
 
+#include "asks.h"
 #include "cli_private.h"
 #include "readings.h"
 
 #include <glib/gi18n-lib.h>
+
+static void
+copy_member (JsonObject *object G_GNUC_UNUSED,
+             const char *key,
+             JsonNode   *value,
+             gpointer    all)
+{
+  json_object_set_member (all, key, json_node_copy (value));
+}
+
+/* "asks" beside what the study reads: as "check --json" has them */
+static JsonNode *
+make_json (const LrCliPlan *plan)
+{
+  g_autoptr (JsonNode) readings = lr_readings_to_json (plan->study, plan->levels);
+  g_autoptr (GPtrArray) asks = lr_asks_new (plan->study, plan->units);
+  JsonObject *all = json_object_new ();
+  JsonNode *root = json_node_new (JSON_NODE_OBJECT);
+
+  json_object_foreach_member (json_node_get_object (readings), copy_member, all);
+  json_object_set_member (all, "asks", lr_asks_to_json (asks));
+  json_node_take_object (root, all);
+  return root;
+}
 
 /**
  * lr_cli_readings:
@@ -35,5 +60,5 @@ lr_cli_readings (int    argc,
     plan = lr_cli_plan_open (&options);
   lr_cli_options_clear (&options);
 
-  return plan != NULL ? (int) lr_cli_print_json (lr_readings_to_json (plan->study, plan->levels)) : (int) LR_EXIT_FAILED;
+  return plan != NULL ? (int) lr_cli_print_json (make_json (plan)) : (int) LR_EXIT_FAILED;
 }

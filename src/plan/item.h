@@ -210,7 +210,7 @@ typedef struct
 typedef struct
 {
   double volts_v, amps_a;
-  double known_load_w;   /* what else hangs on it */
+  double known_load_w;   /* what else hangs on it; 0: not known */
 } LrCircuit;
 
 typedef struct

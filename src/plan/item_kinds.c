@@ -259,7 +259,7 @@ static const LrProp socket_rows[] = {
 static const LrProp circuit_rows[] = {
   NUMBER ("volts-v", N_("Volts"), circuit.volts_v, 12.0, 500.0, 230.0, 0, "V"),
   NUMBER ("amps-a", N_("Breaker"), circuit.amps_a, 1.0, 400.0, 16.0, 1, "A"),
-  NUMBER ("known-load-w", N_("Already on it"), circuit.known_load_w, 0.0, 100000.0, 0.0, 0, "W"),
+  NUMBER_OR_NONE ("known-load-w", N_("Already on it"), circuit.known_load_w, 0.0, 100000.0, 0, "W"),
 };
 
 static const LrProp noise_rows[] = {

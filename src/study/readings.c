@@ -3,9 +3,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * The stable interface for tests and other programs. Keys end in their unit: -m metres, -m2 square metres, -deg degrees,
- * -mm millimetres (on the sensor alone), -w watts, -lm lumens, -cd candela, -stops halvings of light, -share a fraction of the frame; a bare number
- * is a ratio or a count. A number that cannot be computed is null, and so is a far limit at infinity (then
- * "sharp-to-infinity" is true). Keys are added by later versions, never renamed.
+ * -mm millimetres (on the sensor alone), -w watts, -a amperes, -v volts, -n newtons, -kg kilograms, -hz, -ms, -lm lumens,
+ * -cd candela, -stops halvings of light, -share a fraction of the frame; a bare number is a ratio or a count. A number
+ * that cannot be computed is null, and so is a far limit at infinity (then "sharp-to-infinity" is true). Keys are added by later versions, never renamed.
  *
  *   format, version                     "lookroom-readings", 1
  *   setup                               id of the set-up that is shown
@@ -15,7 +15,15 @@
  *   items { id: {                       in the set-up's order
  *     kind, x-m, y-m, facing-deg, bottom-m, top-m, has-footprint
  *     eyes-x-m, eyes-y-m, eyes-height-m, crown-m                                      people
- *     length-m                                                                        leads
+ *     length-m, path-m (along the floor), needed-m (with the way down and a loop), plug-off-m, load-off-m (its ends   leads
+ *     from socket and load), circuit (null: not known), load-w (at full), current-a, bears-a (a core like its own, for
+ *     hours, lying free; null: core not told), drop-v, drop-share (as bought, warm)
+ *     rated-w, rated-a, known-load-w (what else is told to hang on it; null: nothing is told), full-w, dimmed-w, full-a,  circuits
+ *     dimmed-a (known, and what leads feed: at full, as dimmed), load-share (full-a of rated-a), allowed-share,
+ *     sockets-n, leads-n
+ *     stand { gap-ratio, leg-ratio (what holds over what tips it, the arm over a gap between legs and over a leg; null:  what stands on three legs
+ *     nothing tips it), push-n (level, at its head), bag-kg, wanted-bag-kg (for the plan's limits), taken-as-kg (the
+ *     stand's mass, not told; null: it is), balance-kg (at a boom's short end; null without) }
  *     aim-direct-lx (on a face turned to it at its aim, straight from the lamp by its output), aim-seen-share (of
  *     what emits, past what stands between)                                            lights that aim at something
  *     file-lm, file-axis-cd (straight ahead), file-beam-deg (in the level plane)          lights with a photometric file
@@ -59,18 +67,22 @@
  *     outlines [ [ [ across, down ], ... ], ... ] (0..1 from the frame's upper left) } ]
  *   clashes [ { type ("overlap", "outside", "door", "ceiling"), a, b, depth-m, push-deg, x-m, y-m } ]
  *   sound { volume-m3, surface-m2, sabine-s, eyring-s (octaves 125 Hz to 4 kHz), is-eyring, is-measured, reverberation-s (at middle
- *     frequencies, as used), absorption-m2, critical-m, schroeder-hz, microphones [ { microphone, talker, distance-m, off-axis-deg,
+ *     frequencies, as used), absorption-m2, critical-m, schroeder-hz, background-db, modes-hz (first ones along x, along y and up, of the
+ *     box that holds the room), crowded-hz (two sides boom together there; null: nowhere in a voice), flutter-wall (the first of two bare
+ *     walls that face each other; null: none), flutter-period-ms, flutter-ring-s, microphones [ { microphone, talker, distance-m, off-axis-deg,
  *     off-mouth-deg, lean-off-axis-deg, lean-2-khz-db, voice-db, reverberant-db, over-room-db, noise-db, over-noise-db,
  *     over-noise-all-off-db, notch-hz, reflection-share, noises [ { noise (null: the room itself), level-db, win-db (null: nothing else
  *     is heard) } ] } ] }                levels are A-weighted; a microphone is there if somebody speaks into it
  *   light { n-sources (lights, house lights that are on, windows by day), has-bounces (what the room gives back is known),
  *     faces [ { person, left-cheek, right-cheek, forehead, top, back, chest (each { direct-lx, bounced-lx }), lit (the brighter
  *       cheek), key (id of what gives it most), key-is-sun (through that window), key-lx (there, straight), fill-lx (on the other
- *       cheek, all but the key's straight light), ratio-stops (the two cheeks, all light counted), key-side-deg (off the look; > 0 to the person's left), key-up-deg,
+ *       cheek, all but the key's straight light), ratio-stops (the two cheeks, all light counted), key-side-deg (off the look; > 0 to the
+ *       person's left), key-up-deg,
  *       back-lx (straight, on the back of the head), mixed-k (of the straight light on the lit cheek) } ],
  *     pictures [ { camera, walls { direct-lx, bounced-lx } (mean of what it sees of walls), walls-n (places looked at), walls-least-lx,
  *       walls-most-lx, face-signal, shadow-signal, clothes-signal, walls-signal (0..1, ITU-R BT.709, 1 clips),
  *       face-over-white-stops (> 0: burnt out), clothes-over-walls-stops } ] }
+ *   asks [ { ... } ]                    what the place is asked to do, with reasons: added by the command line, as "check --json" has it
  */
 
 #include "readings_private.h"
@@ -285,6 +297,7 @@ add_item (JsonBuilder    *builder,
   if (placed->item->kind == LR_ITEM_LEAD)
     lr_readings_add_number (builder, "length-m", g_array_index (study->leads, LrLeadReading, next->lead++).length_m);
   add_supply (builder, study, placed->item);
+  lr_readings_add_power (builder, study, placed);
   lr_readings_add_tape (builder, study->setup->room, marks, placed);
   json_builder_end_object (builder);
 }

@@ -24,6 +24,9 @@ void lr_readings_add_clashes    (JsonBuilder *builder, const LrStudy *study);
 /* readings_sound.c */
 void lr_readings_add_sound      (JsonBuilder *builder, const LrStudy *study);
 
+/* readings_power.c: of a lead, a circuit, or what stands on three legs */
+void lr_readings_add_power      (JsonBuilder *builder, const LrStudy *study, const LrPlaced *placed);
+
 /* readings_tape.c; marks are of lr_tape_marks_new () */
 void lr_readings_add_tape           (JsonBuilder *builder, const LrRoom *room, const GArray *marks, const LrPlaced *placed);
 void lr_readings_add_common_corners (JsonBuilder *builder, const GArray *marks);

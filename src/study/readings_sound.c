@@ -62,6 +62,26 @@ add_microphone (JsonBuilder             *builder,
   json_builder_end_object (builder);
 }
 
+static void
+add_resonances (JsonBuilder       *builder,
+                const LrRoomSound *room)
+{
+  gboolean has_flutter = room->flutter_wall >= 0;
+
+  json_builder_set_member_name (builder, "modes-hz");
+  json_builder_begin_array (builder);
+  for (gsize i = 0; i < G_N_ELEMENTS (room->modes_hz); i++)
+    json_builder_add_double_value (builder, isfinite (room->modes_hz[i]) ? room->modes_hz[i] : 0.0);
+  json_builder_end_array (builder);
+  lr_readings_add_number (builder, "crowded-hz", room->crowded_hz);
+  if (has_flutter)
+    lr_readings_add_count (builder, "flutter-wall", room->flutter_wall);
+  else
+    lr_readings_add_text (builder, "flutter-wall", NULL);
+  lr_readings_add_number (builder, "flutter-period-ms", has_flutter ? 1000.0 * room->flutter.period_s : (double) NAN);
+  lr_readings_add_number (builder, "flutter-ring-s", has_flutter ? room->flutter.ring_s : (double) NAN);
+}
+
 /**
  * lr_readings_add_sound:
  * @builder: within the object of readings
@@ -90,6 +110,8 @@ lr_readings_add_sound (JsonBuilder   *builder,
   lr_readings_add_number (builder, "absorption-m2", sound->room.absorption_m2);
   lr_readings_add_number (builder, "critical-m", sound->room.critical_m);
   lr_readings_add_number (builder, "schroeder-hz", sound->room.schroeder_hz);
+  lr_readings_add_number (builder, "background-db", sound->room.background_db);
+  add_resonances (builder, &sound->room);
   json_builder_set_member_name (builder, "microphones");
   json_builder_begin_array (builder);
   for (guint i = 0; i < sound->microphones->len; i++)

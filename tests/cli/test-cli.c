@@ -414,6 +414,7 @@ test_readings (void)
   g_assert_cmpstr (run->err, ==, "");
   root = parse (run->out, &parser);
   g_assert_cmpstr (json_object_get_string_member (root, "format"), ==, "lookroom-readings");
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "asks")), >, 0);
   g_assert_cmpuint (json_object_get_size (json_object_get_object_member (root, "items")), >, 10);
 }
 

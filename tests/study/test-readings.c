@@ -34,6 +34,16 @@ static const NumberCase number_cases[] = {
   { "a-lens-above", "camera-a", "lens-above-m", 0.02, 0.0005, "1.20 - 1.18" },
   { "a-look-room", "camera-a", "look-room-share", 0.61, 1e-6, "aimed 61 % across, and Ines is to the left of the lens" },
   { "b-x", "camera-b", "x-m", 5.07, 1e-9, "the file" },
+  { "lead-path", "lead-1", "path-m", 3.697, 0.0005, "0.18 + 2.31 + hypot (0.13, 1.20)" },
+  { "lead-needed", "lead-1", "needed-m", 4.497, 0.0005, "0.30 m down from the socket and 0.50 m for the loop more" },
+  { "lead-current", "lead-1", "current-a", 0.9662, 0.0001, "200 W / (230 V * 0.9)" },
+  { "lead-bears", "lead-1", "bears-a", 16.0, 1e-9, "1.5 mm2: BS 7671:2018, table 4F3A, from memory" },
+  { "lead-drop", "lead-1", "drop-v", 0.3075, 0.0002, "2 * 10 m * 0.9662 A * 13.3 ohm/km (IEC 60228) * 304.5 / 254.5" },
+  { "circuit-full", "circuit-1", "full-w", 280.0, 1e-9, "L1 200 W, L3 80 W" },
+  { "circuit-dimmed", "circuit-1", "dimmed-w", 170.0, 1e-9, "65 % of 200 W, 50 % of 80 W" },
+  { "circuit-current", "circuit-1", "full-a", 1.3527, 0.0001, "280 W / (230 V * 0.9)" },
+  { "circuit-share", "circuit-1", "load-share", 0.08454, 0.00001, "of 16 A" },
+  { "circuit-allowed", "circuit-1", "allowed-share", 0.8, 1e-9, "NEC 210.19(A)(1): 1 / 1.25" },
 };
 
 static JsonObject *
@@ -99,9 +109,9 @@ has_unit (const char *key)
   static const char *const bare[] = {
     "kind", "has-footprint", "tape", "subject", "is-main", "magnification", "sharp-to-infinity", "shot", "side", "face-ratio",
     "joint", "looks-to", "behind", "behind-item", "behind-wall", "size-ratio", "converter", "f-number",
-    "f-number-for-depth", "aspect",
+    "f-number-for-depth", "aspect", "circuit", "stand",
   };
-  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w", "-stops", "-lx", "-lm", "-cd" };
+  static const char *const units[] = { "-m", "-mm", "-deg", "-share", "-m2", "-w", "-stops", "-lx", "-lm", "-cd", "-a", "-v", "-n" };
 
   for (guint i = 0; i < G_N_ELEMENTS (bare); i++)
     if (g_str_equal (key, bare[i]))
@@ -133,6 +143,39 @@ test_keys (void)
         if (!has_unit (key->data))
           g_error ("“%s” of %s tells no unit", (char *) key->data, (char *) id->data);
     }
+}
+
+/* Statics by hand: L1 of 3 kg on a stand taken as 3 kg, feet on a circle of .50 m: 6 kg * .25 m, pushed at 1.75 m */
+static void
+test_stand (void)
+{
+  g_autoptr (JsonNode) node = NULL;
+  JsonObject *items = json_object_get_object_member (read_loft (&node), "items");
+  JsonObject *lamp = json_object_get_object_member (json_object_get_object_member (items, "light-1"), "stand");
+  JsonObject *boom = json_object_get_object_member (json_object_get_object_member (items, "microphone-1"), "stand");
+
+  assert_near (json_object_get_double_member (lamp, "push-n"), 6.0 * 0.25 * 9.80665 / 1.75, 1e-6);
+  assert_near (json_object_get_double_member (lamp, "taken-as-kg"), 3.0, 1e-9);
+  g_assert_true (json_object_get_null_member (lamp, "gap-ratio"));
+  g_assert_true (json_object_get_null_member (lamp, "balance-kg"));
+  /* arm of .8 kg, half of (1.788 - .55) m out, capsule of .35 kg at 1.788 m, held at .55 m */
+  assert_near (json_object_get_double_member (boom, "balance-kg"), (0.8 * 0.5 * (1.7881 - 0.55) + 0.35 * 1.7881) / 0.55, 0.001);
+  g_assert_false (json_object_has_member (json_object_get_object_member (items, "camera-a"), "stand"));
+}
+
+/* The box that holds the loft, 7.20 by 5.40 by 2.80 m: c / 2L (Rayleigh), c 343.2 m/s at 20 °C (ISO 9613-1) */
+static void
+test_room_modes (void)
+{
+  static const double sides_m[] = { 7.20, 5.40, 2.80 };
+  g_autoptr (JsonNode) node = NULL;
+  JsonObject *sound = json_object_get_object_member (read_loft (&node), "sound");
+  JsonArray *modes = json_object_get_array_member (sound, "modes-hz");
+
+  for (guint i = 0; i < G_N_ELEMENTS (sides_m); i++)
+    assert_near (json_array_get_double_element (modes, i), 343.2 / (2.0 * sides_m[i]), 0.05);
+  g_assert_true (json_object_has_member (sound, "crowded-hz"));
+  g_assert_true (json_object_has_member (sound, "flutter-wall"));
 }
 
 /* 1000 cd and cos v to its sides: pi 1000 lm, half of it at 60 degrees (closed forms) */
@@ -201,6 +244,8 @@ main (int   argc,
   g_test_add_func ("/readings/pair", test_pair);
   g_test_add_func ("/readings/walls", test_walls);
   g_test_add_func ("/readings/keys", test_keys);
+  g_test_add_func ("/readings/stand", test_stand);
+  g_test_add_func ("/readings/room-modes", test_room_modes);
   g_test_add_func ("/readings/null", test_null);
   g_test_add_func ("/readings/lamp-file", test_lamp_file);
   g_test_add_func ("/readings/same", test_same);
