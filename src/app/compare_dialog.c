@@ -128,7 +128,8 @@ make_room (LrCompareDialog *self,
   GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4), *name = gtk_label_new (setup->name);
 
   gtk_label_set_xalign (GTK_LABEL (name), 0.0F);
-  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+  /* set-ups differ in how their names end */
+  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_MIDDLE);
   gtk_widget_set_tooltip_text (name, setup->name);
   gtk_widget_add_css_class (name, "panel-title");
   gtk_widget_set_size_request (column, room_px (self), -1);

@@ -181,12 +181,12 @@ lr_further_tape (LrFlow *flow)
 
   if (height > 0.0)
     lr_flow_figure (flow, height, draw_tapes, NULL, NULL);
-  lr_flow_table (flow, columns, G_N_ELEMENTS (columns));
-  for (guint i = 0; i < marks->len; i++)
-    add_mark (flow, &g_array_index (marks, LrTapeMark, i));
   lr_flow_paragraph (flow, _("Wall 1 goes from corner 1 to corner 2. From a wall, swing the tape: the shortest reading is square to it. From two corners, "
                              "hold both tapes level and straight: the mark is where they meet. Off by: one standard deviation of the worse direction, "
                              "with tapes good to 4 mm and 0.2 mm per metre. (In brackets): they cross too flat. *: held level over furniture."));
+  lr_flow_table (flow, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < marks->len; i++)
+    add_mark (flow, &g_array_index (marks, LrTapeMark, i));
 }
 
 /**

@@ -12,8 +12,11 @@
 #include "power_readings.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #define OFF_PX 9.0
+#define LETTER_PX 6.0 /* about so wide is a letter of a note */
+#define CLEAR_PX 8.0  /* nearer to another lead, a label reads as that one's */
 #define HATCH_HALF_M 0.15
 #define HATCH_STEP_M 0.06
 
@@ -54,6 +57,28 @@ describe (const LrFloor       *floor,
   return g_strdup_printf (_("%s  %s of %s"), tag, laid, bought);
 }
 
+/* Whether a label in its middle at @at reads as another lead's */
+static gboolean
+is_on_other (const LrFloor *floor,
+             const LrItem  *own,
+             LrVec2         at,
+             LrVec2         along,
+             double         half_px)
+{
+  for (guint i = 0; i < floor->study->leads->len; i++)
+    {
+      const LrItem *other = g_array_index (floor->study->leads, LrLeadReading, i).item;
+
+      for (gsize k = 0; other != own && k + 1 < other->n_path; k++)
+        for (int share = -2; share <= 2; share++)
+          if (lr_segment_distance_m (lr_floor_device (floor, other->path_m[k]), lr_floor_device (floor, other->path_m[k + 1]),
+                                     lr_vec2_along (at, along, 0.5 * share * half_px), NULL) < CLEAR_PX * floor->px)
+            return TRUE;
+    }
+
+  return FALSE;
+}
+
 static void
 label_lead (const LrFloor       *floor,
             const LrLeadReading *lead)
@@ -66,7 +91,9 @@ label_lead (const LrFloor       *floor,
   g_autofree char *text = describe (floor, lead);
   double angle = lr_floor_reading_angle_rad (from, to);
   LrVec2 up = lr_vec2 (sin (angle), -cos (angle));
-  LrVec2 places[G_N_ELEMENTS (offs) * G_N_ELEMENTS (shares)];
+  LrVec2 places[G_N_ELEMENTS (offs) * G_N_ELEMENTS (shares)], on_others[G_N_ELEMENTS (places)];
+  double half_px = 0.5 * LETTER_PX * floor->px * (double) g_utf8_strlen (text, -1);
+  guint n_free = 0, n_on = 0;
   LrLabel label = {
     .rank = LR_LABEL_NOTE,
     .text = text,
@@ -82,8 +109,15 @@ label_lead (const LrFloor       *floor,
     {
       LrVec2 on = lr_vec2_along (from, lr_vec2_sub (to, from), shares[i % G_N_ELEMENTS (shares)]);
 
-      places[i] = lr_vec2_along (on, up, offs[i / G_N_ELEMENTS (shares)] * floor->px);
+      LrVec2 at = lr_vec2_along (on, up, offs[i / G_N_ELEMENTS (shares)] * floor->px);
+
+      if (is_on_other (floor, item, at, lr_vec2 (cos (angle), sin (angle)), half_px))
+        on_others[n_on++] = at;
+      else
+        places[n_free++] = at;
     }
+  /* the others only where there is no free one */
+  memcpy (places + n_free, on_others, n_on * sizeof *places);
   lr_labels_add_at (floor->labels, &label, places, G_N_ELEMENTS (places));
 }
 

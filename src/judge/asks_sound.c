@@ -32,14 +32,6 @@ minutes_before (const char *time,
   return g_strdup_printf ("%02d:%02d", minute / 60, minute % 60);
 }
 
-static char *
-capitalize (const char *name)
-{
-  g_autofree char *first = g_utf8_substring (name, 0, MIN (1, g_utf8_strlen (name, -1))), *upper = g_utf8_strup (first, -1);
-
-  return g_strconcat (upper, g_utf8_next_char (name), NULL);
-}
-
 static void
 ask_off (GPtrArray      *asks,
          const LrStudy  *study,
@@ -48,7 +40,7 @@ ask_off (GPtrArray      *asks,
 {
   const LrJob *job = study->plan->job;
   g_autofree char *from = minutes_before (job->time_roll, BEFORE_MIN), *to = minutes_before (job->time_wrap, 0);
-  g_autofree char *title = lr_item_title (noise->item), *name = *title != '\0' ? capitalize (title) : g_strdup (title);
+  g_autofree char *name = lr_item_title_first (noise->item);
   /* Translators: a noise that is to be switched off */
   g_autofree char *text = g_strdup_printf (_("%s off, on again after"), name);
 

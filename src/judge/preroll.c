@@ -52,12 +52,12 @@ lr_preroll_add (LrPreroll      *preroll,
  * lr_preroll_title:
  * @item: a thing
  *
- * Returns: (transfer full): "Camera A", escaped for markup
+ * Returns: (transfer full): "Camera A", as a sentence begins, escaped for markup
  */
 char *
 lr_preroll_title (const LrItem *item)
 {
-  g_autofree char *title = lr_item_title (item);
+  g_autofree char *title = lr_item_title_first (item);
 
   return g_markup_escape_text (title, -1);
 }

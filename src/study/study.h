@@ -178,6 +178,7 @@ const char            *lr_shot_letters (LrShot shot); /* "MCU" */
 char                  *lr_camera_lens_title (const LrCameraReading *camera);
 /* What a person calls the thing: "Camera B", "Wenna", "L1 key", "drafting table"; (transfer full) */
 char                  *lr_item_title (const LrItem *item);
+char       *lr_item_title_first (const LrItem *item);                      /* the same at the head of a sentence; (transfer full) */
 /* Compass direction of a wall, seen from inside: "north wall", translated. Also "towards the north wall" */
 const char            *lr_wall_title   (const LrRoom *room, int wall);
 const char            *lr_wall_towards (const LrRoom *room, LrVec2 direction);

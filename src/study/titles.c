@@ -236,3 +236,22 @@ lr_item_title (const LrItem *item)
 
   return g_strdup (item->name[0] != '\0' ? item->name : form);
 }
+
+/**
+ * lr_item_title_first:
+ * @item: an item
+ *
+ * Returns: (transfer full): its title as a sentence begins: "Drafting table"
+ */
+char *
+lr_item_title_first (const LrItem *item)
+{
+  g_autofree char *title = lr_item_title (item), *first = NULL, *upper = NULL;
+
+  if (title[0] == '\0')
+    return g_steal_pointer (&title);
+
+  first = g_utf8_substring (title, 0, 1);
+  upper = g_utf8_strup (first, -1);
+  return g_strconcat (upper, g_utf8_next_char (title), NULL);
+}
