@@ -34,13 +34,21 @@ free_load (gpointer data)
   g_free (load);
 }
 
-/* Beside the program that was not installed, else where it was */
+/* What the environment names, as for tests; else from beside this program while it is not installed; else the installed one. No place that
+ * was only known when it was built: anybody might have put something there since */
 static char *
 dup_program_path (void)
 {
-  const char *folder = g_file_test (LR_BUILD_LIBEXEC_DIR "/" PROGRAM, G_FILE_TEST_IS_EXECUTABLE) ? LR_BUILD_LIBEXEC_DIR : LR_LIBEXEC_DIR;
+  const char *named = g_getenv ("LOOKROOM_PICTURE_PROGRAM");
+  g_autofree char *self = g_file_read_link ("/proc/self/exe", NULL), *folder = self != NULL ? g_path_get_dirname (self) : NULL;
+  g_autofree char *beside = folder != NULL ? g_build_filename (folder, "src", "picture", PROGRAM, NULL) : NULL;
 
-  return g_build_filename (folder, PROGRAM, NULL);
+  if (named != NULL)
+    return g_strdup (named);
+  if (beside != NULL && g_file_test (beside, G_FILE_TEST_IS_EXECUTABLE))
+    return g_steal_pointer (&beside);
+
+  return g_build_filename (LR_LIBEXEC_DIR, PROGRAM, NULL);
 }
 
 static const char *

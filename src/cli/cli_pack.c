@@ -81,7 +81,7 @@ lr_cli_pack (int    argc,
       if (is_csv && is_json)
         lr_cli_complain (NULL, _("--csv and --json do not go together"));
       else
-        plan = lr_cli_plan_open (&options);
+        plan = lr_cli_plan_study (&options);
     }
   lr_cli_options_clear (&options);
   if (plan == NULL)

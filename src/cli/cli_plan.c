@@ -208,6 +208,27 @@ lr_cli_plan_read (const LrCliOptions *options,
 LrCliPlan *
 lr_cli_plan_open (const LrCliOptions *options)
 {
+  LrCliPlan *opened = lr_cli_plan_study (options);
+
+  if (opened == NULL)
+    return NULL;
+
+  opened->levels = lr_light_levels_new (opened->plan, TRUE, NULL);
+  opened->remarks = lr_remarks_new_lit (opened->study, opened->levels, opened->units);
+  return opened;
+}
+
+/**
+ * lr_cli_plan_study:
+ * @options: common options, parsed
+ *
+ * As lr_cli_plan_open(), without levels of light and remarks, which take long: both are %NULL.
+ *
+ * Returns: (transfer full) (nullable): the plan, or %NULL after a complaint
+ */
+LrCliPlan *
+lr_cli_plan_study (const LrCliOptions *options)
+{
   LrUnits units;
   LrPlan *plan = lr_cli_plan_read (options, &units);
   LrCliPlan *opened;
@@ -220,8 +241,6 @@ lr_cli_plan_open (const LrCliOptions *options)
   opened->units = units;
   opened->plan = plan;
   opened->study = lr_study_new (plan);
-  opened->levels = lr_light_levels_new (plan, TRUE, NULL);
-  opened->remarks = lr_remarks_new_lit (opened->study, opened->levels, units);
   return opened;
 }
 
@@ -253,8 +272,8 @@ lr_cli_date_of (const char *path)
 void
 lr_cli_plan_free (LrCliPlan *plan)
 {
-  lr_remarks_free (plan->remarks);
-  lr_light_levels_unref (plan->levels);
+  g_clear_pointer (&plan->remarks, lr_remarks_free);
+  g_clear_pointer (&plan->levels, lr_light_levels_unref);
   lr_study_free (plan->study);
   lr_plan_unref (plan->plan);
   g_free (plan->path);

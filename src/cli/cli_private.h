@@ -41,6 +41,7 @@ void     lr_cli_options_clear (LrCliOptions *options);
 /* (transfer full) (nullable): the plan alone, without any study */
 LrPlan    *lr_cli_plan_read (const LrCliOptions *options, LrUnits *units);
 LrCliPlan *lr_cli_plan_open (const LrCliOptions *options);
+LrCliPlan *lr_cli_plan_study (const LrCliOptions *options); /* without levels and remarks */
 void       lr_cli_plan_free (LrCliPlan *plan);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrCliPlan, lr_cli_plan_free)
 

@@ -265,7 +265,7 @@ lr_cli_tape (int    argc,
       is_good = FALSE;
     }
   if (is_good)
-    plan = lr_cli_plan_open (&options);
+    plan = lr_cli_plan_study (&options);
   lr_cli_options_clear (&options);
   if (plan == NULL)
     return LR_EXIT_FAILED;

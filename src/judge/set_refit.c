@@ -18,6 +18,8 @@
 #include <math.h>
 #include <stdlib.h>
 
+#define MAX_CANDIDATES 100000 /* of a level; some hundreds are tried, others are seen at a glance to be no better */
+
 typedef struct
 {
   double step_m, turn_rad;
@@ -91,27 +93,64 @@ add_turns (const LrSetSearch *search,
     }
 }
 
-/* Whole steps from where the set is, as long as what it is turned about stays in the room */
+static void
+add_place (const LrSetSearch *search,
+           const Level       *level,
+           int                i,
+           int                j,
+           GArray            *candidates)
+{
+  const LrRoom *room = lr_plan_get_setup (search->plan)->room;
+  LrVec2 by_m = lr_vec2 (i * level->step_m, j * level->step_m);
+
+  if (has_found (search) && lr_vec2_length (by_m) >= search->best.farthest_m)
+    return;
+  if (lr_polygon_contains (room->corners_m, room->n_corners, lr_vec2_add (search->about_m, by_m)))
+    add_turns (search, level, by_m, candidates);
+}
+
+/* Keeps the smallest moves; the farthest of them, or no end while there are fewer */
+static double
+keep_smallest (GArray *candidates)
+{
+  g_array_sort (candidates, compare);
+  if (candidates->len < MAX_CANDIDATES)
+    return HUGE_VAL;
+
+  g_array_set_size (candidates, MAX_CANDIDATES);
+  return g_array_index (candidates, Candidate, MAX_CANDIDATES - 1).farthest_m;
+}
+
+/* Whole steps from where the set is, as long as what it is turned about stays in the room. Ring by ring, for a hall has more than can be tried:
+ * something moves at least as far as the middle that the set is turned about, so that rings beyond the farthest kept have nothing smaller */
 static GArray *
 make_candidates (const LrSetSearch *search,
                  const Level       *level)
 {
   const LrRoom *room = lr_plan_get_setup (search->plan)->room;
   GArray *candidates = g_array_new (FALSE, FALSE, sizeof (Candidate));
+  double reach_m, bound_m = HUGE_VAL;
   LrVec2 low_m, high_m;
 
   lr_polygon_bounds (room->corners_m, room->n_corners, &low_m, &high_m);
-  for (int i = (int) floor ((low_m.x - search->about_m.x) / level->step_m); i * level->step_m <= high_m.x - search->about_m.x; i++)
-    for (int j = (int) floor ((low_m.y - search->about_m.y) / level->step_m); j * level->step_m <= high_m.y - search->about_m.y; j++)
-      {
-        LrVec2 by_m = lr_vec2 (i * level->step_m, j * level->step_m);
-
-        if (has_found (search) && lr_vec2_length (by_m) >= search->best.farthest_m)
-          continue;
-        if (lr_polygon_contains (room->corners_m, room->n_corners, lr_vec2_add (search->about_m, by_m)))
-          add_turns (search, level, by_m, candidates);
-      }
-  g_array_sort (candidates, compare);
+  reach_m = fmax (fmax (high_m.x - search->about_m.x, search->about_m.x - low_m.x), fmax (high_m.y - search->about_m.y, search->about_m.y - low_m.y));
+  for (int ring = 0; ring * level->step_m <= fmin (reach_m, bound_m) && !is_over (search); ring++)
+    {
+      for (int k = -ring; k <= ring; k++)
+        {
+          add_place (search, level, k, -ring, candidates);
+          if (ring > 0)
+            add_place (search, level, k, ring, candidates);
+          if (ABS (k) < ring)
+            {
+              add_place (search, level, -ring, k, candidates);
+              add_place (search, level, ring, k, candidates);
+            }
+        }
+      if (candidates->len >= 2 * MAX_CANDIDATES)
+        bound_m = keep_smallest (candidates);
+    }
+  keep_smallest (candidates);
 
   return candidates;
 }
@@ -211,7 +250,7 @@ say_why (LrSetRefit   *refit,
  * @units: how lengths are written
  * @cancellable: (nullable): gives it up
  *
- * Looks for the move. It takes some tenths of a second. May be called from any thread.
+ * Looks for the move. It takes some tenths of a second, in a hall some seconds. May be called from any thread.
  *
  * Returns: (transfer full) (nullable): what was found; %NULL: it was cancelled
  */

@@ -18,21 +18,18 @@ is_row_begun (const GString *csv)
   return csv->len > 0 && csv->str[csv->len - 1] != '\n';
 }
 
-/**
- * lr_csv_add:
- * @csv: a table
- * @text: (nullable): of a field; the first of a row must not be empty
- *
- * Adds a field to the last row.
- */
-void
-lr_csv_add (GString    *csv,
-            const char *text)
+static void
+begin_field (GString *csv)
 {
   if (is_row_begun (csv))
     g_string_append_c (csv, ',');
-  if (text == NULL)
-    return;
+}
+
+/* Quoted where RFC 4180 wants it */
+static void
+add_plain (GString    *csv,
+           const char *text)
+{
   if (strpbrk (text, ",\"\r\n") == NULL)
     {
       g_string_append (csv, text);
@@ -50,6 +47,30 @@ lr_csv_add (GString    *csv,
 }
 
 /**
+ * lr_csv_add:
+ * @csv: a table
+ * @text: (nullable): of a field; the first of a row must not be empty
+ *
+ * Adds a field to the last row. One that a spreadsheet would take for a formula gets an apostrophe before it: the text may be a stranger's.
+ */
+void
+lr_csv_add (GString    *csv,
+            const char *text)
+{
+  begin_field (csv);
+  if (text == NULL)
+    return;
+  if (text[0] != '\0' && strchr ("=+-@\t\r", text[0]) != NULL)
+    {
+      g_autofree char *plain = g_strconcat ("'", text, NULL);
+
+      add_plain (csv, plain);
+    }
+  else
+    add_plain (csv, text);
+}
+
+/**
  * lr_csv_add_number:
  * @csv: a table
  * @value: a number
@@ -64,14 +85,12 @@ lr_csv_add_number (GString *csv,
 {
   char format[8], text[64];
 
+  begin_field (csv);
   if (!isfinite (value))
-    {
-      lr_csv_add (csv, NULL);
-      return;
-    }
+    return;
 
   g_snprintf (format, sizeof format, "%%.%df", CLAMP (decimals, 0, 9));
-  lr_csv_add (csv, g_ascii_formatd (text, sizeof text, format, value));
+  add_plain (csv, g_ascii_formatd (text, sizeof text, format, value));
 }
 
 /**

@@ -74,6 +74,52 @@ is_told_by_focal (const LrProp *prop,
          && like->was->camera.focal_m != like->now->camera.focal_m;
 }
 
+static gboolean
+is_same_thing (const LrItem *a,
+               const LrItem *b,
+               int           pass)
+{
+  gboolean has_same_id = strcmp (a->id, b->id) == 0, has_same_tag = strcmp (a->tag, b->tag) == 0;
+
+  if (a->kind != b->kind)
+    return FALSE;
+  if (pass == 0)
+    return has_same_id && has_same_tag;
+  if (pass == 1)
+    return has_same_tag && *a->tag != '\0';
+  if (pass == 2)
+    return has_same_id;
+
+  return *a->name != '\0' && strcmp (a->name, b->name) == 0;
+}
+
+/* Ids may be others where plans were made apart, or things carried: what they name counts */
+static gboolean
+is_same_text (const LrPlanDiff *diff,
+              const LrProp     *prop,
+              const char       *was,
+              const char       *now)
+{
+  const LrItem *was_item, *now_item;
+  const LrKitEntry *was_entry, *now_entry;
+
+  if (strcmp (was, now) == 0)
+    return TRUE;
+  if (prop->type != LR_PROP_REF || *was == '\0' || *now == '\0')
+    return FALSE;
+
+  was_item = lr_setup_find (diff->was, was);
+  now_item = lr_setup_find (diff->now, now);
+  for (int pass = 0; was_item != NULL && now_item != NULL && pass < N_PASSES; pass++)
+    if (is_same_thing (was_item, now_item, pass))
+      return TRUE;
+
+  was_entry = lr_plan_find_kit (diff->was_plan, was);
+  now_entry = lr_plan_find_kit (diff->now_plan, now);
+  return was_entry != NULL && now_entry != NULL && was_entry->item->kind == now_entry->item->kind
+         && strcmp (was_entry->title, now_entry->title) == 0;
+}
+
 /**
  * lr_diff_add_props:
  * @diff: a difference that is being made
@@ -101,7 +147,7 @@ lr_diff_add_props (LrPlanDiff        *diff,
       found.was_owner = was;
       found.now_owner = now;
       found.nearer_m = NAN;
-      if (lr_prop_is_text (prop) ? strcmp (lr_prop_get_text (prop, was), lr_prop_get_text (prop, now)) == 0
+      if (lr_prop_is_text (prop) ? is_same_text (diff, prop, lr_prop_get_text (prop, was), lr_prop_get_text (prop, now))
                                  : !is_other_number (prop, lr_prop_get_number (prop, was), lr_prop_get_number (prop, now)))
         continue;
       if (!lr_prop_is_text (prop))
@@ -114,25 +160,6 @@ lr_diff_add_props (LrPlanDiff        *diff,
 }
 
 /* Pairs */
-
-static gboolean
-is_same_thing (const LrItem *a,
-               const LrItem *b,
-               int           pass)
-{
-  gboolean has_same_id = strcmp (a->id, b->id) == 0, has_same_tag = strcmp (a->tag, b->tag) == 0;
-
-  if (a->kind != b->kind)
-    return FALSE;
-  if (pass == 0)
-    return has_same_id && has_same_tag;
-  if (pass == 1)
-    return has_same_tag && *a->tag != '\0';
-  if (pass == 2)
-    return has_same_id;
-
-  return *a->name != '\0' && strcmp (a->name, b->name) == 0;
-}
 
 /* Index in @now of each of @was, or -1 */
 static int *

@@ -10,6 +10,8 @@
 
 #include "plan_writer.h"
 
+#include "plan_reader.h"
+
 #include "json_writer.h"
 #include "plan_private.h"
 #include "save.h"
@@ -487,6 +489,13 @@ lr_plan_write (const LrPlan  *plan,
 
   bytes = lr_plan_to_bytes (plan);
   data = g_bytes_get_data (bytes, &length);
+  if (length > LR_MAX_FILE_BYTES)
+    {
+      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_TOO_LARGE,
+                   _("%s: the plan takes %.0f MB, and no more than %d MB can be read again: take out a picture of a floor plan."), shown_path,
+                   (double) length / (1024.0 * 1024.0), LR_MAX_FILE_BYTES / (1024 * 1024));
+      return FALSE;
+    }
   has_backup = g_file_test (target, G_FILE_TEST_IS_REGULAR) && make_backup (target, fresh_backup);
   is_saved = lr_save_bytes (target, data, length, error);
   if (!is_saved)

@@ -335,14 +335,16 @@ static const LrSupplyForm forms[LR_N_PACK_WHATS] = {
   [LR_PACK_MARK_TAPE] = LR_SUPPLY_MARK_TAPE, [LR_PACK_SPARE_LAMP] = LR_SUPPLY_OTHER,
 };
 
-/* What is left of each supply when the lines before have taken theirs; most demanding lines must come first */
+/* What is left of each supply when the lines before have taken theirs; most demanding lines must come first. @has_spare: what is wanted in
+ * reserve as well, of what nobody needs */
 static void
 take_from_supplies (LrPackLine    *line,
                     const LrStudy *study,
+                    gboolean       has_spare,
                     int           *left)
 {
-  int wanted = line->quantity;
-  gboolean is_counted = FALSE;
+  int wanted = line->quantity - (has_spare ? MAX (line->owned, 0) : line->spare);
+  gboolean is_counted = has_spare;
 
   if (forms[line->what] == LR_SUPPLY_OTHER)
     return;
@@ -386,7 +388,9 @@ count_owned (LrPacking     *packing,
   for (guint i = 0; i < study->plan->supplies->len; i++)
     left[i] = ((const LrSupply *) study->plan->supplies->pdata[i])->count;
   for (guint i = 0; i < by_size->len; i++)
-    take_from_supplies (by_size->pdata[i], study, left);
+    take_from_supplies (by_size->pdata[i], study, FALSE, left);
+  for (guint i = 0; i < by_size->len; i++)
+    take_from_supplies (by_size->pdata[i], study, TRUE, left);
   for (guint i = 0; i < packing->lines->len; i++)
     {
       LrPackLine *line = packing->lines->pdata[i];

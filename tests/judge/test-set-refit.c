@@ -243,6 +243,22 @@ test_cancel (void)
   g_assert_null (lr_set_refit_new (plan, LR_UNITS_METRIC, cancellable));
 }
 
+/* A hall has far more places than are tried: of 80 by 60 m some 138 million moves at the finest, which would take gigabytes */
+static void
+test_hall (void)
+{
+  g_autoptr (LrPlan) plan = fixture_room (80.0, 60.0, 2.6);
+  g_autoptr (LrSetRefit) refit = NULL;
+
+  /* two in one chair: no move of both mends that */
+  fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_SUBJECT, 40.0, 30.0);
+  fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_INTERVIEWER, 40.1, 30.0);
+  g_test_timer_start ();
+  refit = lr_set_refit_new (plan, LR_UNITS_METRIC, NULL);
+  g_test_message ("%.2f s, %u trials: %s", g_test_timer_elapsed (), refit->n_trials, refit->offer);
+  g_assert_cmpint (refit->state, ==, LR_SET_REFIT_NO_HELP);
+}
+
 /* The loft, found with a pillar where camera B was planned: what goes with the set goes as one, and leads still reach their lamps */
 static void
 test_loft (void)
@@ -287,6 +303,7 @@ main (int    argc,
   g_test_add_func ("/set-refit/fine", test_fine);
   g_test_add_func ("/set-refit/no-help", test_no_help);
   g_test_add_func ("/set-refit/cancel", test_cancel);
+  g_test_add_func ("/set-refit/hall", test_hall);
   g_test_add_func ("/set-refit/loft", test_loft);
 
   return g_test_run ();

@@ -42,6 +42,19 @@ test_fields (void)
   g_assert_cmpstr (csv->str, ==, "a,,,\"Carrow, Wenna\",\"line\n\",-1.50,,,2\r\nnext");
 }
 
+/* What a spreadsheet would take for a formula stays a text: OWASP, CSV Injection, from memory. A number keeps its minus */
+static void
+test_formulas (void)
+{
+  g_autoptr (GString) csv = g_string_new (NULL);
+
+  lr_csv_add (csv, "=1+1");
+  lr_csv_add (csv, "@sum, more");
+  lr_csv_add (csv, "a-b");
+  lr_csv_add_number (csv, -1.0, 0);
+  g_assert_cmpstr (csv->str, ==, "'=1+1,\"'@sum, more\",a-b,-1");
+}
+
 int
 main (int    argc,
       char **argv)
@@ -49,6 +62,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/csv/rfc-4180", test_rfc);
   g_test_add_func ("/csv/fields", test_fields);
+  g_test_add_func ("/csv/formulas", test_formulas);
 
   return g_test_run ();
 }

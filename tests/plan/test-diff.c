@@ -199,6 +199,26 @@ test_two_plans (void)
       g_assert_cmpstr (nth (diff, i)->was->id, !=, "light-2");
 }
 
+/* What is aimed at is the same by its tag or name, whatever its id is in the other plan */
+static void
+test_references (void)
+{
+  g_autoptr (LrPlan) plan = set (), other = set ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LrPlanDiff) diff = NULL;
+
+  /* the second light of the one is the first of the other */
+  take_next (&plan, lr_plan_change_text (plan, "light-1", "tag", "L7", &error), &error);
+  take_next (&other, lr_plan_change_text (other, "light-2", "tag", "L7", &error), &error);
+  take_next (&other, lr_plan_change_text (other, "light-1", "tag", "L8", &error), &error);
+  take_next (&plan, lr_plan_change_text (plan, "camera-1", "aims-at", "light-1", &error), &error);
+  take_next (&other, lr_plan_change_text (other, "camera-1", "aims-at", "light-2", &error), &error);
+  diff = lr_plan_diff_new (plan, other);
+  for (guint i = 0; i < diff->all->len; i++)
+    if (nth (diff, i)->type == LR_DIFF_CHANGED)
+      g_assert_cmpstr (nth (diff, i)->prop->key, !=, "aims-at");
+}
+
 int
 main (int    argc,
       char **argv)
@@ -209,6 +229,7 @@ main (int    argc,
   g_test_add_func ("/diff/each", test_each);
   g_test_add_func ("/diff/set", test_set);
   g_test_add_func ("/diff/two-plans", test_two_plans);
+  g_test_add_func ("/diff/references", test_references);
 
   return g_test_run ();
 }

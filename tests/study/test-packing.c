@@ -294,6 +294,23 @@ test_told_by_the_kit (void)
   assert_near (cards->total, 2.0 * 101.25, 1e-9); /* 150e6 × 5400 / 8 each */
 }
 
+/* Two cards of the larger size do for two cameras of which one is content with less: a reserve takes nothing that is needed */
+static void
+test_reserve_last (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrPacking) packing = NULL;
+
+  fixture_set (&plan, "camera-a", "data-rate-mbit-s", 100.0);
+  fixture_set (&plan, "camera-b", "data-rate-mbit-s", 100.0);
+  fixture_set (&plan, "camera-a", "card-gb", 256.0);
+  fixture_set (&plan, "camera-b", "card-gb", 128.0);
+  add_supply (&plan, LR_SUPPLY_CARD, 2, 256.0);
+  packing = pack (plan);
+  g_assert_cmpint (find (packing, "camera/card-256")->missing, ==, 0);
+  g_assert_cmpint (find (packing, "camera/card-128")->missing, ==, 0);
+}
+
 static void
 test_no_times (void)
 {
@@ -467,6 +484,7 @@ main (int    argc,
   add_rows ("/packing/run", run_cases, test_run);
   g_test_add_func ("/packing/mains", test_mains);
   g_test_add_func ("/packing/told-by-the-kit", test_told_by_the_kit);
+  g_test_add_func ("/packing/reserve-last", test_reserve_last);
   g_test_add_func ("/packing/no-times", test_no_times);
   g_test_add_func ("/packing/leads", test_leads);
   g_test_add_func ("/packing/light-without-lead", test_light_without_lead);
