@@ -101,13 +101,26 @@ make_uid (const LrJob *job)
   return uid;
 }
 
-/* Who to call, how to get in, and the steps from here to the next call */
+/* The call after this one that has a time, or N_CALLS */
+static int
+next_call (const Calendar *calendar,
+           int             call)
+{
+  int next = call + 1;
+
+  while (next < N_CALLS && calendar->minutes[next] < 0)
+    next++;
+  return next;
+}
+
+/* Who to call, how to get in, and the steps from here that fit before the next call */
 static char *
 describe (const Calendar *calendar,
           int             call)
 {
   const LrJob *job = calendar->job;
   GString *text = g_string_new (NULL);
+  int next = next_call (calendar, call), end = next < N_CALLS ? calendar->minutes[next] : INT_MAX, over = 0;
 
   if (job->access[0] != '\0')
     g_string_append_printf (text, _("Access: %s\n"), job->access);
@@ -119,9 +132,15 @@ describe (const Calendar *calendar,
       const LrRunStep *step = g_ptr_array_index (calendar->run->steps, i);
       g_autofree char *from = lr_minute_format (step->from);
 
-      if ((int) step->part == call && step->from >= 0)
+      if ((int) step->part != call || step->from < 0)
+        continue;
+      over = MAX (over, end < INT_MAX ? step->to - end : 0);
+      if (step->from < end)
         g_string_append_printf (text, "%s %s\n", from, step->title);
     }
+  if (over > 0)
+    g_string_append_printf (text, ngettext ("This takes %d minute longer than there is.\n", "This takes %d minutes longer than there are.\n",
+                                            (gulong) over), over);
   if (text->len > 0)
     g_string_truncate (text, text->len - 1);
   return g_string_free (text, FALSE);
@@ -176,10 +195,8 @@ add_event (const Calendar *calendar,
   g_autofree char *description = describe (calendar, call);
   g_auto (GStrv) pieces = g_strsplit (_(titles[call]), "%s", 2);
   g_autofree char *summary = g_strconcat (pieces[0], title, pieces[1], NULL);
-  int next = call + 1;
+  int next = next_call (calendar, call);
 
-  while (next < N_CALLS && calendar->minutes[next] < 0)
-    next++;
   lr_ical_add (calendar->file, "BEGIN", "VEVENT");
   lr_ical_add (calendar->file, "UID", uid);
   lr_ical_add (calendar->file, "DTSTAMP", calendar->stamp);

@@ -25,7 +25,7 @@
 /* What the estimates count */
 typedef struct
 {
-  int cameras, lights, booms, lavaliers, camera_mics, panels, leads, windows, switches, people, standing;
+  int cameras, lights, booms, lavaliers, camera_mics, panels, leads, windows, switches, people, seats, standing;
 } Counts;
 
 static gboolean
@@ -78,6 +78,7 @@ count_item (Counts       *counts,
       break;
     case LR_ITEM_PERSON:
       counts->people += item->person.role != LR_ROLE_INTERVIEWER;
+      counts->seats++;
       break;
     case LR_ITEM_FURNITURE:
     case LR_ITEM_DOOR:
@@ -192,8 +193,8 @@ add_rig (LrRunSheet    *sheet,
   int sum = 0;
 
   add (sheet, LR_RUN_RIG, "load-in", _("Come in, unload"), 10 + 2 * c->cameras + c->lights + c->booms + c->panels, list_counts (c));
-  add (sheet, LR_RUN_RIG, "set-out", _("Clear the floor, set out by tape"), 5 + c->people + c->standing,
-       g_strdup_printf (ngettext ("%d place", "%d places", (gulong) (c->people + c->standing)), c->people + c->standing));
+  add (sheet, LR_RUN_RIG, "set-out", _("Clear the floor, set out by tape"), 5 + c->seats + c->standing,
+       g_strdup_printf (ngettext ("%d place", "%d places", (gulong) (c->seats + c->standing)), c->seats + c->standing));
   add (sheet, LR_RUN_RIG, "windows", _("Windows: blinds, blackening"), 3 * c->windows,
        g_strdup_printf (ngettext ("%d window", "%d windows", (gulong) c->windows), c->windows));
   add (sheet, LR_RUN_RIG, "switch-off", _("Switch off: house lights, noises"), c->switches,
