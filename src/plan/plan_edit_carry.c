@@ -86,6 +86,21 @@ fit_between (double low_m,
   return low_m < from_m ? from_m - low_m : high_m > to_m ? to_m - high_m : 0.0;
 }
 
+/* What of it lies along an axis of the sheet, where it would be carried to */
+static void
+add_extent (const Carry  *carry,
+            const LrItem *item,
+            LrVec2        axis,
+            double       *low_m,
+            double       *high_m)
+{
+  double from_m, to_m, by_m = lr_vec2_dot (carry->by_m, axis);
+
+  lr_item_extent_m (item, lr_vec2 (0.0, 0.0), axis, &from_m, &to_m);
+  *low_m = fmin (*low_m, from_m + by_m);
+  *high_m = fmax (*high_m, to_m + by_m);
+}
+
 /* All that stands on the floor goes together as little as brings it between the other room's outermost walls, if it fits there */
 static void
 fit_in (Carry  *carry,
@@ -97,12 +112,11 @@ fit_in (Carry  *carry,
   for (guint i = 0; i < carry->sources->len; i++)
     {
       const LrItem *item = carry->sources->pdata[i];
-      LrVec2 at_m = lr_vec2_add (item->at_m, carry->by_m);
 
       if (lr_item_kind_info (item->kind)->place != LR_PLACE_FLOOR || *lr_item_carrier (item) != '\0')
         continue;
-      low_m = lr_vec2 (fmin (low_m.x, at_m.x), fmin (low_m.y, at_m.y));
-      high_m = lr_vec2 (fmax (high_m.x, at_m.x), fmax (high_m.y, at_m.y));
+      add_extent (carry, item, lr_vec2 (1.0, 0.0), &low_m.x, &high_m.x);
+      add_extent (carry, item, lr_vec2 (0.0, 1.0), &low_m.y, &high_m.y);
     }
   if (!isfinite (low_m.x))
     return;

@@ -201,6 +201,24 @@ test_small_room (void)
   g_assert_cmpfloat_with_epsilon (light->at_m.y, 22.0, 1e-9);
 }
 
+/* A sofa of 2 by 1 m with its middle 2.5 m from the left wall: in a room 3 m wide its end meets the wall, so its middle is at 2 m */
+static void
+test_outline (void)
+{
+  static const char *const ids[] = { "furniture-1" };
+  const LrChange size[] = { { "furniture-1", "length-mm", 2.0 }, { "furniture-1", "width-mm", 1.0 } };
+  g_autoptr (LrPlan) plan = new_two_rooms (3.0, 2.0);
+  g_autoptr (GError) error = NULL;
+
+  show (&plan, "setup-1");
+  add (&plan, lr_item_new_usual (LR_ITEM_FURNITURE, LR_FURNITURE_BOX, ""), 2.5, 0.5, NULL);
+  take_next (&plan, lr_plan_change (plan, size, 2, &error), &error);
+  take_next (&plan, lr_plan_copy_items (plan, ids, 1, "Hall", &error), &error);
+  show (&plan, "Hall");
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (plan, "furniture-1")->at_m.x, 12.0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (plan, "furniture-1")->at_m.y, 20.5, 1e-9);
+}
+
 /* A boom takes its capsule along */
 static void
 test_boom (void)
@@ -318,6 +336,7 @@ main (int    argc,
   g_test_add_func ("/carry/alone", test_alone);
   g_test_add_func ("/carry/small-room", test_small_room);
   g_test_add_func ("/carry/boom", test_boom);
+  g_test_add_func ("/carry/outline", test_outline);
   g_test_add_func ("/carry/paste", test_paste);
   g_test_add_func ("/carry/refused", test_refused);
   g_test_add_func ("/setups/order", test_order);
