@@ -41,12 +41,14 @@ is_shown (const LrPlaced *then)
 }
 
 static gboolean
-is_elsewhere (const LrPlaced *then,
+is_elsewhere (const LrFloor  *floor,
+              const LrStudy  *study,
+              const LrPlaced *then,
               const LrPlaced *now)
 {
-  /* what kept its place on its wall is where the wall is */
+  /* what went along with its wall is where the wall is */
   if (lr_item_kind_info (then->item->kind)->place == LR_PLACE_WALL && then->item->wall == now->item->wall)
-    return fabs (then->item->along_m - now->item->along_m) >= LR_DIFF_LENGTH_M - 1e-9;
+    return fabs (lr_found_along_m (floor->study->setup, study->setup, then->item) - now->item->along_m) >= LR_DIFF_LENGTH_M - 1e-9;
 
   return lr_vec2_distance (then->at_m, now->at_m) >= LR_DIFF_LENGTH_M - 1e-9
          || fabs (lr_angle_wrap_rad (then->item->facing_rad - now->item->facing_rad)) >= LR_DIFF_ANGLE_RAD - 1e-9;
@@ -120,7 +122,7 @@ lr_floor_draw_planned (const LrFloor *floor)
       const LrPlaced *then = &g_array_index (study->placed, LrPlaced, i);
       const LrPlaced *now = lr_study_find_placed (floor->study, then->item->id);
 
-      if (!is_shown (then) || (now != NULL ? !lr_floor_has (floor, now) || !is_elsewhere (then, now) : !floor->has_base))
+      if (!is_shown (then) || (now != NULL ? !lr_floor_has (floor, now) || !is_elsewhere (floor, study, then, now) : !floor->has_base))
         continue;
       lr_theme_set_color (floor->cr, floor->theme->ink2, 1.0);
       draw_then (floor, study, then);

@@ -56,6 +56,38 @@ wall_title (const LrPlanDiff *diff,
   return g_strdup_printf (_("Wall %d (%s)"), wall + 1, lr_wall_title (diff->now->room, wall));
 }
 
+static gboolean
+has_things_on (const LrSetup *setup,
+               int            wall)
+{
+  for (guint i = 0; i < setup->items->len; i++)
+    {
+      const LrItem *item = setup->items->pdata[i];
+
+      if (lr_item_kind_info (item->kind)->place == LR_PLACE_WALL && item->wall == wall)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+/* What of a wall was only taken so: what was not taped there; "" if nothing was */
+static const char *
+say_untaped (const LrPlanDiff *diff,
+             int               wall)
+{
+  gboolean is_taped = lr_room_is_taped (diff->now->room, wall), has_things = has_things_on (diff->now, wall);
+
+  if (!is_taped && has_things)
+    /* Translators: follows what is different about a wall; the wall, and where doors and sockets are on it */
+    return _("; that is not taped: tape it, and what is on it");
+  if (!is_taped)
+    return _("; that is not taped: tape it");
+
+  /* Translators: follows what is different about a wall: doors, windows and sockets on it were left where they were */
+  return has_things ? _("; what is on it is taken to be where it was: tape it") : "";
+}
+
 static char *
 say_wall (const LrPlanDiff *diff,
           const LrDiff     *found,
@@ -63,11 +95,13 @@ say_wall (const LrPlanDiff *diff,
 {
   g_autofree char *title = wall_title (diff, found->wall), *by = small (fabs (found->to - found->from), units);
   g_autofree char *to = lr_length_format (found->to, units), *from = lr_length_format (found->from, units);
+  const char *untaped = say_untaped (diff, found->wall);
 
+  /* Translators: a wall, two lengths, and what of it is not taped yet, if something is */
   if (found->to < found->from)
-    return g_strdup_printf (_("%s is <b>%s</b> shorter: <b>%s</b> instead of %s"), title, by, to, from);
+    return g_strdup_printf (_("%s is <b>%s</b> shorter: <b>%s</b> instead of %s%s"), title, by, to, from, untaped);
 
-  return g_strdup_printf (_("%s is <b>%s</b> longer: <b>%s</b> instead of %s"), title, by, to, from);
+  return g_strdup_printf (_("%s is <b>%s</b> longer: <b>%s</b> instead of %s%s"), title, by, to, from, untaped);
 }
 
 static char *

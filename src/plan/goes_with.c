@@ -186,24 +186,25 @@ lr_setup_goes_with (const LrSetup *setup,
 }
 
 /**
- * lr_setup_wall_end:
+ * lr_setup_wall_corner:
  * @setup: a set-up
  * @item: one that stays with @wall and stands on the floor
  * @wall: that wall
  *
- * Returns: whether it stands in the corner at the wall's second end, and so goes with that
+ * Returns: in which of the wall's corners it stands, and so goes with that: -1 the one at its first end, 1 that at its second; 0: in
+ *   none, or in both
  */
-gboolean
-lr_setup_wall_end (const LrSetup *setup,
-                   const LrItem  *item,
-                   int            wall)
+int
+lr_setup_wall_corner (const LrSetup *setup,
+                      const LrItem  *item,
+                      int            wall)
 {
   int n = (int) setup->room->n_corners;
   LrOutline outline = lr_outline_disc (item->at_m, 0.0);
 
   outline_of (item, &outline);
 
-  return from_wall_m (setup->room, (wall + 1) % n, &outline) <= TOUCH_M && from_wall_m (setup->room, (wall + n - 1) % n, &outline) > TOUCH_M;
+  return (from_wall_m (setup->room, (wall + 1) % n, &outline) <= TOUCH_M) - (from_wall_m (setup->room, (wall + n - 1) % n, &outline) <= TOUCH_M);
 }
 
 /**

@@ -202,8 +202,10 @@ gboolean lr_room_underlay (const LrRoom *room, LrSimilarity *lies);
 /* What an item goes with, never usual; of the wall it is told which (-1: none) */
 LrGoes lr_setup_goes_with (const LrSetup *setup, const LrItem *item, int *wall);
 /* Where an item of @before stands now if it went along with the wall that it stays with; FALSE: it stays with none */
+double   lr_found_along_m (const LrSetup *setup, const LrSetup *before, const LrItem *item);
 gboolean lr_found_place (const LrSetup *setup, const LrSetup *before, const LrItem *item, LrVec2 *to_m, double *turn_rad);
 /* Wall @wall of a room: its first corner, the direction along it, its length; the room lies to the left */
+gboolean lr_room_is_taped (const LrRoom *room, int wall); /* its length */
 gboolean lr_room_wall   (const LrRoom *room, int wall, LrVec2 *from_m, LrVec2 *along, double *length_m);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrPlan, lr_plan_unref)

@@ -259,9 +259,14 @@ expected_m (const LrPlanDiff *diff,
       *turn_rad = rigid->turn_rad;
       return lr_rigid_apply (rigid, pair->was_m);
     }
-  if (has_same_walls && lr_item_kind_info (pair->was->kind)->place == LR_PLACE_WALL
-      && lr_setup_place (diff->now, pair->was, &to_m, &facing_rad))
-    return to_m;
+  if (has_same_walls && lr_item_kind_info (pair->was->kind)->place == LR_PLACE_WALL)
+    {
+      g_autoptr (LrItem) there = lr_item_copy (pair->was);
+
+      there->along_m = lr_found_along_m (diff->now, diff->was, pair->was);
+      if (lr_setup_place (diff->now, there, &to_m, &facing_rad))
+        return to_m;
+    }
   if (has_same_walls && lr_found_place (diff->now, diff->was, pair->was, &to_m, turn_rad))
     return to_m;
 

@@ -5,18 +5,20 @@
 
 #include "config.h"
 
+#include "plan_diff_private.h"
 #include "plan_edit_private.h"
 
 #include <math.h>
 #include <string.h>
 
 #define STILL 1e-9
+#define SAME_M 1e-6 /* moves of a wall's two ends; corners are kept to tenths of a millimetre */
 
-/* A wall's end that things are measured from, before and after */
+/* A wall before and after, looked along from the end that things on it are measured from */
 typedef struct
 {
-  LrVec2 before_m, after_m;       /* the end */
-  LrVec2 before_along, after_along;
+  LrVec2 before_m, after_m; /* that end */
+  LrVec2 before_away, after_away;
   double before_length_m, after_length_m;
 } WallMove;
 
@@ -24,25 +26,35 @@ static gboolean
 wall_move (const LrSetup *setup,
            const LrSetup *before,
            int            wall,
-           gboolean       is_second_end,
            WallMove      *move)
 {
-  if (!lr_room_wall (before->room, wall, &move->before_m, &move->before_along, &move->before_length_m)
-      || !lr_room_wall (setup->room, wall, &move->after_m, &move->after_along, &move->after_length_m))
-    return FALSE;
-  if (is_second_end)
-    {
-      move->before_m = lr_vec2_along (move->before_m, move->before_along, move->before_length_m);
-      move->after_m = lr_vec2_along (move->after_m, move->after_along, move->after_length_m);
-    }
+  return lr_room_wall (before->room, wall, &move->before_m, &move->before_away, &move->before_length_m)
+         && lr_room_wall (setup->room, wall, &move->after_m, &move->after_away, &move->after_length_m);
+}
 
-  return TRUE;
+static void
+look_from_second_end (WallMove *move)
+{
+  move->before_m = lr_vec2_along (move->before_m, move->before_away, move->before_length_m);
+  move->after_m = lr_vec2_along (move->after_m, move->after_away, move->after_length_m);
+  move->before_away = lr_vec2_scale (move->before_away, -1.0);
+  move->after_away = lr_vec2_scale (move->after_away, -1.0);
+}
+
+/* Whether the wall's second end stayed more than its first: what is on the wall stays with that */
+static gboolean
+stays_by_second_end (const WallMove *move)
+{
+  LrVec2 before_m = lr_vec2_along (move->before_m, move->before_away, move->before_length_m);
+  LrVec2 after_m = lr_vec2_along (move->after_m, move->after_away, move->after_length_m);
+
+  return lr_vec2_distance (before_m, after_m) < lr_vec2_distance (move->before_m, move->after_m) - SAME_M;
 }
 
 static double
 turn_of (const WallMove *move)
 {
-  return lr_angle_wrap_rad (lr_vec2_angle_rad (move->after_along) - lr_vec2_angle_rad (move->before_along));
+  return lr_angle_wrap_rad (lr_vec2_angle_rad (move->after_away) - lr_vec2_angle_rad (move->before_away));
 }
 
 /* A thing that stood before the wall stands before what is left of it */
@@ -52,7 +64,7 @@ back_on_wall_m (const WallMove *move,
 {
   double low_m, high_m, over_m;
 
-  lr_item_extent_m (item, move->before_m, move->before_along, &low_m, &high_m);
+  lr_item_extent_m (item, move->before_m, move->before_away, &low_m, &high_m);
   over_m = high_m - move->after_length_m;
   if (high_m > move->before_length_m + 0.001 || over_m <= 0.0)
     return 0.0;
@@ -68,8 +80,8 @@ back_on_wall_m (const WallMove *move,
  * @to_m: (out): where it stands if it went along with its wall [m]
  * @turn_rad: (out): by how much it turned with it [rad]
  *
- * It keeps its distance from the wall and from the wall's first corner, as far as there is still wall; in the corner at the
- * wall's second end, from that.
+ * It keeps its distance from the wall, and along it from the corner that it stands in; else from the one that stayed where it was, or
+ * moved less, as far as there is still wall.
  *
  * Returns: %FALSE, with nothing written, if it stays with no wall
  */
@@ -80,24 +92,48 @@ lr_found_place (const LrSetup *setup,
                 LrVec2        *to_m,
                 double        *turn_rad)
 {
-  gboolean is_second_end;
   WallMove move;
   LrVec2 off_m;
-  int wall;
+  int wall, corner;
 
   if (lr_item_kind_info (item->kind)->place != LR_PLACE_FLOOR || lr_setup_goes_with (before, item, &wall) != LR_GOES_WALL)
     return FALSE;
-  is_second_end = lr_setup_wall_end (before, item, wall);
-  if (!wall_move (setup, before, wall, is_second_end, &move))
+  if (!wall_move (setup, before, wall, &move))
     return FALSE;
 
+  corner = lr_setup_wall_corner (before, item, wall);
+  if (corner == 1 || (corner == 0 && stays_by_second_end (&move)))
+    look_from_second_end (&move);
   off_m = lr_vec2_sub (item->at_m, move.before_m);
-  if (!is_second_end)
-    off_m = lr_vec2_along (off_m, move.before_along, -back_on_wall_m (&move, item));
+  off_m = lr_vec2_along (off_m, move.before_away, -back_on_wall_m (&move, item));
   *turn_rad = turn_of (&move);
   *to_m = lr_vec2_add (move.after_m, lr_vec2_rotate (off_m, *turn_rad));
 
   return TRUE;
+}
+
+/**
+ * lr_found_along_m:
+ * @setup: a set-up with its walls where they are now
+ * @before: the same with as many walls, where they were
+ * @item: one of @before's, on a wall
+ *
+ * It keeps its distance from the corner of its wall that stayed where it was, or moved less; so it stays in its place in the room where
+ * its wall was only cut short or drawn out.
+ *
+ * Returns: where it begins on the wall now, from the wall's first corner [m]; it may be off the wall's end
+ */
+double
+lr_found_along_m (const LrSetup *setup,
+                  const LrSetup *before,
+                  const LrItem  *item)
+{
+  WallMove move;
+
+  if (!wall_move (setup, before, item->wall, &move) || !stays_by_second_end (&move))
+    return item->along_m;
+
+  return item->along_m + move.after_length_m - move.before_length_m;
 }
 
 /* Moves and turns an item in the way of its kind */
@@ -146,26 +182,15 @@ lr_edit_follow_walls (LrSetup        *setup,
   return TRUE;
 }
 
-static LrVec2
-moved (LrVec2 at_m,
-       LrVec2 about_m,
-       double turn_rad,
-       LrVec2 by_m)
-{
-  return lr_vec2_add (lr_vec2_add (about_m, lr_vec2_rotate (lr_vec2_sub (at_m, about_m), turn_rad)), by_m);
-}
-
 /* A lead goes along but for its plug */
 static gboolean
-move_lead (LrItem   *lead,
-           LrVec2    about_m,
-           double    turn_rad,
-           LrVec2    by_m,
-           GError  **error)
+move_lead (LrItem         *lead,
+           const LrRigid  *rigid,
+           GError        **error)
 {
   for (gsize i = *lead->lead.socket != '\0' ? 1 : 0; i < lead->n_path; i++)
     {
-      LrVec2 to_m = moved (lead->path_m[i], about_m, turn_rad, by_m);
+      LrVec2 to_m = lr_rigid_apply (rigid, lead->path_m[i]);
 
       if (!lr_edit_check_point (to_m, error))
         return FALSE;
@@ -195,6 +220,7 @@ lr_plan_move_set (const LrPlan  *plan,
                   GError       **error)
 {
   const LrSetup *before = lr_plan_get_setup (plan);
+  const LrRigid rigid = { about_m, by_m, turn_rad };
   LrSetup *setup;
   g_autoptr (LrPlan) next = lr_edit_begin (plan, &setup, error);
 
@@ -209,10 +235,10 @@ lr_plan_move_set (const LrPlan  *plan,
         continue;
       if (item->kind == LR_ITEM_LEAD)
         {
-          if (!move_lead (lr_edit_item_at (setup, i), about_m, turn_rad, by_m, error))
+          if (!move_lead (lr_edit_item_at (setup, i), &rigid, error))
             return NULL;
         }
-      else if (!put (setup, i, moved (item->at_m, about_m, turn_rad, by_m), turn_rad, error))
+      else if (!put (setup, i, lr_rigid_apply (&rigid, item->at_m), turn_rad, error))
         return NULL;
     }
 

@@ -38,3 +38,7 @@ gboolean lr_edit_face   (LrItem *item, double facing_rad, GError **error);
 gboolean lr_edit_put_at (const LrSetup *setup, LrItem *item, LrVec2 to_m, GError **error);
 /* @setup is fresh and has as many walls as @before: what stands at a wall of @before goes where the wall is now */
 gboolean lr_edit_follow_walls (LrSetup *setup, const LrSetup *before, GError **error);
+/* Of a room as found, whose corners were moved: what was taped of it and is so no more is forgotten; @wall, if >= 0, is taped */
+void     lr_edit_retape (LrRoom *room, const LrRoom *before, int wall, double length_m);
+/* Whether a wall of the shown set-up, which is as found, was taped there and not as planned */
+gboolean lr_edit_is_taped_anew (const LrPlan *plan, int wall);

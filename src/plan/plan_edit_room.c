@@ -49,29 +49,40 @@ check_corners (const LrRoom  *room,
   return FALSE;
 }
 
-/* The same walls in other places: what hangs on them stays on its wall */
+/* The same walls in other places: what hangs on them stays on its wall, in its place in the room if it can */
 static void
-clamp_all (LrSetup *setup)
+slide_all (LrSetup       *setup,
+           const LrSetup *before)
 {
   for (guint i = 0; i < setup->items->len; i++)
     {
-      g_autoptr (LrItem) trial = lr_item_copy (setup->items->pdata[i]);
+      const LrItem *item = setup->items->pdata[i];
+      g_autoptr (LrItem) trial = NULL;
 
+      if (lr_item_kind_info (item->kind)->place != LR_PLACE_WALL)
+        continue;
+      trial = lr_item_copy (item);
+      trial->along_m = lr_prop_quantise (lr_item_find_prop (item->kind, "along-mm"), lr_found_along_m (setup, before, item));
       lr_edit_clamp_to_wall (setup, trial);
-      if (!lr_item_equal (trial, setup->items->pdata[i]))
-        lr_edit_clamp_to_wall (setup, lr_edit_item_at (setup, i));
+      if (!lr_item_equal (trial, item))
+        lr_edit_item_at (setup, i)->along_m = trial->along_m;
     }
 }
 
-/* The same walls in other places, as found: what stands at them goes along, too */
+/* The same walls in other places; as found, what stands at them goes along, and what was taped of them elsewhere is forgotten */
 static gboolean
 follow_all (LrSetup        *setup,
             const LrSetup  *before,
+            int             taped_wall,
+            double          taped_m,
             GError        **error)
 {
-  clamp_all (setup);
+  slide_all (setup, before);
+  if (*setup->found_of == '\0')
+    return TRUE;
+  lr_edit_retape (setup->room, before->room, taped_wall, taped_m);
 
-  return *setup->found_of == '\0' || lr_edit_follow_walls (setup, before, error);
+  return lr_edit_follow_walls (setup, before, error);
 }
 
 /* Other walls: what hung on @before's hangs on the nearest one */
@@ -134,7 +145,7 @@ put_room (const LrPlan  *plan,
   if (is_redrawn)
     lr_room_drop_notes (room);
   if (!check_corners (room, error)
-      || !(has_same_walls ? follow_all (*setup, before, error) : hang_all (*setup, before, error)))
+      || !(has_same_walls ? follow_all (*setup, before, -1, 0.0, error) : hang_all (*setup, before, error)))
     return NULL;
 
   return g_steal_pointer (&next);
@@ -288,7 +299,7 @@ lr_plan_set_taped (const LrPlan   *plan,
  * @to_m: where it should be [m]
  * @error: return location
  *
- * What hangs on the walls keeps its distance from their first corners, as far as there is still wall.
+ * What hangs on the walls stays in its place in the room, as lr_found_along_m() says, as far as there is still wall.
  *
  * Returns: (transfer full) (nullable): the next plan
  */
@@ -312,24 +323,28 @@ lr_plan_move_corner (const LrPlan  *plan,
 
   room = fresh_room (setup);
   room->corners_m[corner] = lr_edit_quantise (to_m);
-  if (!check_corners (room, error) || !follow_all (setup, lr_plan_get_setup (plan), error))
+  if (!check_corners (room, error) || !follow_all (setup, lr_plan_get_setup (plan), -1, 0.0, error))
     return NULL;
 
   return g_steal_pointer (&next);
 }
 
-/* How many corners behind @wall move along with its end: up to the next wall that runs parallel to it */
+/* How many corners behind @wall move along with its end: up to the next wall that runs parallel to it, unless that was taped as found */
 static gsize
-n_corners_that_follow (const LrRoom *room,
+n_corners_that_follow (const LrPlan *plan,
                        int           wall,
                        LrVec2        along)
 {
+  const LrRoom *room = lr_plan_get_setup (plan)->room;
   LrVec2 other;
 
   for (gsize k = 1; k + 1 < room->n_corners; k++)
-    if (lr_room_wall (room, (int) (((gsize) wall + k) % room->n_corners), NULL, &other, NULL)
-        && ABS (lr_vec2_cross (along, other)) < PARALLEL)
-      return k;
+    {
+      int next = (int) (((gsize) wall + k) % room->n_corners);
+
+      if (lr_room_wall (room, next, NULL, &other, NULL) && ABS (lr_vec2_cross (along, other)) < PARALLEL)
+        return lr_edit_is_taped_anew (plan, next) ? 1 : k;
+    }
 
   return 1;
 }
@@ -342,7 +357,8 @@ n_corners_that_follow (const LrRoom *room,
  * @error: return location
  *
  * The wall keeps its direction and first corner. The corners behind it move along by the difference, up to the wall that
- * runs parallel to it: a rectangle stays one. Without such a wall only the wall's end moves.
+ * runs parallel to it: a rectangle stays one. Without such a wall only the wall's end moves; nor does a parallel wall give way that was
+ * itself taped as found. Of a room as found the length counts as taped, and what was taped of other walls that went along is forgotten.
  *
  * Returns: (transfer full) (nullable): the next plan
  */
@@ -373,14 +389,14 @@ lr_plan_set_wall_length (const LrPlan  *plan,
     }
 
   room = fresh_room (setup);
-  n_follow = n_corners_that_follow (room, wall, along);
+  n_follow = n_corners_that_follow (plan, wall, along);
   for (gsize k = 1; k <= n_follow; k++)
     {
       LrVec2 *corner_m = &room->corners_m[((gsize) wall + k) % room->n_corners];
 
       *corner_m = lr_edit_quantise (lr_vec2_along (*corner_m, along, length_m - before_m));
     }
-  if (!check_corners (room, error) || !follow_all (setup, lr_plan_get_setup (plan), error))
+  if (!check_corners (room, error) || !follow_all (setup, lr_plan_get_setup (plan), wall, length_m, error))
     return NULL;
 
   return g_steal_pointer (&next);

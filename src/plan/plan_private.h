@@ -51,7 +51,7 @@ LrSetup    *lr_setup_ref       (const LrSetup *setup);
 void        lr_setup_unref     (LrSetup *setup);
 gboolean    lr_setup_equal     (const LrSetup *a, const LrSetup *b);
 /* goes_with.c */
-gboolean    lr_setup_wall_end  (const LrSetup *setup, const LrItem *item, int wall); /* stands in the corner at the wall's second end */
+int         lr_setup_wall_corner (const LrSetup *setup, const LrItem *item, int wall); /* it stands in: -1 first, 1 second, 0 none */
 void        lr_item_extent_m   (const LrItem *item, LrVec2 from_m, LrVec2 along, double *low_m, double *high_m);
 void        lr_setup_insert    (LrSetup *setup, LrItem *item); /* (transfer full) item: behind the last of its kind */
 

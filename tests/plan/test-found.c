@@ -150,6 +150,92 @@ test_shorter (void)
   assert_at (plan, "furniture-4", 2.7, 0.2);
 }
 
+/* Door on the upper wall, window on the right one, socket on the lower one, box at the upper wall. The lower wall is taped 30 cm shorter:
+ * the right wall comes in, with its window; the rest stays in the room. The upper wall ran from (4, 3) to (0, 3): what was 2.5 m from its
+ * first corner is 2.2 m from it now */
+static void
+test_fittings_stay (void)
+{
+  g_autoptr (LrPlan) plan = furnished ();
+  g_autofree char *door = add (&plan, LR_ITEM_DOOR, 0, 1.2, 3.0), *window = add (&plan, LR_ITEM_WINDOW, 0, 4.0, 1.5);
+  g_autofree char *socket = add (&plan, LR_ITEM_SOCKET, 0, 1.0, 0.0), *far = add (&plan, LR_ITEM_SOCKET, 0, 3.8, 3.0);
+  g_autoptr (GError) error = NULL;
+  double door_m, window_m;
+
+  add_box (&plan, 1.5, 2.8, 0.6, 0.4);
+  plan = as_found (plan);
+  door_m = lr_plan_find (plan, door)->along_m;
+  window_m = lr_plan_find (plan, window)->along_m;
+  take_next (&plan, lr_plan_set_wall_length (plan, 0, 3.7, &error), &error);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (plan, door)->along_m, door_m - 0.3, 1e-9);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (plan, window)->along_m, window_m, 1e-9);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (plan, socket)->along_m, 1.0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (lr_plan_find (plan, far)->along_m, 0.0, 1e-9); /* its wall ends at 3.7 m */
+  assert_at (plan, "furniture-7", 1.5, 2.8);
+  assert_round_trip (plan);
+}
+
+/* Notes of a room of 4 by 3 m: four walls and a diagonal */
+static LrPlan *
+taped (void)
+{
+  static const LrVec2 corners_m[] = { { 0, 0 }, { 4, 0 }, { 4, 3 }, { 0, 3 } };
+  static const LrTapeNote tape[] = { { 0, 1, 4.0, NULL }, { 1, 2, 3.0, NULL }, { 2, 3, 4.0, NULL }, { 3, 0, 3.0, NULL }, { 0, 2, 5.0, NULL } };
+  const LrTaped notes = { .corners_m = corners_m, .n_corners = 4, .tape = tape, .n_tape = 5 };
+  g_autoptr (LrPlan) plan = new_room ();
+  g_autoptr (GError) error = NULL;
+
+  take_next (&plan, lr_plan_set_taped (plan, &notes, &error), &error);
+
+  return g_steal_pointer (&plan);
+}
+
+/* The length that is typed is what was taped; of what changed with it nothing is; what was taped as found stays so */
+static void
+test_retape (void)
+{
+  g_autoptr (LrPlan) plan = as_found (taped ());
+  g_autoptr (GError) error = NULL;
+  const LrRoom *room;
+  double length_m;
+
+  take_next (&plan, lr_plan_set_wall_length (plan, 0, 3.7, &error), &error);
+  room = lr_plan_get_setup (plan)->room;
+  g_assert_cmpuint (room->n_tape, ==, 3);
+  g_assert_true (lr_room_is_taped (room, 0));
+  g_assert_true (lr_room_is_taped (room, 1));
+  g_assert_false (lr_room_is_taped (room, 2));
+  g_assert_true (lr_room_is_taped (room, 3));
+  g_assert_cmpfloat_with_epsilon (room->tape[2].length_m, 3.7, 1e-9);
+  assert_round_trip (plan);
+
+  /* the other one is 3.65 m: the first keeps its 3.70 */
+  take_next (&plan, lr_plan_set_wall_length (plan, 2, 3.65, &error), &error);
+  room = lr_plan_get_setup (plan)->room;
+  g_assert_true (lr_room_is_taped (room, 0));
+  g_assert_true (lr_room_is_taped (room, 2));
+  g_assert_true (lr_room_wall (room, 0, NULL, NULL, &length_m));
+  g_assert_cmpfloat_with_epsilon (length_m, 3.7, 1e-9);
+  g_assert_true (lr_room_wall (room, 2, NULL, NULL, &length_m));
+  g_assert_cmpfloat_with_epsilon (length_m, 3.65, 1e-9);
+
+  /* a wall that is dragged is taped no more */
+  take_next (&plan, lr_plan_move_corner (plan, 1, lr_vec2 (3.5, 0.0), &error), &error);
+  g_assert_false (lr_room_is_taped (lr_plan_get_setup (plan)->room, 0));
+  g_assert_true (lr_room_is_taped (lr_plan_get_setup (plan)->room, 2));
+}
+
+/* As planned a note stays until the room is taped anew */
+static void
+test_planned_tape_stays (void)
+{
+  g_autoptr (LrPlan) plan = taped ();
+  g_autoptr (GError) error = NULL;
+
+  take_next (&plan, lr_plan_set_wall_length (plan, 0, 3.7, &error), &error);
+  g_assert_cmpuint (lr_plan_get_setup (plan)->room->n_tape, ==, 5);
+}
+
 /* As planned the things stay where they were put */
 static void
 test_planned_stays (void)
@@ -241,6 +327,9 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/found/goes-with", test_goes_with);
   g_test_add_func ("/found/shorter", test_shorter);
+  g_test_add_func ("/found/fittings-stay", test_fittings_stay);
+  g_test_add_func ("/found/retape", test_retape);
+  g_test_add_func ("/found/planned-tape-stays", test_planned_tape_stays);
   g_test_add_func ("/found/planned-stays", test_planned_stays);
   g_test_add_func ("/found/slanting", test_slanting);
   g_test_add_func ("/found/move-set", test_move_set);
