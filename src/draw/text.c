@@ -8,38 +8,149 @@
 
 #include "text.h"
 
-static const cairo_user_data_key_t context_key;
+#include <string.h>
 
-/* One PangoContext lives as long as the cairo context it was made for. Turned text is laid out level and turned by cairo: its
- * measures are the same, as nothing is hinted or rounded, and Pango would look for its fonts again at every angle. */
-static PangoContext *
-get_context (cairo_t *cr)
+/* How many kinds of surface and scale, and how many texts of each, are kept: when there are more, all are forgotten */
+#define MOST_MAKERS 8
+#define MOST_TEXTS 512
+
+typedef struct
 {
-  PangoContext *context = cairo_get_user_data (cr, &context_key);
-  cairo_matrix_t matrix;
+  LrTextStyle style;
+  char       *family, *text;
+} Key;
 
-  if (context == NULL)
-    {
-      cairo_font_options_t *options = cairo_font_options_create ();
+/* Lays texts out for one kind of surface at one scale. Its context is never changed: a layout made of it stays as it is. */
+typedef struct
+{
+  cairo_font_options_t *options;  /* of the surface */
+  cairo_matrix_t        matrix;   /* without its translation */
+  PangoContext         *context;
+  GHashTable           *layouts;  /* of Key and PangoLayout */
+} Maker;
 
-      cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
-      cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
-      cairo_font_options_set_antialias (options, CAIRO_ANTIALIAS_GRAY);
+static guint
+key_hash (gconstpointer data)
+{
+  const Key *key = data;
 
-      context = pango_cairo_create_context (cr);
-      pango_cairo_context_set_font_options (context, options);
-      pango_context_set_round_glyph_positions (context, FALSE);
-      cairo_font_options_destroy (options);
+  return g_str_hash (key->text) ^ g_double_hash (&key->style.size) ^ (guint) key->style.weight;
+}
 
-      cairo_set_user_data (cr, &context_key, context, g_object_unref);
-    }
+static gboolean
+key_equal (gconstpointer data,
+           gconstpointer other)
+{
+  const Key *a = data, *b = other;
+
+  return a->style.size == b->style.size && a->style.weight == b->style.weight && a->style.align == b->style.align
+         && a->style.width == b->style.width && !a->style.wraps == !b->style.wraps
+         && !a->style.has_markup == !b->style.has_markup && strcmp (a->text, b->text) == 0 && strcmp (a->family, b->family) == 0;
+}
+
+static void
+key_free (gpointer data)
+{
+  Key *key = data;
+
+  g_free (key->family);
+  g_free (key->text);
+  g_free (key);
+}
+
+static void
+maker_free (gpointer data)
+{
+  Maker *maker = data;
+
+  g_hash_table_unref (maker->layouts);
+  g_object_unref (maker->context);
+  cairo_font_options_destroy (maker->options);
+  g_free (maker);
+}
+
+static void
+makers_free (gpointer data)
+{
+  g_ptr_array_unref (data);
+}
+
+/* Of each thread its own, as Pango's fonts are */
+static GPrivate makers_of_thread = G_PRIVATE_INIT (makers_free);
+
+static PangoContext *
+new_context (cairo_t              *cr,
+             const cairo_matrix_t *matrix)
+{
+  PangoContext *context;
+  cairo_font_options_t *options = cairo_font_options_create ();
+
+  cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
+  cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_antialias (options, CAIRO_ANTIALIAS_GRAY);
+
+  context = pango_cairo_create_context (cr);
+  pango_cairo_context_set_font_options (context, options);
+  pango_context_set_round_glyph_positions (context, FALSE);
+  cairo_font_options_destroy (options);
 
   pango_cairo_update_context (cr, context);
-  cairo_get_matrix (cr, &matrix);
-  if (matrix.xy != 0.0 || matrix.yx != 0.0)
+  if (matrix->xx == 1.0 && matrix->yy == 1.0)
     pango_context_set_matrix (context, NULL);
 
   return context;
+}
+
+/* Turned text is laid out level and turned by cairo: its measures are the same, as nothing is hinted or rounded, and Pango
+ * would look for its fonts again at every angle. */
+static cairo_matrix_t
+get_scale (cairo_t *cr)
+{
+  cairo_matrix_t matrix;
+
+  cairo_get_matrix (cr, &matrix);
+  if (matrix.xy != 0.0 || matrix.yx != 0.0)
+    cairo_matrix_init_identity (&matrix);
+  matrix.x0 = matrix.y0 = 0.0;
+
+  return matrix;
+}
+
+static Maker *
+get_maker (cairo_t *cr)
+{
+  cairo_matrix_t matrix = get_scale (cr);
+  cairo_font_options_t *options = cairo_font_options_create ();
+  GPtrArray *makers = g_private_get (&makers_of_thread);
+  Maker *maker;
+
+  if (makers == NULL)
+    {
+      makers = g_ptr_array_new_with_free_func (maker_free);
+      g_private_set (&makers_of_thread, makers);
+    }
+  cairo_surface_get_font_options (cairo_get_target (cr), options);
+
+  for (guint i = 0; i < makers->len; i++)
+    {
+      maker = g_ptr_array_index (makers, i);
+      if (maker->matrix.xx == matrix.xx && maker->matrix.yy == matrix.yy && cairo_font_options_equal (maker->options, options))
+        {
+          cairo_font_options_destroy (options);
+          return maker;
+        }
+    }
+
+  if (makers->len >= MOST_MAKERS)
+    g_ptr_array_set_size (makers, 0);
+  maker = g_new0 (Maker, 1);
+  maker->options = options;
+  maker->matrix = matrix;
+  maker->context = new_context (cr, &matrix);
+  maker->layouts = g_hash_table_new_full (key_hash, key_equal, key_free, g_object_unref);
+  g_ptr_array_add (makers, maker);
+
+  return maker;
 }
 
 static void
@@ -65,22 +176,13 @@ to_pango_alignment (LrAlign align)
   return alignments[align];
 }
 
-/**
- * lr_text_layout:
- * @cr: the context that it will be drawn on
- * @theme: gives the font family
- * @style: size in device units, weight, wrapping
- * @text: plain text, or Pango markup if the style says so
- *
- * Returns: (transfer full): a layout; after a change of the transformation of @cr call pango_cairo_update_layout()
- */
-PangoLayout *
-lr_text_layout (cairo_t           *cr,
-                const LrTheme     *theme,
-                const LrTextStyle *style,
-                const char        *text)
+static PangoLayout *
+new_layout (PangoContext      *context,
+            const LrTheme     *theme,
+            const LrTextStyle *style,
+            const char        *text)
 {
-  PangoLayout *layout = pango_layout_new (get_context (cr));
+  PangoLayout *layout = pango_layout_new (context);
   PangoFontDescription *font = pango_font_description_new ();
 
   pango_font_description_set_family_static (font, theme->font_family);
@@ -104,6 +206,41 @@ lr_text_layout (cairo_t           *cr,
   else
     pango_layout_set_text (layout, text, -1);
   add_tabular_figures (layout);
+
+  return layout;
+}
+
+/**
+ * lr_text_layout:
+ * @cr: the context that it will be drawn on
+ * @theme: gives the font family
+ * @style: size in device units, weight, wrapping
+ * @text: plain text, or Pango markup if the style says so
+ *
+ * A text that was laid out before in the same style, for the same kind of surface at the same scale, is not laid out again:
+ * a label is measured and then drawn, in each frame of a drag.
+ *
+ * Returns: (transfer full): a layout, which others have too and nobody changes
+ */
+PangoLayout *
+lr_text_layout (cairo_t           *cr,
+                const LrTheme     *theme,
+                const LrTextStyle *style,
+                const char        *text)
+{
+  Maker *maker = get_maker (cr);
+  Key key = { .style = *style, .family = (char *) theme->font_family, .text = (char *) text };
+  PangoLayout *layout = g_hash_table_lookup (maker->layouts, &key);
+
+  if (layout != NULL)
+    return g_object_ref (layout);
+
+  if (g_hash_table_size (maker->layouts) >= MOST_TEXTS)
+    g_hash_table_remove_all (maker->layouts);
+  layout = new_layout (maker->context, theme, style, text);
+  key.family = g_strdup (key.family);
+  key.text = g_strdup (key.text);
+  g_hash_table_insert (maker->layouts, g_memdup2 (&key, sizeof key), g_object_ref (layout));
 
   return layout;
 }

@@ -156,6 +156,62 @@ test_markup (void)
   cairo_destroy (cr);
 }
 
+/* A text is laid out once for a style, on whatever context; nothing that changes how it looks is taken for the same */
+static void
+test_kept (void)
+{
+  static const LrTextStyle others[] = {
+    { .size = 11.5 }, { .size = 11.0, .weight = PANGO_WEIGHT_BOLD }, { .size = 11.0, .align = LR_ALIGN_RIGHT },
+    { .size = 11.0, .width = 100.0 }, { .size = 11.0, .width = 100.0, .wraps = TRUE }, { .size = 11.0, .has_markup = TRUE },
+  };
+  const LrTheme *theme = lr_theme_get (LR_THEME_LIGHT);
+  LrTextStyle style = { .size = 11.0 };
+  cairo_t *cr = new_image_context (), *again = new_image_context ();
+  g_autoptr (PangoLayout) first = lr_text_layout (cr, theme, &style, sentence);
+  g_autoptr (PangoLayout) second = lr_text_layout (again, theme, &style, sentence);
+  PangoLayout *seen[G_N_ELEMENTS (others)];
+
+  g_assert_true (first == second);
+  for (gsize i = 0; i < G_N_ELEMENTS (others); i++)
+    {
+      seen[i] = lr_text_layout (cr, theme, &others[i], sentence);
+      g_assert_true (seen[i] != first);
+      for (gsize j = 0; j < i; j++)
+        g_assert_true (seen[i] != seen[j]);
+    }
+
+  cairo_scale (again, 2.0, 2.0);
+  g_assert_cmpfloat_with_epsilon (width_on (again, 11.0, sentence), width_on (cr, 11.0, sentence), 0.01);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (others); i++)
+    g_object_unref (seen[i]);
+  cairo_destroy (again);
+  cairo_destroy (cr);
+}
+
+/* Figures that run make ever new texts: they are not kept without end */
+static void
+test_forgotten (void)
+{
+  LrTextStyle style = { .size = 11.0 };
+  cairo_t *cr = new_image_context ();
+  PangoLayout *first = lr_text_layout (cr, lr_theme_get (LR_THEME_LIGHT), &style, "first");
+  gpointer watched = first;
+
+  g_object_add_weak_pointer (G_OBJECT (first), &watched);
+  g_object_unref (first);
+  g_assert_nonnull (watched);
+  for (guint i = 0; i < 2000; i++)
+    {
+      g_autofree char *text = g_strdup_printf ("%u m", i);
+
+      width_on (cr, 11.0, text);
+    }
+  g_assert_null (watched);
+
+  cairo_destroy (cr);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -168,6 +224,8 @@ main (int    argc,
   g_test_add_func ("/text/alignment", test_alignment);
   g_test_add_func ("/text/wrapping", test_wrapping);
   g_test_add_func ("/text/markup", test_markup);
+  g_test_add_func ("/text/kept", test_kept);
+  g_test_add_func ("/text/forgotten", test_forgotten);
 
   return g_test_run ();
 }
