@@ -124,6 +124,20 @@ mark_fix (const LrFloor  *floor,
   draw_mark (floor, LR_GRADE_FIX, mark_place (floor, placed, &outline));
 }
 
+/* While Power is shown a circuit with a Fix marks the sockets that are on it, too */
+static void
+mark_sockets (const LrFloor *floor,
+              const char    *circuit,
+              GHashTable    *done)
+{
+  const LrPlaced *placed = (const LrPlaced *) (gpointer) floor->study->placed->data;
+
+  for (guint i = 0; i < floor->study->placed->len; i++)
+    if (placed[i].item->kind == LR_ITEM_SOCKET && g_str_equal (placed[i].item->socket.circuit, circuit)
+        && g_hash_table_add (done, placed[i].item->id))
+      mark_fix (floor, &placed[i]);
+}
+
 static void
 draw_fixes (const LrFloor *floor)
 {
@@ -141,6 +155,8 @@ draw_fixes (const LrFloor *floor)
         break;
       if (remark->ids != NULL && remark->ids[0] != NULL && g_hash_table_add (done, remark->ids[0]))
         mark_fix (floor, lr_study_find_placed (floor->study, remark->ids[0]));
+      if (remark->check == LR_CHECK_CIRCUIT && (floor->view->shown & LR_SHOW_POWER) != 0)
+        mark_sockets (floor, remark->ids[0], done);
     }
 }
 
