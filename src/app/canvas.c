@@ -30,8 +30,8 @@ static GParamSpec *props[N_PROPS];
 /* Text that is lighter than this stands on a dark ground */
 #define LIGHT_TEXT 0.5
 
-/* Space between the hint and the foot of the sheet */
-#define HINT_MARGIN_PX 12
+/* Space between the hint and the edge of the sheet; a hint that fits its line stays below the dimension of a room that fits */
+#define HINT_MARGIN_PX 6
 
 /* Whether nothing of the plan before is in the new one: another document or another room, not an edit */
 static gboolean
@@ -153,12 +153,12 @@ allocate_child (GtkWidget *child,
                 double     share_down,
                 int        margin)
 {
-  GtkRequisition size;
   int w, h;
 
-  gtk_widget_get_preferred_size (child, NULL, &size);
-  w = MIN (size.width, width);
-  h = MIN (size.height, height);
+  gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &w, NULL, NULL);
+  w = MIN (w, width - 2 * margin);
+  gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, w, NULL, &h, NULL, NULL);
+  h = MIN (h, height);
   gtk_widget_allocate (child, w, h, -1,
                        gsk_transform_translate (NULL, &GRAPHENE_POINT_INIT ((float) ((width - w) / 2),
                                                                             (float) ((height - h) * share_down - margin))));
@@ -346,6 +346,7 @@ lr_canvas_init (LrCanvas *self)
   gtk_widget_set_parent (self->ways_in, widget);
   self->hint = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_STATUS, NULL);
   gtk_label_set_wrap (GTK_LABEL (self->hint), TRUE);
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (self->hint), GTK_NATURAL_WRAP_NONE);
   gtk_label_set_justify (GTK_LABEL (self->hint), GTK_JUSTIFY_CENTER);
   gtk_widget_add_css_class (self->hint, "canvas-hint");
   gtk_widget_set_can_target (self->hint, FALSE);

@@ -13,6 +13,8 @@
 
 /* Reaches of the pulls, on the screen */
 #define ALIGN_PX 5.0
+#define FINE_STEP_M 0.01
+#define FINE_REACH_M 0.05 /* a pier of 10 cm must not be pulled into its wall, corners' reach included */
 #define WALL_PX 9.0
 #define CORNER_PX 8.0
 
@@ -95,15 +97,23 @@ lr_canvas_grip_point_m (LrCanvas *self,
  * @self: a canvas
  * @state: modifier keys
  *
+ * A wall is traced to the centimetre, however small its picture lies on the sheet; so is what Shift is held for.
+ *
  * Returns: what pulls at this zoom; Control frees from every pull
  */
 LrSnapPull
 lr_canvas_pull (LrCanvas        *self,
                 GdkModifierType  state)
 {
+  gboolean is_fine = (state & GDK_SHIFT_MASK) || lr_canvas_get_room (self)->underlay != NULL;
+
   if (state & GDK_CONTROL_MASK)
     return (LrSnapPull) { .step_m = 0.001 };
-  return (LrSnapPull) { lr_snap_step_m (self->view.scale), ALIGN_PX / self->view.scale, 4.0 * LR_DEG };
+  return (LrSnapPull) {
+    .step_m = is_fine ? FINE_STEP_M : lr_snap_step_m (self->view.scale),
+    .reach_m = is_fine ? fmin (ALIGN_PX / self->view.scale, FINE_REACH_M) : ALIGN_PX / self->view.scale,
+    .reach_rad = 4.0 * LR_DEG,
+  };
 }
 
 static gboolean

@@ -25,6 +25,7 @@
 #define FIT_MARGIN_PX 96.0
 #define LEAST_FIT_MARGIN_PX 80.0
 #define FIT_MARGIN_SHARE 0.13
+#define FIT_FOOT_PX 14.0 /* hints stand below the dimension */
 
 /* What a key takes in hand is brought this far in from the edge */
 #define SIGHT_MARGIN_PX 70.0
@@ -179,9 +180,10 @@ lr_canvas_place_room (LrCanvas *self)
   if (room == NULL || view->width < 1.0 || view->height < 1.0)
     return;
 
+  view->theme = lr_canvas_get_theme (self);
   if (room->n_corners > 0)
     lr_view_fit (view, lr_document_get_study (self->document),
-                 CLAMP (FIT_MARGIN_SHARE * fmin (view->width, view->height), LEAST_FIT_MARGIN_PX, FIT_MARGIN_PX));
+                 CLAMP (FIT_MARGIN_SHARE * fmin (view->width, view->height), LEAST_FIT_MARGIN_PX, FIT_MARGIN_PX), FIT_FOOT_PX);
   else if (!lr_canvas_trace_fit (self))
     {
       view->scale = PX_PER_M / 50.0;

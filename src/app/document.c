@@ -210,6 +210,7 @@ lr_document_finalize (GObject *object)
   g_free (self->selected);
   g_free (self->pointed);
   g_free (self->remark_key);
+  g_free (self->kept_remark);
   G_OBJECT_CLASS (lr_document_parent_class)->finalize (object);
 }
 

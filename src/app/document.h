@@ -67,6 +67,7 @@ const char      *lr_document_get_pointed  (LrDocument *self); /* (nullable) */
 void             lr_document_point_at     (LrDocument *self, const char *id);
 const LrRemark  *lr_document_get_remark   (LrDocument *self); /* (nullable): in hand */
 void             lr_document_take_remark  (LrDocument *self, const char *key); /* NULL: none */
+void             lr_document_point_at_remark (LrDocument *self, const char *key); /* in hand until NULL */
 LrPlan          *lr_document_get_ghost    (LrDocument *self); /* (transfer none) (nullable): plan with the remedy of the remark in hand */
 void             lr_document_mend         (LrDocument *self, const char *key); /* applies its remedy as one undo step */
 

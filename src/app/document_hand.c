@@ -85,13 +85,9 @@ lr_document_get_remark (LrDocument *self)
   return self->remark_key != NULL ? lr_remarks_find (self->remarks, self->remark_key) : NULL;
 }
 
-/**
- * lr_document_take_remark:
- * @key: (nullable): of a remark; %NULL: none is in hand
- */
-void
-lr_document_take_remark (LrDocument *self,
-                         const char *key)
+static void
+set_remark (LrDocument *self,
+            const char *key)
 {
   const LrRemark *remark = key != NULL ? lr_remarks_find (self->remarks, key) : NULL;
 
@@ -101,6 +97,46 @@ lr_document_take_remark (LrDocument *self,
 
   g_clear_pointer (&self->ghost, lr_plan_unref);
   lr_document_emit (self, LR_DOCUMENT_HAND);
+}
+
+/**
+ * lr_document_take_remark:
+ * @key: (nullable): of a remark; %NULL: none is in hand
+ */
+void
+lr_document_take_remark (LrDocument *self,
+                         const char *key)
+{
+  self->is_remark_pointed = FALSE;
+  g_clear_pointer (&self->kept_remark, g_free);
+  set_remark (self, key);
+}
+
+/**
+ * lr_document_point_at_remark:
+ * @key: (nullable): of a remark under the pointer; %NULL: there is none any more
+ *
+ * It is in hand as long as it is pointed at; then the one that was taken before is again.
+ */
+void
+lr_document_point_at_remark (LrDocument *self,
+                             const char *key)
+{
+  g_autofree char *kept = NULL;
+
+  if (key != NULL)
+    {
+      if (!self->is_remark_pointed)
+        take_string (&self->kept_remark, self->remark_key);
+      self->is_remark_pointed = TRUE;
+      set_remark (self, key);
+      return;
+    }
+  if (!self->is_remark_pointed)
+    return;
+
+  kept = g_steal_pointer (&self->kept_remark);
+  lr_document_take_remark (self, kept != NULL && lr_remarks_find (self->remarks, kept) != NULL ? kept : NULL);
 }
 
 /**

@@ -38,6 +38,8 @@ struct _LrDocument
   LrPlan    *saved;    /* what the file holds; NULL: nothing saved */
 
   char      *selected, *pointed, *remark_key;
+  char      *kept_remark; /* key of the one that was in hand before another is pointed at */
+  gboolean   is_remark_pointed;
   gboolean   is_remark_fine; /* when it was taken */
   LrPlan    *ghost;    /* made when asked for */
   LrPlan    *offer;    /* a ghost without a remark; may be NULL */

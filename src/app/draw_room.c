@@ -14,7 +14,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#define ALIGN_PX 9.0
+#define CORNER_REACH 1.8 /* lines through corners pull so many times as far as those through things */
+#define CLOSE_PX 9.0     /* how near to the first corner a click closes the room */
 #define ANGLE_PX 13.0
 #define START_M 1.0 /* length of the running wall before the pointer says otherwise */
 
@@ -78,7 +79,7 @@ update_hint (LrCanvas *self)
   g_autofree char *typed = NULL;
 
   if (n == 0)
-    lr_canvas_set_hint (self, _("Click the first corner, or press Enter to start here. Escape leaves."));
+    lr_canvas_set_hint (self, _("Click the first corner, or press Enter to start here. Shift goes by 1 cm, Escape leaves."));
   else if (drawing->typed->len > 0)
     {
       typed = g_strdup_printf (_("Length of this wall: %s. Enter sets it."), drawing->typed->str);
@@ -118,13 +119,9 @@ hover (LrCanvas        *self,
   RoomDrawing *drawing = drawing_of (self);
   LrSnapPull pull = lr_canvas_pull (self, state);
 
+  pull.reach_m *= CORNER_REACH;
   if (pull.reach_m > 0.0)
-    {
-      pull.reach_m = ALIGN_PX / self->view.scale;
-      /* rooms are measured to the centimetre by typing; by hand, to five, but for one that is traced */
-      if (lr_canvas_get_room (self)->underlay == NULL)
-        pull.step_m = fmax (pull.step_m, 0.05);
-    }
+    pull.close_m = CLOSE_PX / self->view.scale;
   drawing->next = lr_snap_corner (corners_of (drawing), drawing->corners_m->len, lr_canvas_to_room (self, at), &pull);
   drawing->has_next = TRUE;
   changed (self);

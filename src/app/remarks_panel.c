@@ -251,12 +251,27 @@ mend_cb (Line *line)
     lr_document_mend (line->panel->document, key);
 }
 
-/* Pointing at a line, or coming to it by keyboard, lights up what it is about */
+/* Pointing at a line lights up what it is about, until the pointer leaves the list */
 static void
 enter_cb (Line *line)
 {
   if (line->row != NULL && line->panel->document != NULL)
+    lr_document_point_at_remark (line->panel->document, lr_remark_row_get_key (line->row));
+}
+
+/* A click on a line, or coming to it by keyboard, takes it in hand */
+static void
+focus_cb (Line *line)
+{
+  if (line->row != NULL && line->panel->document != NULL)
     lr_document_take_remark (line->panel->document, lr_remark_row_get_key (line->row));
+}
+
+static void
+leave_cb (LrRemarksPanel *self)
+{
+  if (self->document != NULL)
+    lr_document_point_at_remark (self->document, NULL);
 }
 
 /* The whole of a sentence that was cut short, and where its limit comes from */
@@ -301,7 +316,7 @@ watch_focus (Line      *line,
   GtkEventController *focus = gtk_event_controller_focus_new ();
 
   line->watches_focus = TRUE;
-  g_signal_connect_swapped (focus, "enter", G_CALLBACK (enter_cb), line);
+  g_signal_connect_swapped (focus, "enter", G_CALLBACK (focus_cb), line);
   gtk_widget_add_controller (row, focus);
 }
 
@@ -386,6 +401,7 @@ static void
 make_list (LrRemarksPanel *self)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+  GtkEventController *motion = gtk_event_controller_motion_new ();
 
   self->rows = g_list_store_new (LR_TYPE_REMARK_ROW);
   self->selection = gtk_single_selection_new (G_LIST_MODEL (g_object_ref (self->rows)));
@@ -400,6 +416,8 @@ make_list (LrRemarksPanel *self)
   g_object_unref (factory);
   g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (selected_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_swapped (self->list, "activate", G_CALLBACK (activated_cb), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (leave_cb), self);
+  gtk_widget_add_controller (self->list, motion);
 }
 
 /* What is folded away is not looked at */

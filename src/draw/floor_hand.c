@@ -35,6 +35,12 @@ has_square_halo (const LrPlaced *placed)
   return placed->item->kind == LR_ITEM_FURNITURE && placed->item->furniture.form != LR_FURNITURE_CYLINDER;
 }
 
+static gboolean
+is_boom (const LrPlaced *placed)
+{
+  return placed->item->kind == LR_ITEM_MICROPHONE && placed->item->microphone.form == LR_MIC_BOOM;
+}
+
 /* Corners that the size knobs sit on are square */
 static void
 trace_square (const LrFloor  *floor,
@@ -98,7 +104,7 @@ draw_halo (const LrFloor   *floor,
   if (has_square_halo (placed))
     trace_square (floor, placed);
   else
-    lr_floor_trace_outline (cr, floor->view, outline, LR_HALO_PX * floor->px);
+    lr_floor_trace_around (cr, floor->view, placed, outline, LR_HALO_PX * floor->px);
 
   lr_theme_set_color (cr, floor->theme->in_hand_halo, HALO_ALPHA);
   lr_theme_set_line (cr, floor->theme, LR_LINE_THIN, LR_DASH_SOLID);
@@ -107,7 +113,8 @@ draw_halo (const LrFloor   *floor,
   lr_theme_set_color (cr, floor->theme->in_hand, 1.0);
   lr_theme_set_line (cr, floor->theme, LR_LINE_THIN, LR_DASH_SOLID);
   cairo_stroke (cr);
-  block_halo (floor, outline);
+  /* a boom's arm is kept clear with its symbol */
+  block_halo (floor, is_boom (placed) ? &placed->footprint : outline);
 }
 
 static void

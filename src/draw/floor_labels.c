@@ -11,6 +11,7 @@
 
 #define LEAST_SCALE_FOR_WORDS 45.0 /* px to the metre */
 #define ARM_CLEAR_PX 6.0           /* a tag that touches a boom's arm would be read as the boom's */
+#define PANEL_HALF_M 0.06          /* its bar, with the strokes on its back */
 #define LONG_FURNITURE 1.3         /* longer than wide by this: its name runs along it */
 
 /* What labels keep clear of */
@@ -61,6 +62,29 @@ block_boom (const LrFloor  *floor,
   lr_labels_block_polygon (floor->labels, arm, G_N_ELEMENTS (arm));
   lr_labels_block_disc (floor->labels, lr_floor_device (floor, weight_m), 0.10 * floor->view->scale);
   lr_labels_block_disc (floor->labels, lr_floor_device (floor, tip_m), 0.11 * floor->view->scale);
+}
+
+/* What is seen of a panel is its bar: its tag stands beside that, clear of the stand */
+static LrOutline
+panel_bar (const LrPlaced *placed)
+{
+  return lr_outline_box (placed->at_m, 2.0 * PANEL_HALF_M, placed->item->panel.width_m, placed->facing_rad);
+}
+
+static gboolean
+is_on_stand (const LrPlaced *placed)
+{
+  return placed->item->kind == LR_ITEM_PANEL && placed->item->panel.form != LR_PANEL_BACKDROP;
+}
+
+static void
+block_panel (const LrFloor  *floor,
+             const LrPlaced *placed)
+{
+  LrOutline bar = panel_bar (placed);
+
+  block_outline (floor, &bar, FALSE);
+  lr_labels_block_disc (floor->labels, lr_floor_device (floor, placed->at_m), placed->item->panel.stand_radius_m * floor->view->scale);
 }
 
 static void
@@ -117,6 +141,8 @@ lr_floor_block_symbols (const LrFloor *floor)
         continue;
       if (kind == LR_ITEM_MICROPHONE && placed[i].item->microphone.form == LR_MIC_BOOM)
         block_boom (floor, &placed[i]);
+      else if (is_on_stand (&placed[i]))
+        block_panel (floor, &placed[i]);
       else
         block_outline (floor, &outline, kind == LR_ITEM_FURNITURE);
     }
@@ -177,6 +203,8 @@ lr_floor_add_beside (const LrFloor  *floor,
   /* a boom is labelled at its stand, which is what one looks for on the floor */
   if (placed->item->kind == LR_ITEM_MICROPHONE && placed->item->microphone.form == LR_MIC_BOOM)
     outline = placed->footprint;
+  if (is_on_stand (placed))
+    outline = panel_bar (placed);
   device = lr_floor_device_outline (floor->view, &outline);
   lr_labels_add_beside (floor->labels, label, &device);
 }
@@ -280,7 +308,6 @@ label_furniture (const LrFloor  *floor,
     {
       label.first = (int) lround (-placed->facing_rad / (0.25 * LR_PI)); /* in front of it */
       label.has_first = TRUE;
-      label.stands_on_lines = TRUE;
       lr_floor_add_beside (floor, placed, &label);
       return;
     }

@@ -41,6 +41,8 @@ gboolean   lr_floor_outline       (const LrStudy *study, const LrView *view, con
 /* Transformation to the item's own metres */
 void       lr_floor_to_item       (cairo_t *cr, const LrView *view, const LrPlaced *placed);
 void       lr_floor_trace_outline (cairo_t *cr, const LrView *view, const LrOutline *outline, double outside);
+/* Around what is drawn of an item, whose outline may be a box around it */
+void       lr_floor_trace_around  (cairo_t *cr, const LrView *view, const LrPlaced *placed, const LrOutline *outline, double outside);
 /* Device place on the outline, so far outside it, in a device direction of length 1 from its centre */
 LrVec2     lr_floor_beside        (const LrView *view, const LrOutline *outline, LrVec2 direction, double outside);
 void       lr_floor_trace_room    (const LrFloor *floor);

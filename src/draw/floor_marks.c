@@ -23,7 +23,7 @@ mark_place (const LrFloor   *floor,
             const LrPlaced  *placed,
             const LrOutline *outline)
 {
-  LrVec2 centre = lr_floor_device (floor, outline->centre_m), away = lr_vec2 (M_SQRT1_2, -M_SQRT1_2), at;
+  LrVec2 centre, away = lr_vec2 (M_SQRT1_2, -M_SQRT1_2), at;
 
   if (placed->item->kind == LR_ITEM_WINDOW)
     return lr_vec2_along (lr_floor_device (floor, placed->at_m),
@@ -31,6 +31,10 @@ mark_place (const LrFloor   *floor,
   if (placed->item->kind == LR_ITEM_LEAD)
     return lr_floor_device (floor, placed->item->path_m[placed->item->n_path / 2]);
 
+  /* of a boom, its stand */
+  if (placed->item->kind == LR_ITEM_MICROPHONE && placed->item->microphone.form == LR_MIC_BOOM)
+    outline = &placed->footprint;
+  centre = lr_floor_device (floor, outline->centre_m);
   at = lr_vec2_along (centre, away, outline->radius_m * floor->view->scale + OUTSIDE_PX * floor->px);
   if (outline->n > 0)
     {
@@ -98,7 +102,7 @@ stroke_around (const LrFloor   *floor,
       return;
     }
 
-  lr_floor_trace_outline (cr, floor->view, outline, OUTSIDE_PX * floor->px);
+  lr_floor_trace_around (cr, floor->view, placed, outline, OUTSIDE_PX * floor->px);
   lr_theme_set_color (cr, color, 1.0);
   lr_theme_set_line (cr, floor->theme, LR_LINE_OUTLINE, LR_DASH_SOLID);
   cairo_stroke (cr);
@@ -124,6 +128,20 @@ mark_fix (const LrFloor  *floor,
   draw_mark (floor, LR_GRADE_FIX, mark_place (floor, placed, &outline));
 }
 
+/* While Power is shown a circuit with a Fix marks the sockets that are on it, too */
+static void
+mark_sockets (const LrFloor *floor,
+              const char    *circuit,
+              GHashTable    *done)
+{
+  const LrPlaced *placed = (const LrPlaced *) (gpointer) floor->study->placed->data;
+
+  for (guint i = 0; i < floor->study->placed->len; i++)
+    if (placed[i].item->kind == LR_ITEM_SOCKET && g_str_equal (placed[i].item->socket.circuit, circuit)
+        && g_hash_table_add (done, placed[i].item->id))
+      mark_fix (floor, &placed[i]);
+}
+
 static void
 draw_fixes (const LrFloor *floor)
 {
@@ -141,6 +159,8 @@ draw_fixes (const LrFloor *floor)
         break;
       if (remark->ids != NULL && remark->ids[0] != NULL && g_hash_table_add (done, remark->ids[0]))
         mark_fix (floor, lr_study_find_placed (floor->study, remark->ids[0]));
+      if (remark->check == LR_CHECK_CIRCUIT && (floor->view->shown & LR_SHOW_POWER) != 0)
+        mark_sockets (floor, remark->ids[0], done);
     }
 }
 

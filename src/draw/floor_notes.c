@@ -7,6 +7,8 @@
 
 #include "floor_layers.h"
 
+#include "power_readings.h"
+
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -83,7 +85,31 @@ lr_floor_note_window (const LrFloor  *floor,
   add_outside (floor, placed, &label);
 }
 
-/* "S2 · C1", its tag bold on paper; while Power is shown with its load */
+/* "280 W" or "free", then its circuit and what of that is taken, on all its sockets: "C1 8 %" */
+static void
+add_loads (const LrFloor *floor,
+           const LrItem  *socket,
+           const LrItem  *circuit,
+           gboolean       is_upright,
+           GString       *text)
+{
+  g_autofree char *on = circuit != NULL ? g_markup_escape_text (circuit->tag, -1) : NULL;
+  LrCircuitReading reading;
+  double load_w;
+
+  if (lr_study_socket_load_w (floor->study, socket, &load_w))
+    g_string_append_printf (text, " %.0f\u00a0W", load_w);
+  else
+    g_string_append_printf (text, " %s", _("free"));
+  if (!lr_study_circuit (floor->study, circuit, &reading))
+    return;
+
+  g_string_append (text, is_upright ? "\n" : " · ");
+  /* Translators: a circuit, and the share of its rating that is taken at full */
+  g_string_append_printf (text, _("%s %.0f\u00a0%%"), on, 100.0 * reading.load_share);
+}
+
+/* "S2 · C1", its tag bold on paper; while Power is shown with loads */
 static char *
 describe_socket (const LrFloor *floor,
                  const LrItem  *socket,
@@ -94,15 +120,12 @@ describe_socket (const LrFloor *floor,
   g_autofree char *tag = g_markup_escape_text (socket->tag, -1);
   g_autofree char *on = circuit != NULL ? g_markup_escape_text (circuit->tag, -1) : g_strdup ("");
   GString *text = g_string_new (NULL);
-  double load_w;
 
   g_string_append_printf (text, is_bold ? "<b>%s</b>" : "%s", tag);
-  if (*on != '\0')
-    g_string_append_printf (text, "%s%s", !is_bold ? "\u00a0· " : is_upright && !has_power ? "\n" : " ", on);
-  if (has_power && lr_study_socket_load_w (floor->study, socket, &load_w))
-    g_string_append_printf (text, "%s%.0f\u00a0W", is_upright ? "\n" : " · ", load_w);
-  else if (has_power)
-    g_string_append_printf (text, "%s%s", is_upright ? "\n" : " · ", _("free"));
+  if (has_power)
+    add_loads (floor, socket, circuit, is_upright, text);
+  else if (*on != '\0')
+    g_string_append_printf (text, "%s%s", !is_bold ? "\u00a0· " : is_upright ? "\n" : " ", on);
 
   return g_string_free (text, FALSE);
 }
@@ -112,7 +135,7 @@ describe_socket (const LrFloor *floor,
  * @floor: a drawing
  * @placed: a socket
  *
- * Writes its tag, its circuit and, while Power is shown, its load.
+ * Writes its tag, its circuit and, while Power is shown, its load and its circuit's.
  */
 void
 lr_floor_note_socket (const LrFloor  *floor,

@@ -5,6 +5,10 @@
 
 #include "floor_layers.h"
 
+/* A boom's weight to both sides, and its capsule past the tip */
+#define BOOM_HALF_M 0.055
+#define CAPSULE_HALF_M 0.11
+
 /**
  * lr_floor_to_item:
  * @cr: a cairo context whose unit is the device's
@@ -64,6 +68,67 @@ lr_floor_trace_outline (cairo_t         *cr,
       cairo_arc (cr, at.x, at.y, outside, device_angle_rad (before, at) - 0.5 * LR_PI, device_angle_rad (at, after) - 0.5 * LR_PI);
     }
   cairo_close_path (cr);
+}
+
+/* The half of the circle around the base that lies along +x, with the arm that leaves it there, if it does */
+static void
+trace_half_boom (cairo_t *cr,
+                 double   radius,
+                 double   half,
+                 double   end)
+{
+  double leave_rad = end > radius ? asin (half / radius) : 0.0;
+
+  cairo_arc (cr, 0.0, 0.0, radius, -0.5 * LR_PI, -leave_rad);
+  if (leave_rad > 0.0)
+    cairo_arc (cr, end - half, 0.0, half, -0.5 * LR_PI, 0.5 * LR_PI);
+  cairo_arc (cr, 0.0, 0.0, radius, leave_rad, 0.5 * LR_PI);
+}
+
+/* Around its stand, its arm and what hangs on both ends, not the empty floor between */
+static void
+trace_boom (cairo_t        *cr,
+            const LrView   *view,
+            const LrPlaced *placed,
+            double          outside)
+{
+  const LrMicrophone *microphone = &placed->item->microphone;
+  LrVec2 base = lr_view_to_device (view, placed->at_m);
+  LrVec2 way = lr_vec2_sub (lr_view_to_device (view, lr_vec2 (microphone->tip_x_m, microphone->tip_y_m)), base);
+  double half = BOOM_HALF_M * view->scale + outside, radius = MAX (microphone->stand_radius_m * view->scale + outside, half);
+
+  cairo_save (cr);
+  cairo_translate (cr, base.x, base.y);
+  cairo_rotate (cr, lr_vec2_angle_rad (way));
+  cairo_new_sub_path (cr);
+  trace_half_boom (cr, radius, half, lr_vec2_length (way) + CAPSULE_HALF_M * view->scale + outside);
+  cairo_rotate (cr, LR_PI);
+  trace_half_boom (cr, radius, half, microphone->short_end_m * view->scale + outside);
+  cairo_close_path (cr);
+  cairo_restore (cr);
+}
+
+/**
+ * lr_floor_trace_around:
+ * @cr: a cairo context whose unit is the device's
+ * @view: how the drawing looks at the room
+ * @placed: an item
+ * @outline: its outline [m], as lr_floor_outline() has it
+ * @outside: how far outside it the path runs, device units
+ *
+ * A closed path around what is drawn of it.
+ */
+void
+lr_floor_trace_around (cairo_t         *cr,
+                       const LrView    *view,
+                       const LrPlaced  *placed,
+                       const LrOutline *outline,
+                       double           outside)
+{
+  if (placed->item->kind == LR_ITEM_MICROPHONE && placed->item->microphone.form == LR_MIC_BOOM)
+    trace_boom (cr, view, placed, outside);
+  else
+    lr_floor_trace_outline (cr, view, outline, outside);
 }
 
 /**

@@ -95,6 +95,34 @@ find_knob (const LrStudy *study,
   return hit->type != LR_HIT_NOTHING;
 }
 
+/* What is drawn smaller than a finger's reach lies on or in what is larger: a socket beside a lead's end or within a stand's ring. Of
+ * several, the nearest; the upper one of those that are as near */
+static gboolean
+find_small (const LrStudy *study,
+            const LrView  *view,
+            LrVec2         at,
+            LrHit         *hit)
+{
+  double nearest = LEAST_REACH_PX;
+
+  for (guint i = study->placed->len; i-- > 0;)
+    {
+      const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
+      LrOutline outline;
+      double distance;
+
+      if (placed->item->kind == LR_ITEM_LEAD || !lr_floor_outline (study, view, placed, &outline)
+          || outline.radius_m * view->scale > LEAST_REACH_PX)
+        continue;
+      distance = lr_vec2_distance (lr_view_to_device (view, outline.centre_m), at);
+      if (distance >= nearest)
+        continue;
+      nearest = distance;
+      *hit = (LrHit) { .type = LR_HIT_ITEM, .id = placed->item->id };
+    }
+  return hit->type != LR_HIT_NOTHING;
+}
+
 static gboolean
 find_item (const LrStudy *study,
            const LrView  *view,
@@ -103,8 +131,8 @@ find_item (const LrStudy *study,
 {
   /* from the top, as they are drawn; a lavalier lies on its wearer */
   static const LrItemKind order[] = {
-    LR_ITEM_CAMERA, LR_ITEM_MICROPHONE, LR_ITEM_LIGHT, LR_ITEM_PERSON, LR_ITEM_PANEL, LR_ITEM_LEAD, LR_ITEM_NOISE,
-    LR_ITEM_HOUSE_LIGHT, LR_ITEM_SOCKET, LR_ITEM_CIRCUIT, LR_ITEM_WINDOW, LR_ITEM_FURNITURE, LR_ITEM_DOOR,
+    LR_ITEM_CAMERA, LR_ITEM_MICROPHONE, LR_ITEM_LIGHT, LR_ITEM_PERSON, LR_ITEM_PANEL, LR_ITEM_NOISE, LR_ITEM_HOUSE_LIGHT,
+    LR_ITEM_SOCKET, LR_ITEM_CIRCUIT, LR_ITEM_LEAD, LR_ITEM_WINDOW, LR_ITEM_FURNITURE, LR_ITEM_DOOR,
   };
   const LrPlaced *placed = (const LrPlaced *) (gpointer) study->placed->data;
 
@@ -160,7 +188,7 @@ find_wall (const LrStudy *study,
  * @view: how the drawing looks at the room, and what is in hand
  * @at: device place
  *
- * What a pointer meets there: knobs of the item in hand first, then items from the top, then corners, then walls.
+ * What a pointer meets there: knobs of the item in hand first, then small things, then items from the top, then corners, then walls.
  *
  * Returns: a hit; its id belongs to the plan
  */
@@ -171,7 +199,7 @@ lr_floor_hit (const LrStudy *study,
 {
   LrHit hit = { .type = LR_HIT_NOTHING };
 
-  if (!find_knob (study, view, at, &hit) && !find_item (study, view, at, &hit))
+  if (!find_knob (study, view, at, &hit) && !find_small (study, view, at, &hit) && !find_item (study, view, at, &hit))
     find_wall (study, view, at, &hit);
 
   return hit;

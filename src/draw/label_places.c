@@ -260,7 +260,10 @@ try_near (LrLabels     *labels,
   for (gsize i = 0; i < G_N_ELEMENTS (gaps); i++)
     for (Over over = least; over <= most; over++)
       if (try_beside (labels, entry, gaps[i], 8, over))
-        return TRUE;
+        {
+          entry->has_leader = gaps[i] > GAP_NEAR_PX && entry->tag != NULL;
+          return TRUE;
+        }
 
   return FALSE;
 }

@@ -13,6 +13,7 @@
 #define LINE_HEIGHT 1.28   /* of the size */
 #define ASCENT 0.76        /* of the size: from the baseline to the top of what is written */
 #define DESCENT 0.21
+#define PART_PX 6.0        /* from a figure to the line that it stands on */
 
 static void
 entry_free (gpointer data)
@@ -273,6 +274,21 @@ draw_text (const LrLabels *labels,
     lr_text_draw (labels->cr, labels->theme, &label->style, x, baseline, entry->text);
 }
 
+/* The line that a figure stands on ends clear of it: a dash before "35 dB" would make it -35 */
+static void
+part_line (const LrLabels     *labels,
+           const LrLabelEntry *entry)
+{
+  double half = 0.5 * entry->text_width + PART_PX * labels->theme->unit_px;
+
+  cairo_move_to (labels->cr, -half, 0.0);
+  cairo_line_to (labels->cr, half, 0.0);
+  lr_theme_set_color (labels->cr, entry->label.halo, 1.0);
+  cairo_set_dash (labels->cr, NULL, 0, 0.0);
+  cairo_set_line_width (labels->cr, entry->text_height);
+  cairo_stroke (labels->cr);
+}
+
 static void
 draw_turned (const LrLabels *labels,
              const LrLabelEntry    *entry)
@@ -282,6 +298,8 @@ draw_turned (const LrLabels *labels,
   cairo_save (cr);
   cairo_translate (cr, entry->at.x, entry->at.y);
   cairo_rotate (cr, entry->label.angle_rad);
+  if (entry->label.rank == LR_LABEL_SCALE && entry->label.has_halo)
+    part_line (labels, entry);
   draw_text (labels, entry, -0.5 * entry->text_width, -0.5 * entry->text_height + ASCENT * entry->label.style.size);
   cairo_restore (cr);
 }

@@ -1,8 +1,9 @@
-/* overlay_power.c - leads by length
+/* overlay_power.c - leads by length and by circuit
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The leads themselves are symbols and turn thick while Power is shown; here is what is written along them.
+ * The leads themselves are symbols and turn thick while Power is shown, each dashed as its circuit is; here is what is written along them,
+ * and the key to the dashes.
  */
 
 #include "config.h"
@@ -19,6 +20,11 @@
 #define CLEAR_PX 8.0  /* nearer to another lead, a label reads as that one's */
 #define HATCH_HALF_M 0.15
 #define HATCH_STEP_M 0.06
+#define KEY_LEFT_PX 27.0
+#define KEY_FOOT_PX 16.0  /* under its middle: the dimension line is over it */
+#define KEY_ROW_PX 18.0
+#define KEY_DASH_PX 42.0
+#define KEY_GAP_PX 8.0
 
 /* Index of the longest straight run */
 static gsize
@@ -155,11 +161,88 @@ hatch_crossing (const LrFloor *floor,
   cairo_stroke (floor->cr);
 }
 
+/* Circuits that a lead hangs on, in the set-up's order; (transfer container) */
+static GArray *
+circuits_in_use (const LrFloor *floor)
+{
+  GArray *circuits = g_array_new (FALSE, FALSE, sizeof (LrCircuitReading));
+
+  for (guint i = 0; i < floor->setup->items->len; i++)
+    {
+      LrCircuitReading reading;
+
+      if (lr_study_circuit (floor->study, g_ptr_array_index (floor->setup->items, i), &reading) && reading.n_leads > 0)
+        g_array_append_val (circuits, reading);
+    }
+
+  return circuits;
+}
+
+/* "C1: 280 W, 8 % of 16 A" */
+static char *
+describe_circuit (const LrCircuitReading *reading)
+{
+  const LrItem *circuit = reading->circuit;
+
+  /* Translators: a circuit, watts at full, the share of its amperes that they come to, its amperes */
+  return g_strdup_printf (_("%s: %.0f\u00a0W, %.0f\u00a0%% of %g\u00a0A"), *circuit->tag != '\0' ? circuit->tag : circuit->name, reading->full_w,
+                          100.0 * reading->load_share, reading->rated_a);
+}
+
+/* Returns where the next one begins */
+static double
+draw_key_entry (const LrFloor          *floor,
+                const LrCircuitReading *reading,
+                double                  from,
+                double                  y)
+{
+  g_autofree char *text = describe_circuit (reading);
+  const LrTextStyle style = { .size = floor->theme->type_size[LR_TYPE_NOTE] };
+  double to = from + KEY_DASH_PX * floor->px, gap = KEY_GAP_PX * floor->px, width;
+  cairo_t *cr = floor->cr;
+
+  /* on its own ground, for zoomed in it lies over the room */
+  lr_text_measure (cr, floor->theme, &style, text, &width, NULL);
+  cairo_rectangle (cr, from - gap, y - 0.5 * KEY_ROW_PX * floor->px, to - from + width + 3.0 * gap, KEY_ROW_PX * floor->px);
+  lr_theme_set_color (cr, floor->theme->ground, 1.0);
+  cairo_fill (cr);
+  cairo_move_to (cr, from, y);
+  cairo_line_to (cr, to, y);
+  lr_theme_set_color (cr, floor->theme->family_line[LR_FAMILY_POWER], 1.0);
+  lr_theme_set_line (cr, floor->theme, LR_LINE_THICK, lr_symbol_lead_dash (floor->setup, reading->circuit->id));
+  cairo_stroke (cr);
+  lr_theme_set_color (cr, floor->theme->ink2, 1.0);
+  lr_text_draw (cr, floor->theme, &style, to + gap, y + 0.36 * style.size, text);
+  return to + width + 4.0 * gap;
+}
+
+/* Along the foot of the sheet; one circuit alone needs none */
+static void
+draw_key (const LrFloor *floor)
+{
+  g_autoptr (GArray) circuits = NULL;
+  double from = KEY_LEFT_PX * floor->px, y = floor->view->height - KEY_FOOT_PX * floor->px, at = from;
+
+  if (!floor->has_base || floor->view->is_page)
+    return;
+
+  circuits = circuits_in_use (floor);
+  if (circuits->len < 2)
+    return;
+
+  cairo_save (floor->cr);
+  for (guint i = 0; i < circuits->len; i++)
+    at = draw_key_entry (floor, &g_array_index (circuits, LrCircuitReading, i), at, y);
+  lr_labels_block_box (floor->labels, from, y - 0.5 * KEY_ROW_PX * floor->px, at - from, KEY_ROW_PX * floor->px);
+  cairo_restore (floor->cr);
+}
+
 /**
  * lr_overlay_power:
  * @floor: a drawing
  *
- * Along the longest run of each lead: what it feeds, how long it must be and is. A crossing of a way out is hatched.
+ * Along the longest run of each lead: what it feeds, how long it must be and is. A crossing of a way out is hatched. Where there are several
+ * circuits, a key to their dashes, with what hangs on each.
  */
 void
 lr_overlay_power (const LrFloor *floor)
@@ -167,6 +250,7 @@ lr_overlay_power (const LrFloor *floor)
   if (!(floor->view->shown & LR_SHOW_POWER))
     return;
 
+  draw_key (floor);
   for (guint i = 0; i < floor->study->leads->len; i++)
     {
       const LrLeadReading *lead = &g_array_index (floor->study->leads, LrLeadReading, i);

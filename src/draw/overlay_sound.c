@@ -6,17 +6,22 @@
  * capsule, as at 500 Hz.
  */
 
+#include "config.h"
+
 #include "floor_layers.h"
+
 #include "pickup.h"
 #include "sound.h"
-#include "sound_levels.h"
 #include "washes.h"
+
+#include <glib/gi18n-lib.h>
 
 #define N_RAYS 72
 #define N_RING 120
 #define REACH_M 6.0
 #define N_CONTOURS 2
 #define ARROW_PX 8.0
+#define BESIDE_PX 4.0           /* from a line to what is written beside it */
 #define START_M 0.12            /* an arrow begins so far from its noise, and ends so far before the capsule */
 #define END_M 0.15
 #define FAINT_DB 45.0           /* under the voice: what is fainter is not drawn; common practice, no source */
@@ -77,14 +82,12 @@ find_contour (const LrPickup *pickup,
   return TRUE;
 }
 
-/* A narrow no-break space, which the halo closes over the contour that the label breaks */
 static void
-label_db (const LrFloor *floor,
-          double         level_db,
-          const LrVec2  *places,
-          gsize          n)
+label_line (const LrFloor *floor,
+            const char    *text,
+            const LrVec2  *places,
+            gsize          n)
 {
-  g_autofree char *text = g_strdup_printf ("%s%.0f\u202fdB", level_db < 0.0 ? "\u2212" : "", fabs (level_db));
   LrLabel label = {
     .rank = LR_LABEL_SCALE,
     .stands_on_lines = TRUE,
@@ -97,6 +100,18 @@ label_db (const LrFloor *floor,
 
   if (floor->view->scale >= LEAST_SCALE_FOR_DB && n > 0)
     lr_labels_add_at (floor->labels, &label, places, n);
+}
+
+/* A narrow no-break space, which the halo closes over the contour that the label breaks */
+static void
+label_db (const LrFloor *floor,
+          double         level_db,
+          const LrVec2  *places,
+          gsize          n)
+{
+  g_autofree char *text = g_strdup_printf ("%s%.0f\u202fdB", level_db < 0.0 ? "\u2212" : "", fabs (level_db));
+
+  label_line (floor, text, places, n);
 }
 
 static gboolean
@@ -153,20 +168,17 @@ draw_pickup (const LrFloor  *floor,
     }
 }
 
-/* What a meter reads: in a room it holds the room's answer, so that it hardly falls with the distance */
-static double
-level_at_db (const LrFloor *floor,
-             const LrNoise *noise,
-             double         away_m)
+/* "45 dB at 1 m" */
+static char *
+describe_ring (const LrFloor *floor,
+               const LrNoise *noise,
+               int            metres)
 {
-  const LrSound *sound = lr_study_sound (floor->study);
-  double power_db, both_db[2];
+  g_autofree char *away = floor->view->units == LR_UNITS_METRIC ? g_strdup_printf ("%d\u00a0m", metres)
+                                                                : lr_length_format (metres, floor->view->units);
 
-  if (!sound->has_room || !lr_level_power_db (noise->level_db, 1.0, 1.0, sound->room.absorption_m2, &power_db)
-      || !lr_level_direct_db (power_db, away_m, 1.0, &both_db[0]) || !lr_level_diffuse_db (power_db, sound->room.absorption_m2, &both_db[1]))
-    return noise->level_db - 20.0 * log10 (away_m);
-
-  return lr_level_sum_db (both_db, G_N_ELEMENTS (both_db));
+  /* Translators: what a meter reads so far from a noise */
+  return g_strdup_printf (_("%.0f\u00a0dB at %s"), lr_sound_level_at_db (lr_study_sound (floor->study), noise, metres), away);
 }
 
 static void
@@ -179,6 +191,7 @@ draw_noise_rings (const LrFloor  *floor,
   for (int metres = 1; metres <= 2; metres++)
     {
       LrVec2 places[G_N_ELEMENTS (turns)], ring_m[N_RING];
+      g_autofree char *text = NULL;
       gsize n = 0;
 
       for (int i = 0; i < N_RING; i++)
@@ -191,11 +204,50 @@ draw_noise_rings (const LrFloor  *floor,
           if (is_inside (floor, at_m))
             places[n++] = lr_floor_device (floor, at_m);
         }
-      label_db (floor, level_at_db (floor, noise, metres), places, n);
+      text = describe_ring (floor, noise, metres);
+      label_line (floor, text, places, n);
     }
   lr_theme_set_color (floor->cr, floor->theme->family_line[LR_FAMILY_SOUND], 1.0);
   lr_theme_set_line (floor->cr, floor->theme, LR_LINE_THIN, LR_DASH_SHORT);
   cairo_stroke (floor->cr);
+}
+
+/* "34 dB at M1, 24 under the voice" */
+static char *
+describe_arrow (const LrMicrophoneSound *microphone,
+                const LrNoiseLevel      *level)
+{
+  const LrItem *item = microphone->placed->item;
+  double under_db = round (microphone->voice_db - level->level_db);
+
+  return g_strdup_printf (under_db >= 0.0
+                            /* Translators: what a microphone hears of a noise; how far that is under the voice, in dB */
+                            ? _("%.0f\u00a0dB at %s, %.0f under the voice")
+                            : _("%.0f\u00a0dB at %s, %.0f over the voice"),
+                          level->level_db, *item->tag != '\0' ? item->tag : item->name, fabs (under_db));
+}
+
+/* Along the line, on it and to both its sides, its middle first */
+static void
+label_arrow (const LrFloor *floor,
+             const char    *text,
+             LrVec2         from_m,
+             LrVec2         to_m)
+{
+  static const double shares[] = { 0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9 };
+  const LrTextStyle style = { .size = floor->theme->type_size[LR_TYPE_DB] };
+  LrVec2 from = lr_floor_device (floor, from_m), way = lr_vec2_sub (lr_floor_device (floor, to_m), from), places[3 * G_N_ELEMENTS (shares)];
+  LrVec2 across = lr_vec2_left (lr_vec2_scale (way, 1.0 / lr_vec2_length (way)));
+  double width, off;
+
+  lr_text_measure (floor->cr, floor->theme, &style, text, &width, NULL);
+  off = 0.5 * (fabs (across.x) * width + fabs (across.y) * style.size) + BESIDE_PX * floor->px;
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
+    places[i] = lr_vec2_along (lr_vec2_along (from, way, shares[i % G_N_ELEMENTS (shares)]), across,
+                               i < G_N_ELEMENTS (shares)       ? 0.0
+                               : i < 2 * G_N_ELEMENTS (shares) ? off
+                                                               : -off);
+  label_line (floor, text, places, G_N_ELEMENTS (places));
 }
 
 /* From a noise to the subject's first microphone, with its level there against the voice */
@@ -206,7 +258,8 @@ draw_noise_arrow (const LrFloor           *floor,
 {
   LrVec2 from_m = level->noise->at_m, to_m = lr_vec3_flat (microphone->capsule_m), way = lr_vec2_sub (to_m, from_m);
   double long_m = lr_vec2_length (way), head_m = ARROW_PX * floor->px / floor->view->scale;
-  LrVec2 along, tip, places[5];
+  g_autofree char *text = NULL;
+  LrVec2 along, tip;
   LrVec2 direction;
 
   if (long_m < START_M + END_M + head_m)
@@ -223,9 +276,8 @@ draw_noise_arrow (const LrFloor           *floor,
   lr_floor_line_to (floor, lr_vec2_along (to_m, along, -head_m));
   cairo_stroke (floor->cr);
   lr_floor_arrowhead (floor->cr, tip, direction, ARROW_PX * floor->px);
-  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
-    places[i] = lr_floor_device (floor, lr_vec2_along (from_m, along, (long_m - START_M - END_M) * (0.5 + 0.1 * (double) i * (i % 2 ? 1.0 : -1.0))));
-  label_db (floor, level->level_db - microphone->voice_db, places, G_N_ELEMENTS (places));
+  text = describe_arrow (microphone, level);
+  label_arrow (floor, text, from_m, to_m);
 }
 
 /* In a drag an arrow is drawn with what moves, if one of its ends does */
@@ -267,8 +319,8 @@ draw_noise_arrows (const LrFloor *floor)
  * lr_overlay_sound:
  * @floor: a drawing
  *
- * Where a microphone hears a voice 6 and 12 dB less than the mouth it aims at; the level of noises at 1 m and 2 m, and how far each is
- * under the voice at the subject's first microphone.
+ * Where a microphone hears a voice 6 and 12 dB less than the mouth it aims at; the level of noises at 1 m and 2 m, and at
+ * what level and how far under the voice each is heard at the subject's first microphone.
  */
 void
 lr_overlay_sound (const LrFloor *floor)

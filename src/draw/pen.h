@@ -65,6 +65,7 @@ void lr_symbol_lens        (const LrPen *pen);
 /* Parts of a lead, whose marks follow its path */
 void lr_symbol_lead_band   (const LrPen *pen, LrColor color, double alpha, double extra);
 void lr_symbol_lead_line   (const LrPen *pen);
+LrDash lr_symbol_lead_dash (const LrSetup *setup, const char *circuit);
 
 /* Sizes that more than one file needs [m] */
 #define LR_WALL_M 0.14            /* band outside the corners; a convention: the inner face is the truth */

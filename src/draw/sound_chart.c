@@ -24,6 +24,21 @@
 #define LEAST_END_DB 60.0
 #define MAX_LETTERS 14 /* of a noise's name */
 
+/* (transfer full): "and 2 more" */
+static char *
+say_more (const LrSoundChart *chart)
+{
+  /* Translators: noises that are left out of a list */
+  return g_strdup_printf (ngettext ("and %u fainter one", "and %u fainter ones", chart->n_more), chart->n_more);
+}
+
+/* Down to the scale: a line for those that are left out, too */
+static double
+rows_height (const LrSoundChart *chart)
+{
+  return (chart->n + (chart->n_more > 0 ? 1 : 0)) * ROW;
+}
+
 static const char *
 row_title (const LrSoundRow *row)
 {
@@ -110,7 +125,7 @@ double
 lr_sound_chart_height (const LrTheme      *theme,
                        const LrSoundChart *chart)
 {
-  return (chart->n * ROW + SCALE_H) * theme->unit_px;
+  return (rows_height (chart) + SCALE_H) * theme->unit_px;
 }
 
 /* "34 dB" or "34 dB  off: +10.6" */
@@ -141,6 +156,12 @@ lr_sound_chart_words (const LrSoundChart *chart)
 
       g_string_append_printf (text, "%s%s %s", i > 0 ? "; " : "", row_title (&chart->rows[i]), figure);
     }
+  if (chart->n_more > 0)
+    {
+      g_autofree char *more = say_more (chart);
+
+      g_string_append_printf (text, "; %s", more);
+    }
   return g_string_free (text, FALSE);
 }
 
@@ -157,7 +178,7 @@ draw_scale (cairo_t            *cr,
             double              from,
             double              length)
 {
-  double unit = theme->unit_px, foot = chart->n * ROW * unit, end_db = scale_end_db (chart);
+  double unit = theme->unit_px, foot = rows_height (chart) * unit, end_db = scale_end_db (chart);
   const LrTextStyle style = { .size = 9.0 * unit, .weight = PANGO_WEIGHT_NORMAL, .align = LR_ALIGN_CENTRE };
 
   lr_theme_set_color (cr, theme->family_fill[LR_FAMILY_SOUND], 0.30);
@@ -228,6 +249,18 @@ draw_row (cairo_t            *cr,
   draw_bar (cr, theme, row, from, from + length * fmax (0.0, row->level_db) / scale_end_db (chart), y);
 }
 
+static void
+draw_more (cairo_t            *cr,
+           const LrTheme      *theme,
+           const LrSoundChart *chart)
+{
+  const LrTextStyle style = { .size = 11.0 * theme->unit_px, .weight = PANGO_WEIGHT_NORMAL };
+  g_autofree char *more = say_more (chart);
+
+  lr_theme_set_color (cr, theme->ink2, 1.0);
+  lr_text_draw (cr, theme, &style, 0.0, ((chart->n + 0.5) * ROW + 4.0) * theme->unit_px, more);
+}
+
 /**
  * lr_sound_chart_draw:
  * @cr: where to draw, the upper left corner at 0, 0
@@ -244,4 +277,6 @@ lr_sound_chart_draw (cairo_t            *cr,
   draw_scale (cr, theme, chart, LABEL_W * theme->unit_px, width - (LABEL_W + FIGURE_W) * theme->unit_px);
   for (guint i = 0; i < chart->n; i++)
     draw_row (cr, theme, chart, i, width);
+  if (chart->n_more > 0)
+    draw_more (cr, theme, chart);
 }

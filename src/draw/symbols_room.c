@@ -241,25 +241,39 @@ lead_weight (const LrPen *pen)
   return (pen->view->shown & LR_SHOW_POWER) != 0 ? LR_LINE_THICK : LR_LINE_THIN;
 }
 
-/* By the circuit that it hangs on: as many dots as the circuit's place among them, the fourth as the first */
-static LrDash
-lead_dash (const LrPen *pen)
+/**
+ * lr_symbol_lead_dash:
+ * @setup: a set-up
+ * @circuit: id of a circuit, or ""
+ *
+ * Returns: the dash of leads that hang on it: as many dots as its place among the circuits, the fourth as the first
+ */
+LrDash
+lr_symbol_lead_dash (const LrSetup *setup,
+                     const char    *circuit)
 {
-  const LrItem *socket = pen->setup != NULL ? lr_setup_find (pen->setup, pen->item->lead.socket) : NULL;
   int n_before = 0;
 
-  for (guint i = 0; socket != NULL && *socket->socket.circuit != '\0' && i < pen->setup->items->len; i++)
+  for (guint i = 0; i < setup->items->len; i++)
     {
-      const LrItem *circuit = g_ptr_array_index (pen->setup->items, i);
+      const LrItem *item = g_ptr_array_index (setup->items, i);
 
-      if (circuit->kind != LR_ITEM_CIRCUIT)
+      if (item->kind != LR_ITEM_CIRCUIT)
         continue;
-      if (g_str_equal (circuit->id, socket->socket.circuit))
+      if (g_str_equal (item->id, circuit))
         return (LrDash) (LR_DASH_LEAD + n_before % 3);
       n_before++;
     }
 
   return LR_DASH_LEAD;
+}
+
+static LrDash
+lead_dash (const LrPen *pen)
+{
+  const LrItem *socket = pen->setup != NULL ? lr_setup_find (pen->setup, pen->item->lead.socket) : NULL;
+
+  return socket != NULL ? lr_symbol_lead_dash (pen->setup, socket->socket.circuit) : LR_DASH_LEAD;
 }
 
 /**

@@ -57,5 +57,5 @@ lr_view_to_room (const LrView *view, LrVec2 at)
   return lr_vec2 ((at.x - view->origin.x) / view->scale, (view->origin.y - at.y) / view->scale);
 }
 
-/* Scale and origin that show the whole room with @margin device units around it */
-void lr_view_fit (LrView *view, const LrStudy *study, double margin);
+/* Scale and origin that show the whole room, with @margin device units around its walls, and what stands outside; @foot is left free below */
+void lr_view_fit (LrView *view, const LrStudy *study, double margin, double foot);

@@ -238,7 +238,7 @@ lr_snap_corner (const LrVec2     *corners_m,
   LrVec2 x_axis = lr_vec2_polar (frame_rad, 1.0);
   double direction_rad;
 
-  if (n >= 3 && lr_vec2_distance (point_m, corners_m[0]) <= pull->reach_m)
+  if (n >= 3 && lr_vec2_distance (point_m, corners_m[0]) <= fmax (pull->reach_m, pull->close_m))
     return (LrSnap) { .at_m = corners_m[0], .why = LR_SNAP_FIRST };
 
   if (n >= 1 && lr_vec2_distance (point_m, corners_m[n - 1]) > 0.0

@@ -15,6 +15,7 @@ typedef struct
   double step_m;    /* grid of lengths or places */
   double reach_m;   /* how near an alignment must be to pull */
   double reach_rad; /* how near a direction must be to pull */
+  double close_m;   /* how near the first corner must be to close a room, if more than reach_m */
 } LrSnapPull;
 
 typedef enum

@@ -122,6 +122,7 @@ lr_study_circuit (const LrStudy    *study,
         add_lead (study, item, &sum);
     }
 
+  sum.load_share = sum.full_a / sum.rated_a;
   *reading = sum;
   return TRUE;
 }

@@ -24,6 +24,7 @@ typedef struct
   double   known_w;            /* what else is told to hang on it */
   double   full_w, dimmed_w;   /* known, and what leads feed: at full, and as dimmed in the plan */
   double   full_a, dimmed_a;   /* the same with power factors */
+  double   load_share;         /* of the rating, at full */
   guint    n_sockets, n_leads;
 } LrCircuitReading;
 

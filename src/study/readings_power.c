@@ -49,7 +49,7 @@ add_circuit (JsonBuilder   *builder,
   lr_readings_add_number (builder, "dimmed-w", circuit.dimmed_w);
   lr_readings_add_number (builder, "full-a", circuit.full_a);
   lr_readings_add_number (builder, "dimmed-a", circuit.dimmed_a);
-  lr_readings_add_number (builder, "load-share", circuit.full_a / circuit.rated_a);
+  lr_readings_add_number (builder, "load-share", circuit.load_share);
   lr_readings_add_number (builder, "allowed-share", circuit.allowed_share);
   lr_readings_add_count (builder, "sockets-n", circuit.n_sockets);
   lr_readings_add_count (builder, "leads-n", circuit.n_leads);

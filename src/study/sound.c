@@ -106,6 +106,31 @@ lr_sound_best (const LrSound  *sound,
 }
 
 /**
+ * lr_sound_level_at_db:
+ * @sound: sound of a study
+ * @noise: a noise
+ * @away_m: from it [m], > 0
+ *
+ * What was read at 1 m in a room holds the room's answer, so that it hardly falls with the distance; without a room it falls by 6 dB each time
+ * that the distance doubles. Source: Kuttruff, Room Acoustics, chapter 5.
+ *
+ * Returns: what a meter reads there [dB]
+ */
+double
+lr_sound_level_at_db (const LrSound *sound,
+                      const LrNoise *noise,
+                      double         away_m)
+{
+  double power_db, both_db[2];
+
+  if (!sound->has_room || !lr_level_power_db (noise->level_db, 1.0, 1.0, sound->room.absorption_m2, &power_db)
+      || !lr_level_direct_db (power_db, away_m, 1.0, &both_db[0]) || !lr_level_diffuse_db (power_db, sound->room.absorption_m2, &both_db[1]))
+    return noise->level_db - 20.0 * log10 (away_m);
+
+  return lr_level_sum_db (both_db, G_N_ELEMENTS (both_db));
+}
+
+/**
  * lr_sound_over_without:
  * @microphone: a microphone
  * @is_off: (array): by index of its noises, whether it is off

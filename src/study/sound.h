@@ -92,6 +92,8 @@ const LrSound *lr_study_sound (const LrStudy *study);
 const LrMicrophoneSound *lr_sound_find (const LrSound *sound, const char *microphone); /* (nullable) */
 /* Of all that somebody speaks into, the one whose voice is farthest over the noise, or over the room; (nullable) */
 const LrMicrophoneSound *lr_sound_best (const LrSound *sound, const LrPlaced *talker, gboolean over_noise);
+/* What a meter reads so far from a noise [dB]; > 0 [m] */
+double lr_sound_level_at_db (const LrSound *sound, const LrNoise *noise, double away_m);
 /* How far the voice is over the noise with some of them off, by index in @microphone->noises */
 double lr_sound_over_without (const LrMicrophoneSound *microphone, const gboolean *is_off);
 

@@ -127,7 +127,7 @@ main (int    argc,
     .view = { .width = WIDTH, .height = HEIGHT, .theme = lr_theme_get (LR_THEME_LIGHT), .has_dimensions = TRUE },
   };
 
-  lr_view_fit (&drawing.view, study, 80.0);
+  lr_view_fit (&drawing.view, study, 80.0, 0.0);
   bench (&drawing, "redraw the sheet : bare replay", 1.25);
   drawing.view.shown = LR_SHOW_SIGHT | LR_SHOW_LIGHT | LR_SHOW_SOUND | LR_SHOW_SUN | LR_SHOW_POWER;
   bench (&drawing, "redraw the sheet, all overlays : bare replay", 1.25);

@@ -78,7 +78,7 @@ write_sheet (const Drawn *drawn,
     .remark = remark, .ghost = ghost, .in_hand = remark != NULL ? remark->ids[0] : NULL,
   };
 
-  lr_view_fit (&view, drawn->study, 90.0);
+  lr_view_fit (&view, drawn->study, 90.0, 0.0);
   view.scale = 103.0;
   view.origin = lr_vec2 (94.0, 672.0);
   lr_floor_draw (cr, drawn->plan, drawn->study, drawn->remarks, &view);

@@ -260,7 +260,7 @@ test_empty (void)
   g_assert_cmpint (n_other, >, 800);
   g_assert_cmpint (n_other, <=, 2 * (9 * 600 + 7 * 800));
 
-  lr_view_fit (&view, empty.study, 40.0);
+  lr_view_fit (&view, empty.study, 40.0, 0.0);
   g_assert_cmpfloat (view.scale, >, 10.0);
 
   lr_study_free (empty.study);
@@ -274,15 +274,43 @@ test_fit (Fixture      *f,
           gconstpointer data G_GNUC_UNUSED)
 {
   LrView view = small_room_view (LR_THEME_LIGHT);
+  g_autoptr (LrPlan) plan = lr_plan_remove (f->room.plan, f->room.noise, NULL); /* which is behind a wall */
+  g_autoptr (LrStudy) study = lr_study_new (plan);
   LrVec2 low, high;
 
-  lr_view_fit (&view, f->study, 50.0);
+  lr_view_fit (&view, study, 50.0, 0.0);
   low = lr_view_to_device (&view, lr_vec2 (0.0, 0.0));
   high = lr_view_to_device (&view, lr_vec2 (6.0, 4.0));
   g_assert_cmpfloat_with_epsilon (low.x, 50.0, 1e-9); /* 700 px for 6 m, 500 for 4: the width decides */
   g_assert_cmpfloat_with_epsilon (high.x, 750.0, 1e-9);
   g_assert_cmpfloat_with_epsilon (low.y + high.y, 600.0, 1e-9);
   g_assert_cmpfloat_with_epsilon (view.scale, 700.0 / 6.0, 1e-9);
+}
+
+/* What stands 0.75 m behind the walls is whole on the sheet, with room for its name, and the foot is left free. Closed form: 1.25 m past the
+ * upper wall (its middle 1 m, half of 0.5 m) and 4 m of room between 14 px above and 50 px below in 560 px */
+static void
+test_fit_outside (Fixture      *f,
+                  gconstpointer data G_GNUC_UNUSED)
+{
+  LrView view = small_room_view (LR_THEME_LIGHT);
+  LrItem *item = lr_item_new_usual (LR_ITEM_NOISE, 0, "noise");
+  g_autofree char *id = NULL;
+  g_autoptr (LrPlan) plan = NULL;
+  g_autoptr (LrStudy) study = NULL;
+  LrVec2 top, low;
+
+  item->noise.length_m = item->noise.width_m = 0.5;
+  plan = lr_plan_add (f->room.plan, item, lr_vec2 (3.0, 5.0), -0.5 * LR_PI, &id, NULL);
+  lr_item_unref (item);
+  g_assert_nonnull (plan);
+  study = lr_study_new (plan);
+  view.height = 400.0;
+  lr_view_fit (&view, study, 50.0, 40.0);
+  top = lr_view_to_device (&view, lr_vec2 (3.0, 5.25));
+  low = lr_view_to_device (&view, lr_vec2 (0.0, 0.0));
+  g_assert_cmpfloat_with_epsilon (top.y, 14.0, 1e-6);
+  g_assert_cmpfloat_with_epsilon (low.y, 400.0 - 40.0 - 50.0, 1e-6);
 }
 
 /* Washes, rings and axes end at the walls: by geometry in a convex room, by a clip in one with a notch. The ground outside must
@@ -501,6 +529,7 @@ main (int    argc,
   ADD ("moving-half", test_moving_half);
   ADD ("grounds", test_grounds);
   ADD ("fit", test_fit);
+  ADD ("fit-outside", test_fit_outside);
   ADD ("walls-hold", test_walls_hold);
   ADD ("levels", test_levels);
   ADD ("paper", test_paper);

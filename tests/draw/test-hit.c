@@ -32,6 +32,8 @@ static const HitCase cases[] = {
   { "table-corner", 0, 0.26, 2.69, 0, 0, LR_HIT_ITEM, ID (table), 0 },
   { "house-light", 0, 4.4, 3.6, 0, 0, LR_HIT_ITEM, ID (house_light), 0 },
   { "socket", 0, 2.5, 0.0, 4, -4, LR_HIT_ITEM, ID (socket), 0 },
+  /* 9 px from its middle, and 4 px from the end of the lead */
+  { "socket-beside-lead", 0, 2.5, 0.0, 0, -16, LR_HIT_ITEM, ID (socket), 0 },
   { "window", 0, 1.2, -0.05, 0, 0, LR_HIT_ITEM, ID (window), 0 },
   { "lead", 0, 2.5, 0.5, 3, 0, LR_HIT_ITEM, ID (lead), 0 },
   { "corner", 0, 6.0, 4.0, -6, 6, LR_HIT_CORNER, 0, 2 },

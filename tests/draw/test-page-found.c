@@ -113,7 +113,7 @@ brightness_of (const LrPlan *plan,
   cairo_t *cr = cairo_create (surface);
   double sum = 0.0;
 
-  lr_view_fit (&view, study, 40.0);
+  lr_view_fit (&view, study, 40.0, 0.0);
   lr_floor_draw (cr, plan, study, NULL, &view);
   cairo_destroy (cr);
   cairo_surface_flush (surface);

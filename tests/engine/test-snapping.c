@@ -115,6 +115,21 @@ test_corner_without_pull (void)
   assert_place (snap.at_m, 0.001, 2.501);
 }
 
+/* A pier of 8 cm: a fine pull leaves it, and still the room closes as near as a hand comes */
+static void
+test_corner_fine (void)
+{
+  const LrVec2 corners_m[] = { { 0, 0 }, { 4, 0 }, { 4, 2.5 } };
+  const LrSnapPull fine = { .step_m = 0.01, .reach_m = 0.05, .reach_rad = 4.0 * LR_DEG, .close_m = 0.15 };
+  LrSnap snap = lr_snap_corner (corners_m, 3, lr_vec2 (0.083, 2.52), &fine);
+
+  g_assert_cmpuint (snap.why, ==, LR_SNAP_DIRECTION);
+  assert_place (snap.at_m, 0.08, 2.5);
+  snap = lr_snap_corner (corners_m, 3, lr_vec2 (0.08, 0.09), &fine);
+  g_assert_cmpuint (snap.why, ==, LR_SNAP_FIRST);
+  assert_place (snap.at_m, 0.0, 0.0);
+}
+
 static void
 test_place (void)
 {
@@ -258,6 +273,7 @@ main (int    argc,
   g_test_add_func ("/snapping/value", test_value);
   ADD_CASES ("/snapping/angle/", angle_cases, test_angle)
   g_test_add_func ("/snapping/step", test_step);
+  g_test_add_func ("/snapping/corner-fine", test_corner_fine);
   ADD_CASES ("/snapping/corner/", corner_cases, test_corner)
   g_test_add_func ("/snapping/corner/no-pull", test_corner_without_pull);
   g_test_add_func ("/snapping/place", test_place);

@@ -197,6 +197,43 @@ test_pointer (GuiFixture    *f,
   remove_picture (path);
 }
 
+static double
+drawn_m (GuiFixture      *f,
+         double           length_m,
+         GdkModifierType  state)
+{
+  LrVec2 places[] = { gui_at (f, 0.0, 0.0), gui_at (f, length_m, 0.03), gui_at (f, length_m - 0.02, 3.0), gui_at (f, 0.02, 3.02) };
+
+  lr_canvas_draw_room (f->canvas);
+  for (int i = 0; i <= 4; i++)
+    {
+      lr_canvas_hover (f->canvas, places[i % 4], state);
+      gui_drag (f, places[i % 4], places[i % 4], state);
+      gui_settle (f);
+    }
+  g_assert_false (lr_canvas_has_tool (f->canvas));
+  return get_room (f)->corners_m[1].x - get_room (f)->corners_m[0].x;
+}
+
+/* At 1:70 a pixel is 1.85 cm, and the grid of the sheet is 5 cm: 4.33 m is 4.35 m there, but square corners stay square */
+static void
+test_fine (GuiFixture    *f,
+           gconstpointer  data)
+{
+  char *path = make_picture ("room.png", 0.0);
+
+  lr_canvas_zoom_to (f->canvas, 70.0);
+  g_assert_cmpfloat_with_epsilon (drawn_m (f, 4.33, 0), 4.35, 1e-6);
+  g_assert_cmpfloat_with_epsilon (drawn_m (f, 4.33, GDK_SHIFT_MASK), 4.33, 1e-6);
+  trace (f, path);
+  lr_canvas_key (f->canvas, GDK_KEY_Escape, 0);
+  lr_canvas_zoom_to (f->canvas, 70.0);
+  g_assert_cmpfloat_with_epsilon (drawn_m (f, 4.33, 0), 4.33, 1e-6);
+  g_assert_cmpfloat (get_room (f)->corners_m[1].y, ==, get_room (f)->corners_m[0].y);
+  g_assert_cmpfloat (get_room (f)->corners_m[2].x, ==, get_room (f)->corners_m[1].x);
+  remove_picture (path);
+}
+
 static void
 move_cross_to (GuiFixture *f,
                LrVec2     *cross,
@@ -407,6 +444,7 @@ main (int    argc,
   gtk_test_init (&argc, &argv, NULL);
 
   ADD ("pointer", gui_setup_empty_cb, test_pointer);
+  ADD ("fine", gui_setup_empty_cb, test_fine);
   ADD ("keys", gui_setup_empty_cb, test_keys);
   ADD ("move", gui_setup_loft_cb, test_move);
   ADD ("actions", gui_setup_empty_cb, test_actions);

@@ -52,6 +52,38 @@ test_remarks (void)
   close_window (window);
 }
 
+/* What is pointed at goes with the pointer; what was taken stays */
+static void
+test_remark_pointed (void)
+{
+  LrMainWindow *window = open_example ();
+  LrDocument *document = window->document;
+  const LrRemarks *remarks = lr_document_get_remarks (document);
+  const char *first = ((const LrRemark *) g_ptr_array_index (remarks->all, 0))->key;
+  const char *second = ((const LrRemark *) g_ptr_array_index (remarks->all, 1))->key;
+
+  lr_document_point_at_remark (document, first);
+  lr_document_point_at_remark (document, second);
+  g_assert_cmpstr (lr_document_get_remark (document)->key, ==, second);
+  lr_document_point_at_remark (document, NULL);
+  g_assert_null (lr_document_get_remark (document));
+
+  lr_document_take_remark (document, first);
+  lr_document_point_at_remark (document, second);
+  lr_document_point_at_remark (document, NULL);
+  g_assert_cmpstr (lr_document_get_remark (document)->key, ==, first);
+
+  /* pointed at and clicked */
+  lr_document_point_at_remark (document, second);
+  lr_document_take_remark (document, second);
+  lr_document_point_at_remark (document, NULL);
+  g_assert_cmpstr (lr_document_get_remark (document)->key, ==, second);
+  lr_document_take_remark (document, NULL);
+  lr_document_point_at_remark (document, NULL);
+  g_assert_null (lr_document_get_remark (document));
+  close_window (window);
+}
+
 static gboolean
 is_mend (GtkWidget     *widget,
          gconstpointer  data)
@@ -415,6 +447,7 @@ main (int    argc,
   window_tests_init (&argc, &argv);
 
   g_test_add_func ("/window/remarks", test_remarks);
+  g_test_add_func ("/window/remark-pointed", test_remark_pointed);
   g_test_add_func ("/window/mend-waits", test_mend_waits);
   g_test_add_func ("/window/tray", test_tray);
   g_test_add_func ("/window/setups", test_setups);

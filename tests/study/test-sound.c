@@ -225,6 +225,7 @@ test_noises (void)
   g_autoptr (LrStudy) study = lr_study_new (plan);
   LrVec3 capsule_m = lr_sound_find (lr_study_sound (study), id)->capsule_m;
   const LrMicrophoneSound *microphone;
+  const LrItem *noise;
   double over_db;
 
   set_room (&plan, "background-db", 5.0);
@@ -235,6 +236,10 @@ test_noises (void)
   study = lr_study_new (plan);
   microphone = lr_sound_find (lr_study_sound (study), id);
   assert_near (lr_sound_noise (microphone, 0)->level_db, 38.95, 0.03);
+  noise = lr_plan_find (plan, one);
+  assert_near (noise->noise.level_db, 40.0, 1e-9);
+  assert_near (lr_sound_level_at_db (lr_study_sound (study), &noise->noise, 1.0), 40.0, 1e-9);
+  assert_near (lr_sound_level_at_db (lr_study_sound (study), &noise->noise, 2.0), 39.13, 0.03);
   over_db = microphone->over_db;
   assert_near (microphone->quiet_over_db, microphone->voice_db - 5.0, 0.01);
 
@@ -311,12 +316,15 @@ test_booms (void)
   g_assert_null (lr_sound_find (lr_study_sound (study), "nothing"));
 }
 
-/* Without a room nothing is known */
+/* Without a room nothing is known, and a level falls as in the open: 30.46 dB at 3 m of 40 dB at 1 m (inverse square law) */
 static void
 test_no_room (void)
 {
+  static const LrNoise noise = { .level_db = 40.0 };
   g_autoptr (LrPlan) plan = fixture_empty ();
   g_autoptr (LrStudy) study = lr_study_new (plan);
+
+  assert_near (lr_sound_level_at_db (lr_study_sound (study), &noise, 3.0), 30.458, 0.001);
 
   g_assert_false (lr_study_sound (study)->has_room);
   g_assert_cmpuint (lr_study_sound (study)->microphones->len, ==, 0);
