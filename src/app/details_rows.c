@@ -474,6 +474,8 @@ offer_usual (LrField *field)
   if (g_str_equal (key, "mains-hz"))
     /* Translators: a frequency of the mains that nobody has told is guessed from the volts of the circuits */
     lr_field_set_placeholder (field, _("by the volts"));
+  if (g_str_equal (key, "latitude-deg") || g_str_equal (key, "longitude-deg"))
+    lr_field_set_placeholder (field, _("not noted"));
   if (g_str_equal (key, "full-load-rule"))
     /* Translators: as long as no local rule is named that lets circuits be loaded fully for hours */
     lr_field_set_placeholder (field, _("none named: 80 % for hours"));

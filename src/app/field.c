@@ -96,7 +96,7 @@ show_text (LrField    *self,
 static void
 show_number (LrField *self)
 {
-  gboolean is_given = !self->prop->is_optional || self->value != 0.0;
+  gboolean is_given = lr_prop_is_given (self->prop, self->value);
   g_autofree char *text =
     is_given ? lr_prop_text_format (self->prop, self->value - self->offset, self->units) : g_strdup ("");
 
@@ -135,7 +135,7 @@ take_number (LrField    *self,
     }
 
   set_refused (self, NULL);
-  if (value != self->value)
+  if (value != self->value && (lr_prop_is_given (self->prop, value) || lr_prop_is_given (self->prop, self->value)))
     g_signal_emit (self, signals[NUMBER], 0, value, FALSE);
   show_number (self);
   return TRUE;

@@ -38,7 +38,7 @@ static const Section sections[] = {
   { LR_ITEM_NOISE, N_("Noises"), N_("Add a noise"), noise_keys, FALSE },
 };
 
-static const char *const job_keys[] = { "=address", "=access", "=permission", NULL };
+static const char *const location_keys[] = { "=address", "=access", "=permission", NULL };
 static const char *const surface_names[] = { "walls", "floor", "ceiling" };
 static const char *const surface_titles[] = { N_("Walls"), N_("Floor"), N_("Ceiling") };
 static const char *const surface_keys[] = { "material", "reflectance-pct", NULL };
@@ -48,7 +48,7 @@ struct _LrVisitDialog
   GtkWindow   parent_instance;
 
   LrDocument *document;
-  GtkWidget  *job_grid, *surface_grid, *contacts;
+  GtkWidget  *location_grid, *surface_grid, *contacts;
   GtkWidget  *boxes[G_N_ELEMENTS (sections)]; /* of a grid for each thing */
   char       *shown[G_N_ELEMENTS (sections)]; /* the ids that there are grids for, one a line */
 };
@@ -88,14 +88,14 @@ set_owner (LrField    *field,
 }
 
 static void
-job_text_cb (LrVisitDialog *self,
+location_text_cb (LrVisitDialog *self,
              LrField       *field,
              const char    *text)
 {
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_job (get_plan (self), prop->key, text, &error), _(prop->label), &error);
+  commit (self, lr_plan_set_location_text (get_plan (self), prop->key, text, &error), _(prop->label), &error);
 }
 
 static void
@@ -278,13 +278,14 @@ static void
 update (LrVisitDialog *self)
 {
   const LrRoom *room = lr_plan_get_setup (get_plan (self))->room;
+  const LrLocation *location = lr_plan_get_setup (get_plan (self))->location;
   const LrSurface *surfaces[] = { &room->walls, &room->floor, &room->ceiling };
 
-  for (guint i = 0; i < lr_field_grid_get_n (LR_FIELD_GRID (self->job_grid)); i++)
-    set_field (lr_field_grid_get (LR_FIELD_GRID (self->job_grid), i), get_plan (self)->job);
+  for (guint i = 0; i < lr_field_grid_get_n (LR_FIELD_GRID (self->location_grid)); i++)
+    set_field (lr_field_grid_get (LR_FIELD_GRID (self->location_grid), i), location);
   for (guint i = 0; i < lr_field_grid_get_n (LR_FIELD_GRID (self->surface_grid)); i++)
     set_field (lr_field_grid_get (LR_FIELD_GRID (self->surface_grid), i), surfaces[i / (G_N_ELEMENTS (surface_keys) - 1)]);
-  lr_contacts_set (LR_CONTACTS (self->contacts), get_plan (self)->job->contacts, get_plan (self)->job->n_contacts);
+  lr_contacts_set (LR_CONTACTS (self->contacts), location->contacts, location->n_contacts);
   for (guint i = 0; i < G_N_ELEMENTS (sections); i++)
     update_section (self, i);
 }
@@ -309,11 +310,11 @@ static void
 make_left (LrVisitDialog *self,
            GtkWidget     *column)
 {
-  self->job_grid = lr_field_grid_new ();
+  self->location_grid = lr_field_grid_new ();
   self->surface_grid = lr_field_grid_new ();
   self->contacts = g_object_new (LR_TYPE_CONTACTS, NULL);
-  for (const char *const *key = job_keys; *key != NULL; key++)
-    add_field (self, self->job_grid, lr_prop_table_find (lr_job_table (), *key + 1), NULL, "", TRUE);
+  for (const char *const *key = location_keys; *key != NULL; key++)
+    add_field (self, self->location_grid, lr_prop_table_find (lr_location_table (), *key + 1), NULL, "", TRUE);
   for (guint i = 0; i < G_N_ELEMENTS (surface_names); i++)
     for (const char *const *key = surface_keys; *key != NULL; key++)
       {
@@ -325,12 +326,12 @@ make_left (LrVisitDialog *self,
       }
 
   add_title (column, _("Access and permission"));
-  gtk_box_append (GTK_BOX (column), self->job_grid);
+  gtk_box_append (GTK_BOX (column), self->location_grid);
   add_title (column, _("People to call"));
   gtk_box_append (GTK_BOX (column), self->contacts);
   add_title (column, _("Surfaces"));
   gtk_box_append (GTK_BOX (column), self->surface_grid);
-  g_signal_connect_object (self->job_grid, "text", G_CALLBACK (job_text_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->location_grid, "text", G_CALLBACK (location_text_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->surface_grid, "text", G_CALLBACK (surface_text_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->surface_grid, "number", G_CALLBACK (surface_number_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->contacts, "changed", G_CALLBACK (contacts_changed_cb), self, G_CONNECT_SWAPPED);

@@ -75,8 +75,8 @@ lr_plan_set_job (const LrPlan  *plan,
 /**
  * lr_plan_set_job_number:
  * @plan: a plan
- * @key: "latitude-deg", "longitude-deg", "mains-hz" or "sky"
- * @value: in inside units, here degrees and hertz; a frequency of 0: not told
+ * @key: "sky"
+ * @value: in inside units; choices: the enum's value
  * @error: return location
  *
  * Returns: (transfer full) (nullable): the next plan

@@ -73,8 +73,8 @@ test_fields (void)
   type (entry_in (dialog, "known-load-w"), "300");
   type (entry_in (dialog, "level-db"), "39");
   type (entry_in (dialog, "reflectance-pct"), "55");
-  g_assert_cmpstr (plan_of (window)->job->access, ==, "side door, 12 steps");
-  g_assert_cmpstr (plan_of (window)->job->permission, ==, "in writing");
+  g_assert_cmpstr (lr_plan_get_setup (plan_of (window))->location->access, ==, "side door, 12 steps");
+  g_assert_cmpstr (lr_plan_get_setup (plan_of (window))->location->permission, ==, "in writing");
   g_assert_cmpfloat (get_item (window, "circuit-1")->circuit.known_load_w, ==, 300.0);
   g_assert_cmpfloat (get_item (window, "fridge")->noise.level_db, ==, 39.0);
   g_assert_cmpfloat_with_epsilon (lr_plan_get_setup (plan_of (window))->room->walls.reflectance, 0.55, 1e-9);
@@ -96,10 +96,10 @@ test_close_while_typing (void)
 
   gtk_widget_grab_focus (access);
   gtk_editable_set_text (GTK_EDITABLE (access), "lift at the back");
-  g_assert_cmpstr (plan_of (window)->job->access, ==, "");
+  g_assert_cmpstr (lr_plan_get_setup (plan_of (window))->location->access, ==, "");
   gtk_window_close (GTK_WINDOW (dialog));
   settle ();
-  g_assert_cmpstr (plan_of (window)->job->access, ==, "lift at the back");
+  g_assert_cmpstr (lr_plan_get_setup (plan_of (window))->location->access, ==, "lift at the back");
   close_window (window);
 }
 
