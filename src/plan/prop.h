@@ -21,6 +21,14 @@ typedef enum
   LR_PROP_REF,         /* char *, owned: the id of another item or kit entry, "" for none */
 } LrPropType;
 
+/* What a text must be */
+typedef enum
+{
+  LR_TEXT_ANY,
+  LR_TEXT_DATE, /* 2026-02-19 */
+  LR_TEXT_TIME, /* 10:00 */
+} LrTextForm;
+
 typedef struct
 {
   const char *word;  /* in the file */
@@ -39,6 +47,7 @@ typedef struct
   const char     *unit;     /* NUMBER: what to print behind it, "K", "W", "fps" */
   const LrChoice *choices;  /* CHOICE: ends in { NULL } */
   gboolean        is_optional; /* left out of the file when it is not given: 0 (may lie outside the range; NAN if that is the fallback), ""; of a choice its first */
+  LrTextForm      form;     /* TEXT */
   const char     *target;   /* REF: the word of the kind it must name, or LR_TARGET_ITEM, LR_TARGET_KIT */
 } LrProp;
 
