@@ -17,7 +17,7 @@
 #define LAMP_ROW "photometric-file" /* it has a row of its own */
 
 static const char *const person_keys[] = {
-  "name", "role", "posture", "stature-mm", "x-mm", "y-mm", "=looks-at", "eye-height-mm", "seat-height-mm", "has-glasses", NULL
+  "name", "role", "posture", "stature-mm", "x-mm", "y-mm", "=looks-at", "eye-height-mm", "seat-height-mm", "has-glasses", "uses-wheelchair", NULL
 };
 static const char *const camera_keys[] = {
   "lens", "f-number", "lens-height-mm", "focus-mm", "x-mm", "y-mm", "=aims-at", "shutter-s", "iso", "frame-rate-fps",
