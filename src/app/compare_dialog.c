@@ -230,7 +230,7 @@ make_foot (LrCompareDialog *self)
   gtk_widget_add_css_class (foot, "compare-foot");
   add_line (foot, self->compared->summary, "panel-title");
   add_line (foot, self->compared->undrawn, "note");
-  add_line (foot, self->compared->shared, "note");
+  add_line (foot, self->compared->places, "note");
   return foot;
 }
 

@@ -25,21 +25,29 @@ struct _LrDetailsJob
   LrUnits     units;          /* that the fields were made for */
   char       *shown_requests; /* as the plan has them, one a line */
 
-  GtkWidget  *box, *job_grid, *requests, *requests_view, *asks, *contacts, *contacts_editor;
+  GtkWidget  *box, *job_grid, *location_grid, *requests, *requests_view, *asks, *contacts, *contacts_editor;
 };
 
 G_DEFINE_FINAL_TYPE (LrDetailsJob, lr_details_job, GTK_TYPE_WIDGET)
 
 static const char *const job_keys[] = {
-  "=title", "=subtitle", "=client", "date", "time-zone", "time-in", "time-roll", "time-wrap", "time-out", "=place", "=address",
-  "latitude-deg", "longitude-deg", "=sky", "mains-hz", "owner", "created-by", "approved-by", "identification", "revision", "issued", "=notes",
-  NULL
+  "=title", "=subtitle", "=client", "date", "time-zone", "time-in", "time-roll", "time-wrap", "time-out", "=sky", "owner", "created-by",
+  "approved-by", "identification", "revision", "issued", "=notes", NULL
+};
+static const char *const location_keys[] = {
+  "=name", "=address", "latitude-deg", "longitude-deg", "mains-hz", "=access", "=permission", NULL
 };
 
 static const LrJob *
 get_job (LrDetailsJob *self)
 {
   return lr_document_get_plan (self->document)->job;
+}
+
+static const LrLocation *
+get_location (LrDetailsJob *self)
+{
+  return lr_plan_get_setup (lr_document_get_plan (self->document))->location;
 }
 
 static const LrPlan *
@@ -81,15 +89,17 @@ is_open (GtkWidget *expander)
 static void
 make_fields (LrDetailsJob *self)
 {
-  LrFieldGrid *grid = LR_FIELD_GRID (self->job_grid);
+  LrFieldGrid *job = LR_FIELD_GRID (self->job_grid), *location = LR_FIELD_GRID (self->location_grid);
   LrUnits units = lr_document_get_units (self->document);
 
-  if (lr_field_grid_get_n (grid) > 0 && units == self->units)
+  if (lr_field_grid_get_n (job) > 0 && units == self->units)
     return;
 
   self->units = units;
-  lr_field_grid_clear (grid);
-  lr_details_add_fields (grid, lr_job_table (), job_keys, units);
+  lr_field_grid_clear (job);
+  lr_field_grid_clear (location);
+  lr_details_add_fields (job, lr_job_table (), job_keys, units);
+  lr_details_add_fields (location, lr_location_table (), location_keys, units);
 }
 
 /**
@@ -102,10 +112,11 @@ lr_details_job_update (LrDetailsJob *self)
 {
   make_fields (self);
   lr_field_grid_show (LR_FIELD_GRID (self->job_grid), get_job (self));
+  lr_field_grid_show (LR_FIELD_GRID (self->location_grid), get_location (self));
   if (is_open (self->requests))
     update_requests (self);
   if (is_open (self->contacts))
-    lr_contacts_set (LR_CONTACTS (self->contacts_editor), get_job (self)->contacts, get_job (self)->n_contacts);
+    lr_contacts_set (LR_CONTACTS (self->contacts_editor), get_location (self)->contacts, get_location (self)->n_contacts);
 }
 
 static void
@@ -141,6 +152,29 @@ job_text_cb (LrDetailsJob *self,
   g_autoptr (GError) error = NULL;
 
   commit (self, lr_plan_set_job (get_base (self), prop->key, text, &error), _(prop->label), NULL, &error);
+}
+
+static void
+location_number_cb (LrDetailsJob *self,
+                    LrField      *field,
+                    double        value,
+                    gboolean      is_step)
+{
+  const LrProp *prop = lr_field_get_prop (field);
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_set_location (get_base (self), prop->key, value, &error), _(prop->label), is_step ? prop->key : NULL, &error);
+}
+
+static void
+location_text_cb (LrDetailsJob *self,
+                  LrField      *field,
+                  const char   *text)
+{
+  const LrProp *prop = lr_field_get_prop (field);
+  g_autoptr (GError) error = NULL;
+
+  commit (self, lr_plan_set_location_text (get_base (self), prop->key, text, &error), _(prop->label), NULL, &error);
 }
 
 static void
@@ -202,6 +236,7 @@ lr_details_job_class_init (LrDetailsJobClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/details-job.ui");
   gtk_widget_class_bind_template_child (widget_class, LrDetailsJob, box);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsJob, job_grid);
+  gtk_widget_class_bind_template_child (widget_class, LrDetailsJob, location_grid);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsJob, requests);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsJob, requests_view);
   gtk_widget_class_bind_template_child (widget_class, LrDetailsJob, asks);
@@ -217,6 +252,8 @@ lr_details_job_init (LrDetailsJob *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   g_signal_connect_object (self->job_grid, "number", G_CALLBACK (job_number_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->job_grid, "text", G_CALLBACK (job_text_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->location_grid, "number", G_CALLBACK (location_number_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->location_grid, "text", G_CALLBACK (location_text_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (requests_leave_cb), self);
   gtk_widget_add_controller (self->requests_view, focus);
   g_signal_connect_object (self->contacts_editor, "changed", G_CALLBACK (contacts_changed_cb), self, G_CONNECT_SWAPPED);

@@ -15,20 +15,23 @@
 /**
  * lr_details_offer_materials:
  * @field: of what a surface is of
- * @chosen: called with @field when one is chosen
+ * @surface: which: "walls", "floor" or "ceiling"
+ * @chosen: called with @field and the title when one is chosen
  *
- * Offers the names of the table of materials.
+ * Offers the names of those materials in the table that are usual there.
  */
 void
 lr_details_offer_materials (LrField        *field,
+                            const char     *surface,
                             LrPresetChosen  chosen)
 {
-  gsize n;
+  gsize n, n_titles = 0;
   const LrMaterial *materials = lr_materials (&n);
   g_autofree const char **titles = g_new0 (const char *, n + 1);
 
   for (gsize i = 0; i < n; i++)
-    titles[i] = _(materials[i].title);
+    if (lr_material_suits (&materials[i], surface))
+      titles[n_titles++] = _(materials[i].title);
   lr_field_presets_attach (GTK_ENTRY (gtk_widget_get_first_child (GTK_WIDGET (field))), titles, chosen, field);
 }
 

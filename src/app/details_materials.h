@@ -9,7 +9,7 @@
 #include "document.h"
 #include "field_presets.h"
 
-/* @chosen gets the field and the index of the material */
 /* What a surface, "walls", "floor" or "ceiling", is called: with the sound of the table's row of that name, if there is one */
 gboolean lr_details_name_surface (LrDocument *document, const char *surface, const char *text); /* FALSE: it was refused */
-void lr_details_offer_materials (LrField *field, LrPresetChosen chosen);
+/* What @surface may usually be of; @chosen gets the field and the title of the material */
+void lr_details_offer_materials (LrField *field, const char *surface, LrPresetChosen chosen);

@@ -14,7 +14,6 @@
 #include "details_materials.h"
 #include "details_rows.h"
 #include "field_grid.h"
-#include "materials.h"
 #include "plan_edit.h"
 #include "prop_text.h"
 #include "source_table.h"
@@ -110,25 +109,15 @@ get_surface (const LrRoom *room,
   return index == 0 ? &room->walls : index == 1 ? &room->floor : &room->ceiling;
 }
 
-static void commit (LrDetailsRoom *self, LrPlan *next, const char *what, const char *merge_key, GError **error);
-static const LrPlan *get_base (LrDetailsRoom *self);
+static void surface_text_cb (LrDetailsRoom *self, LrField *field, const char *text);
 
 /* What a surface is of, from the table: its name and all of its absorption */
 static void
-material_chosen_cb (guint       index,
-                    const char *title G_GNUC_UNUSED,
+material_chosen_cb (guint       index G_GNUC_UNUSED,
+                    const char *title,
                     gpointer    field)
 {
-  LrDetailsRoom *self = LR_DETAILS_ROOM (gtk_widget_get_ancestor (field, LR_TYPE_DETAILS_ROOM));
-  LrFieldGrid *grid = LR_FIELD_GRID (self->surface_grid);
-  g_autoptr (GError) error = NULL;
-  guint at = 0;
-  gsize n;
-
-  while (at + 1 < lr_field_grid_get_n (grid) && lr_field_grid_get (grid, at) != field)
-    at++;
-  commit (self, lr_plan_set_material (get_base (self), surface_names[at / G_N_ELEMENTS (surface_keys)], &lr_materials (&n)[index], &error),
-          _("Surfaces"), NULL, &error);
+  surface_text_cb (LR_DETAILS_ROOM (gtk_widget_get_ancestor (field, LR_TYPE_DETAILS_ROOM)), field, title);
 }
 
 static void
@@ -145,8 +134,9 @@ update_surfaces (LrDetailsRoom *self)
         {
           LrField *field = lr_field_grid_add (grid, prop, i % n == 0 ? _(surface_titles[i / n]) : NULL, self->units, FALSE);
 
+          lr_details_offer_usual (field);
           if (i % n == 0)
-            lr_details_offer_materials (field, material_chosen_cb);
+            lr_details_offer_materials (field, surface_names[i / n], material_chosen_cb);
         }
       lr_field_show (lr_field_grid_get (grid, i), get_surface (get_room (self), i / n));
     }

@@ -17,7 +17,7 @@
 #define LAMP_ROW "photometric-file" /* it has a row of its own */
 
 static const char *const person_keys[] = {
-  "name", "role", "posture", "stature-mm", "x-mm", "y-mm", "=looks-at", "eye-height-mm", "seat-height-mm", "has-glasses", NULL
+  "name", "role", "posture", "stature-mm", "x-mm", "y-mm", "=looks-at", "eye-height-mm", "seat-height-mm", "has-glasses", "uses-wheelchair", NULL
 };
 static const char *const camera_keys[] = {
   "lens", "f-number", "lens-height-mm", "focus-mm", "x-mm", "y-mm", "=aims-at", "shutter-s", "iso", "frame-rate-fps",
@@ -461,9 +461,14 @@ lr_details_is_live (const LrProp *prop,
   return TRUE;
 }
 
-/* Standard values; in an empty field, what counts in its place */
-static void
-offer_usual (LrField *field)
+/**
+ * lr_details_offer_usual:
+ * @field: of what is no item, or of an item whose fields do not depend on others
+ *
+ * Offers standard values; in an empty field, says what counts in its place.
+ */
+void
+lr_details_offer_usual (LrField *field)
 {
   const char *key = lr_field_get_prop (field)->key;
   const double *values;
@@ -474,6 +479,16 @@ offer_usual (LrField *field)
   if (g_str_equal (key, "mains-hz"))
     /* Translators: a frequency of the mains that nobody has told is guessed from the volts of the circuits */
     lr_field_set_placeholder (field, _("by the volts"));
+  if (g_str_equal (key, "background-db") || g_str_equal (key, "reverberation-s"))
+    /* Translators: a figure that was not measured, in a narrow field */
+    lr_field_set_placeholder (field, _("unknown"));
+  if (g_str_equal (key, "material"))
+    /* Translators: as long as nobody says what a wall, floor or ceiling is of */
+    lr_field_set_placeholder (field, _("not noted: taken as hard"));
+  if (g_str_equal (key, "floor-note") || g_str_equal (key, "address") || g_str_equal (key, "access") || g_str_equal (key, "permission"))
+    lr_field_set_placeholder (field, _("not noted"));
+  if (g_str_equal (key, "latitude-deg") || g_str_equal (key, "longitude-deg"))
+    lr_field_set_placeholder (field, _("not noted"));
   if (g_str_equal (key, "full-load-rule"))
     /* Translators: as long as no local rule is named that lets circuits be loaded fully for hours */
     lr_field_set_placeholder (field, _("none named: 80 % for hours"));
@@ -500,6 +515,6 @@ lr_details_add_fields (LrFieldGrid       *grid,
       const LrProp *prop = lr_prop_table_find (table, *keys + (is_wide ? 1 : 0));
 
       if (prop != NULL && prop->label != NULL)
-        offer_usual (lr_field_grid_add (grid, prop, g_str_equal (prop->key, "north-deg") ? _("North") : NULL, units, is_wide));
+        lr_details_offer_usual (lr_field_grid_add (grid, prop, g_str_equal (prop->key, "north-deg") ? _("North") : NULL, units, is_wide));
     }
 }

@@ -29,5 +29,7 @@ double             lr_details_offset     (const LrProp *prop, const LrRoom *room
 gboolean           lr_details_is_by_file (const LrProp *prop, const LrItem *item);
 /* Whether changing it changes anything as things are */
 gboolean           lr_details_is_live    (const LrProp *prop, const LrItem *item);
+/* Standard values in a field, and what it means while it is empty */
+void               lr_details_offer_usual (LrField *field);
 /* Fields of what is no item: the room, the job. Keys as above */
 void               lr_details_add_fields  (LrFieldGrid *grid, const LrPropTable *table, const char *const *keys, LrUnits units);

@@ -10,6 +10,7 @@
 
 #include "field.h"
 
+#include "date_parse.h"
 #include "drop_down.h"
 #include "field_presets.h"
 #include "prop_text.h"
@@ -96,7 +97,7 @@ show_text (LrField    *self,
 static void
 show_number (LrField *self)
 {
-  gboolean is_given = !self->prop->is_optional || self->value != 0.0;
+  gboolean is_given = lr_prop_is_given (self->prop, self->value);
   g_autofree char *text =
     is_given ? lr_prop_text_format (self->prop, self->value - self->offset, self->units) : g_strdup ("");
 
@@ -135,7 +136,7 @@ take_number (LrField    *self,
     }
 
   set_refused (self, NULL);
-  if (value != self->value)
+  if (value != self->value && (lr_prop_is_given (self->prop, value) || lr_prop_is_given (self->prop, self->value)))
     g_signal_emit (self, signals[NUMBER], 0, value, FALSE);
   show_number (self);
   return TRUE;
@@ -146,10 +147,19 @@ take_text (LrField    *self,
            const char *text)
 {
   g_autofree char *stripped = g_strstrip (g_strdup (text));
+  g_autoptr (GError) error = NULL;
+  g_autofree char *kept = lr_prop_text_take (self->prop, stripped, &error);
+
+  /* what is not understood stays to be mended */
+  if (kept == NULL)
+    {
+      set_refused (self, error->message);
+      return FALSE;
+    }
 
   g_free (self->shown);
-  self->shown = g_strdup (stripped);
-  g_signal_emit (self, signals[TEXT], 0, stripped);
+  self->shown = g_strdup (kept);
+  g_signal_emit (self, signals[TEXT], 0, kept);
   show_text (self, self->shown);
   return TRUE;
 }

@@ -19,6 +19,7 @@ struct _LrFieldGrid
   GPtrArray *fields;
   int        row, pair;  /* where the next one goes: pair 0 is the left, 1 the right half */
   LrField   *refused;    /* whose sentence is shown; NULL: none */
+  GtkSizeGroup *labels[2]; /* of the left and the right half; may be NULL */
   GtkWidget *sentence;   /* in a row of its own under that field */
 };
 
@@ -102,6 +103,8 @@ lr_field_grid_dispose (GObject *object)
   LrFieldGrid *self = LR_FIELD_GRID (object);
 
   g_clear_pointer (&self->grid, gtk_widget_unparent);
+  for (guint i = 0; i < G_N_ELEMENTS (self->labels); i++)
+    g_clear_object (&self->labels[i]);
   g_clear_pointer (&self->fields, g_ptr_array_unref);
   G_OBJECT_CLASS (lr_field_grid_parent_class)->dispose (object);
 }
@@ -142,6 +145,20 @@ lr_field_grid_new (void)
   return g_object_new (LR_TYPE_FIELD_GRID, NULL);
 }
 
+/**
+ * lr_field_grid_align:
+ * @left: (nullable): of the labels of the left half
+ * @right: (nullable): of the labels of the right half
+ */
+void
+lr_field_grid_align (LrFieldGrid  *self,
+                     GtkSizeGroup *left,
+                     GtkSizeGroup *right)
+{
+  g_set_object (&self->labels[0], left);
+  g_set_object (&self->labels[1], right);
+}
+
 /* A long label takes two lines before a figure is cut short */
 static GtkWidget *
 make_label (const char *text)
@@ -174,7 +191,13 @@ attach (LrFieldGrid *self,
   gtk_widget_set_valign (field, GTK_ALIGN_CENTER);
   gtk_grid_attach (GTK_GRID (self->grid), field, column + 1, self->row, has_row ? 3 : 1, 1);
   if (!has_own_label)
-    gtk_grid_attach (GTK_GRID (self->grid), make_label (label), column, self->row, 1, 1);
+    {
+      GtkWidget *title = make_label (label);
+
+      gtk_grid_attach (GTK_GRID (self->grid), title, column, self->row, 1, 1);
+      if (self->labels[column / 2] != NULL)
+        gtk_size_group_add_widget (self->labels[column / 2], title);
+    }
 
   self->pair = has_row ? 0 : 1 - self->pair;
   if (self->pair == 0)

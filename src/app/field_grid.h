@@ -15,6 +15,8 @@
 G_DECLARE_FINAL_TYPE (LrFieldGrid, lr_field_grid, LR, FIELD_GRID, GtkWidget)
 
 GtkWidget *lr_field_grid_new     (void);
+/* Labels of grids that stand under each other take as much width; (nullable): their own. Before the first field is added */
+void       lr_field_grid_align   (LrFieldGrid *self, GtkSizeGroup *left, GtkSizeGroup *right);
 /* @label (nullable): instead of the property's; @is_wide: takes a row of its own. Returns (transfer none): the field */
 LrField   *lr_field_grid_add     (LrFieldGrid *self, const LrProp *prop, const char *label, LrUnits units, gboolean is_wide);
 void       lr_field_grid_clear   (LrFieldGrid *self);

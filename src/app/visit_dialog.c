@@ -2,8 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Access, permission, people, surfaces and house lights on the left; circuits and noises on the right. What stands in the
- * room is found on the sheet as well, where it is put in its place; a new one comes to the middle of the room.
+ * The place, people and what the room itself is like on the left; what feeds, lights and disturbs it on the right.
  */
 
 #include "config.h"
@@ -15,42 +14,26 @@
 #include "details_materials.h"
 #include "details_rows.h"
 #include "plan_edit.h"
-#include "polygon.h"
+#include "visit_things.h"
 
 #include <glib/gi18n-lib.h>
 
-/* A list of things of one kind */
-typedef struct
-{
-  LrItemKind         kind;
-  const char        *title, *add;
-  const char *const *keys;
-  gboolean           is_left;
-} Section;
-
-static const char *const circuit_keys[] = { "name", "volts-v", "amps-a", "known-load-w", NULL };
-static const char *const house_light_keys[] = { "name", "color-temperature-k", "is-on", "can-switch-off", "may-flicker", NULL };
-static const char *const noise_keys[] = { "name", "level-db", "can-switch-off", "is-off", "=when", NULL };
-
-static const Section sections[] = {
-  { LR_ITEM_CIRCUIT, N_("Circuits"), N_("Add a circuit"), circuit_keys, FALSE },
-  { LR_ITEM_HOUSE_LIGHT, N_("House lights"), N_("Add a house light"), house_light_keys, TRUE },
-  { LR_ITEM_NOISE, N_("Noises"), N_("Add a noise"), noise_keys, FALSE },
+static const char *const location_keys[] = { "=name", "=address", "=access", "=permission", NULL };
+static const char *const room_keys[] = {
+  "height-mm", "north-deg", "background-db", "reverberation-s", "=full-load-rule", NULL
 };
-
-static const char *const job_keys[] = { "=address", "=access", "=permission", NULL };
+static const LrItemKind kinds[] = { LR_ITEM_CIRCUIT, LR_ITEM_HOUSE_LIGHT, LR_ITEM_NOISE };
 static const char *const surface_names[] = { "walls", "floor", "ceiling" };
 static const char *const surface_titles[] = { N_("Walls"), N_("Floor"), N_("Ceiling") };
-static const char *const surface_keys[] = { "material", "reflectance-pct", NULL };
+static const char *const surface_keys[] = { "material", "reflectance-pct" };
 
 struct _LrVisitDialog
 {
   GtkWindow   parent_instance;
 
   LrDocument *document;
-  GtkWidget  *job_grid, *surface_grid, *contacts;
-  GtkWidget  *boxes[G_N_ELEMENTS (sections)]; /* of a grid for each thing */
-  char       *shown[G_N_ELEMENTS (sections)]; /* the ids that there are grids for, one a line */
+  GtkWidget  *location_grid, *room_grid, *surface_grid, *contacts;
+  GtkWidget  *things[G_N_ELEMENTS (kinds)];
 };
 
 G_DEFINE_FINAL_TYPE (LrVisitDialog, lr_visit_dialog, GTK_TYPE_WINDOW)
@@ -73,29 +56,22 @@ commit (LrVisitDialog *self,
     update (self);
 }
 
-/* What a grid is of: a thing's id, or a surface's name before its keys */
+/* Of which surface a field is */
 static const char *
-owner_of (LrField *field)
+surface_of (LrField *field)
 {
-  return g_object_get_data (G_OBJECT (field), "owner");
+  return g_object_get_data (G_OBJECT (field), "surface");
 }
 
 static void
-set_owner (LrField    *field,
-           const char *owner)
-{
-  g_object_set_data_full (G_OBJECT (field), "owner", g_strdup (owner), g_free);
-}
-
-static void
-job_text_cb (LrVisitDialog *self,
+location_text_cb (LrVisitDialog *self,
              LrField       *field,
              const char    *text)
 {
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_set_job (get_plan (self), prop->key, text, &error), _(prop->label), &error);
+  commit (self, lr_plan_set_location_text (get_plan (self), prop->key, text, &error), _(prop->label), &error);
 }
 
 static void
@@ -103,7 +79,7 @@ surface_number_cb (LrVisitDialog *self,
                    LrField       *field,
                    double         value)
 {
-  g_autofree char *key = g_strdup_printf ("%s.%s", owner_of (field), lr_field_get_prop (field)->key);
+  g_autofree char *key = g_strdup_printf ("%s.%s", surface_of (field), lr_field_get_prop (field)->key);
   g_autoptr (GError) error = NULL;
 
   commit (self, lr_plan_set_room (get_plan (self), key, value, &error), _("Surfaces"), &error);
@@ -114,7 +90,7 @@ surface_text_cb (LrVisitDialog *self,
                  LrField       *field,
                  const char    *text)
 {
-  if (!lr_details_name_surface (self->document, owner_of (field), text))
+  if (!lr_details_name_surface (self->document, surface_of (field), text))
     update (self);
 }
 
@@ -129,25 +105,25 @@ material_chosen_cb (guint       index,
 }
 
 static void
-item_number_cb (LrVisitDialog *self,
+room_number_cb (LrVisitDialog *self,
                 LrField       *field,
                 double         value)
 {
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_change (get_plan (self), &(LrChange) { owner_of (field), prop->key, value }, 1, &error), _(prop->label), &error);
+  commit (self, lr_plan_set_room (get_plan (self), prop->key, value, &error), _(prop->label), &error);
 }
 
 static void
-item_text_cb (LrVisitDialog *self,
+room_text_cb (LrVisitDialog *self,
               LrField       *field,
               const char    *text)
 {
   const LrProp *prop = lr_field_get_prop (field);
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_change_text (get_plan (self), owner_of (field), prop->key, text, &error), _(prop->label), &error);
+  commit (self, lr_plan_set_room_text (get_plan (self), prop->key, text, &error), _(prop->label), &error);
 }
 
 static void
@@ -160,201 +136,114 @@ contacts_changed_cb (LrVisitDialog *self)
   commit (self, lr_plan_set_contacts (get_plan (self), contacts, n, &error), _("People to call"), &error);
 }
 
-static void
-add_cb (LrVisitDialog *self,
-        GtkWidget     *button)
-{
-  const Section *section = g_object_get_data (G_OBJECT (button), "section");
-  const LrRoom *room = lr_plan_get_setup (get_plan (self))->room;
-  LrVec2 middle_m = room->n_corners > 0 ? lr_polygon_centroid_m (room->corners_m, room->n_corners) : lr_vec2 (0.0, 0.0);
-  g_autoptr (LrItem) item = lr_item_new_usual (section->kind, 0, "");
-  g_autoptr (GError) error = NULL;
-
-  commit (self, lr_plan_add (get_plan (self), item, middle_m, 0.0, NULL, &error), _(section->add), &error);
-}
-
 /* Filling in */
-
-/* What is being typed stays */
-static void
-set_field (LrField       *field,
-           gconstpointer  owner)
-{
-  if (!lr_field_has_typed_text (field))
-    lr_field_show (field, owner);
-}
-
-static LrField *
-add_field (LrVisitDialog *self,
-           GtkWidget     *grid,
-           const LrProp  *prop,
-           const char    *label,
-           const char    *owner,
-           gboolean       is_wide)
-{
-  LrField *field = lr_field_grid_add (LR_FIELD_GRID (grid), prop, label, lr_document_get_units (self->document), is_wide);
-  const double *values;
-  gsize n = lr_details_presets (prop->key, &values);
-
-  set_owner (field, owner);
-  if (n > 0)
-    lr_field_set_presets (field, values, n);
-  return field;
-}
-
-static GtkWidget *
-make_item_grid (LrVisitDialog *self,
-                const Section *section,
-                const LrItem  *item)
-{
-  GtkWidget *grid = lr_field_grid_new ();
-  const LrItemKindInfo *info = lr_item_kind_info (item->kind);
-
-  for (const char *const *key = section->keys; *key != NULL; key++)
-    {
-      gboolean is_wide = (*key)[0] == '=';
-      const LrProp *prop = lr_prop_table_find (&info->table, *key + (is_wide ? 1 : 0));
-
-      if (prop == NULL)
-        prop = lr_prop_table_find (lr_item_common_table (info->place), *key + (is_wide ? 1 : 0));
-      if (prop != NULL)
-        /* a thing with a tag is known by it */
-        add_field (self, grid, prop, key == section->keys && item->tag[0] != '\0' ? item->tag : NULL, item->id, is_wide);
-    }
-  g_signal_connect_object (grid, "number", G_CALLBACK (item_number_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (grid, "text", G_CALLBACK (item_text_cb), self, G_CONNECT_SWAPPED);
-  return grid;
-}
-
-static char *
-join_ids (const LrSetup *setup,
-          LrItemKind     kind)
-{
-  GString *ids = g_string_new (NULL);
-
-  for (guint i = 0; i < setup->items->len; i++)
-    if (((const LrItem *) setup->items->pdata[i])->kind == kind)
-      g_string_append_printf (ids, "%s\n", ((const LrItem *) setup->items->pdata[i])->id);
-  return g_string_free (ids, FALSE);
-}
-
-static void
-make_section (LrVisitDialog *self,
-              guint          index)
-{
-  const LrSetup *setup = lr_plan_get_setup (get_plan (self));
-  g_autofree char *ids = join_ids (setup, sections[index].kind);
-  GtkWidget *child;
-
-  if (g_strcmp0 (ids, self->shown[index]) == 0)
-    return;
-
-  while ((child = gtk_widget_get_first_child (self->boxes[index])) != NULL)
-    gtk_box_remove (GTK_BOX (self->boxes[index]), child);
-  for (guint i = 0; i < setup->items->len; i++)
-    if (((const LrItem *) setup->items->pdata[i])->kind == sections[index].kind)
-      gtk_box_append (GTK_BOX (self->boxes[index]), make_item_grid (self, &sections[index], setup->items->pdata[i]));
-  g_free (self->shown[index]);
-  self->shown[index] = g_steal_pointer (&ids);
-}
-
-static void
-update_section (LrVisitDialog *self,
-                guint          index)
-{
-  make_section (self, index);
-  for (GtkWidget *grid = gtk_widget_get_first_child (self->boxes[index]); grid != NULL; grid = gtk_widget_get_next_sibling (grid))
-    for (guint i = 0; i < lr_field_grid_get_n (LR_FIELD_GRID (grid)); i++)
-      {
-        LrField *field = lr_field_grid_get (LR_FIELD_GRID (grid), i);
-        const LrItem *item = lr_setup_find (lr_plan_get_setup (get_plan (self)), owner_of (field));
-
-        if (item != NULL)
-          set_field (field, item);
-      }
-}
 
 static void
 update (LrVisitDialog *self)
 {
+  const LrLocation *location = lr_plan_get_setup (get_plan (self))->location;
   const LrRoom *room = lr_plan_get_setup (get_plan (self))->room;
   const LrSurface *surfaces[] = { &room->walls, &room->floor, &room->ceiling };
 
-  for (guint i = 0; i < lr_field_grid_get_n (LR_FIELD_GRID (self->job_grid)); i++)
-    set_field (lr_field_grid_get (LR_FIELD_GRID (self->job_grid), i), get_plan (self)->job);
+  lr_field_grid_show (LR_FIELD_GRID (self->location_grid), location);
+  lr_field_grid_show (LR_FIELD_GRID (self->room_grid), room);
   for (guint i = 0; i < lr_field_grid_get_n (LR_FIELD_GRID (self->surface_grid)); i++)
-    set_field (lr_field_grid_get (LR_FIELD_GRID (self->surface_grid), i), surfaces[i / (G_N_ELEMENTS (surface_keys) - 1)]);
-  lr_contacts_set (LR_CONTACTS (self->contacts), get_plan (self)->job->contacts, get_plan (self)->job->n_contacts);
-  for (guint i = 0; i < G_N_ELEMENTS (sections); i++)
-    update_section (self, i);
+    lr_field_show (lr_field_grid_get (LR_FIELD_GRID (self->surface_grid), i), surfaces[i / G_N_ELEMENTS (surface_keys)]);
+  lr_contacts_set (LR_CONTACTS (self->contacts), location->contacts, location->n_contacts);
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    lr_visit_things_update (LR_VISIT_THINGS (self->things[i]));
 }
 
 /* Making */
 
 static GtkWidget *
-add_title (GtkWidget  *column,
-           const char *title)
+make_surface_grid (LrVisitDialog *self,
+                   GtkSizeGroup  *left)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6), *label = gtk_label_new (title);
+  GtkWidget *grid = lr_field_grid_new ();
 
-  gtk_widget_add_css_class (label, "panel-title");
-  gtk_label_set_xalign (GTK_LABEL (label), 0.0F);
-  gtk_widget_set_hexpand (label, TRUE);
-  gtk_box_append (GTK_BOX (row), label);
-  gtk_box_append (GTK_BOX (column), row);
-  return row;
+  /* materials have long names: their fields take what the labels beside them leave */
+  lr_field_grid_align (LR_FIELD_GRID (grid), left, NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (surface_names); i++)
+    for (guint k = 0; k < G_N_ELEMENTS (surface_keys); k++)
+      {
+        const LrProp *prop = lr_prop_table_find (lr_surface_table (), surface_keys[k]);
+        LrField *field = lr_field_grid_add (LR_FIELD_GRID (grid), prop, k == 0 ? _(surface_titles[i]) : NULL,
+                                            lr_document_get_units (self->document), FALSE);
+
+        g_object_set_data (G_OBJECT (field), "surface", (gpointer) surface_names[i]);
+        lr_details_offer_usual (field);
+        if (k == 0)
+          lr_details_offer_materials (field, surface_names[i], material_chosen_cb);
+      }
+
+  return grid;
+}
+
+static GtkWidget *
+make_grid (LrVisitDialog     *self,
+           const LrPropTable *table,
+           const char *const *keys,
+           GtkSizeGroup      *left,
+           GtkSizeGroup      *right)
+{
+  GtkWidget *grid = lr_field_grid_new ();
+
+  lr_field_grid_align (LR_FIELD_GRID (grid), left, right);
+  lr_details_add_fields (LR_FIELD_GRID (grid), table, keys, lr_document_get_units (self->document));
+
+  return grid;
+}
+
+static void
+connect_grid (LrVisitDialog *self,
+              GtkWidget     *grid,
+              GCallback      number,
+              GCallback      text)
+{
+  if (number != NULL)
+    g_signal_connect_object (grid, "number", number, self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (grid, "text", text, self, G_CONNECT_SWAPPED);
 }
 
 static void
 make_left (LrVisitDialog *self,
-           GtkWidget     *column)
+           GtkBox        *column)
 {
-  self->job_grid = lr_field_grid_new ();
-  self->surface_grid = lr_field_grid_new ();
+  g_autoptr (GtkSizeGroup) left = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL), right = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
+
+  self->location_grid = make_grid (self, lr_location_table (), location_keys, left, right);
   self->contacts = g_object_new (LR_TYPE_CONTACTS, NULL);
-  for (const char *const *key = job_keys; *key != NULL; key++)
-    add_field (self, self->job_grid, lr_prop_table_find (lr_job_table (), *key + 1), NULL, "", TRUE);
-  for (guint i = 0; i < G_N_ELEMENTS (surface_names); i++)
-    for (const char *const *key = surface_keys; *key != NULL; key++)
-      {
-        LrField *field = add_field (self, self->surface_grid, lr_prop_table_find (lr_surface_table (), *key),
-                                    key == surface_keys ? _(surface_titles[i]) : NULL, surface_names[i], FALSE);
+  self->room_grid = make_grid (self, lr_room_table (), room_keys, left, right);
+  self->surface_grid = make_surface_grid (self, left);
 
-        if (key == surface_keys)
-          lr_details_offer_materials (field, material_chosen_cb);
-      }
-
-  add_title (column, _("Access and permission"));
-  gtk_box_append (GTK_BOX (column), self->job_grid);
-  add_title (column, _("People to call"));
-  gtk_box_append (GTK_BOX (column), self->contacts);
-  add_title (column, _("Surfaces"));
-  gtk_box_append (GTK_BOX (column), self->surface_grid);
-  g_signal_connect_object (self->job_grid, "text", G_CALLBACK (job_text_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->surface_grid, "text", G_CALLBACK (surface_text_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->surface_grid, "number", G_CALLBACK (surface_number_cb), self, G_CONNECT_SWAPPED);
+  gtk_box_append (column, lr_visit_title_new (_("The place")));
+  gtk_box_append (column, self->location_grid);
+  gtk_box_append (column, lr_visit_title_new (_("People to call")));
+  gtk_box_append (column, self->contacts);
+  gtk_box_append (column, lr_visit_title_new (_("The room")));
+  gtk_box_append (column, self->room_grid);
+  gtk_box_append (column, self->surface_grid);
+  connect_grid (self, self->location_grid, NULL, G_CALLBACK (location_text_cb));
+  connect_grid (self, self->room_grid, G_CALLBACK (room_number_cb), G_CALLBACK (room_text_cb));
+  connect_grid (self, self->surface_grid, G_CALLBACK (surface_number_cb), G_CALLBACK (surface_text_cb));
   g_signal_connect_object (self->contacts, "changed", G_CALLBACK (contacts_changed_cb), self, G_CONNECT_SWAPPED);
 }
 
 static void
-make_sections (LrVisitDialog *self,
-               GtkWidget     *left,
-               GtkWidget     *right)
+make_right (LrVisitDialog *self,
+            GtkBox        *column)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (sections); i++)
-    {
-      GtkWidget *column = sections[i].is_left ? left : right;
-      GtkWidget *row = add_title (column, _(sections[i].title)), *button = gtk_button_new_with_label (_(sections[i].add));
+  g_autoptr (GtkSizeGroup) left = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL), right = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
 
-      g_object_set_data (G_OBJECT (button), "section", (gpointer) &sections[i]);
-      g_signal_connect_object (button, "clicked", G_CALLBACK (add_cb), self, G_CONNECT_SWAPPED);
-      gtk_box_append (GTK_BOX (row), button);
-      self->boxes[i] = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
-      gtk_box_append (GTK_BOX (column), self->boxes[i]);
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      self->things[i] = lr_visit_things_new (self->document, kinds[i], left, right);
+      gtk_box_append (column, self->things[i]);
     }
 }
 
-static GtkWidget *
+static GtkBox *
 make_column (GtkWidget *columns)
 {
   GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
@@ -362,13 +251,13 @@ make_column (GtkWidget *columns)
   gtk_widget_set_hexpand (column, TRUE);
   gtk_widget_set_size_request (column, 420, -1);
   gtk_box_append (GTK_BOX (columns), column);
-  return column;
+  return GTK_BOX (column);
 }
 
 static void
 make (LrVisitDialog *self)
 {
-  GtkWidget *scroller = gtk_scrolled_window_new (), *columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24), *left, *right;
+  GtkWidget *scroller = gtk_scrolled_window_new (), *columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
 
   gtk_window_set_titlebar (GTK_WINDOW (self), gtk_header_bar_new ());
   gtk_box_set_homogeneous (GTK_BOX (columns), TRUE);
@@ -376,10 +265,8 @@ make (LrVisitDialog *self)
   gtk_widget_set_margin_bottom (columns, 12);
   gtk_widget_set_margin_start (columns, 12);
   gtk_widget_set_margin_end (columns, 12);
-  left = make_column (columns);
-  right = make_column (columns);
-  make_left (self, left);
-  make_sections (self, left, right);
+  make_left (self, make_column (columns));
+  make_right (self, make_column (columns));
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), columns);
   gtk_window_set_child (GTK_WINDOW (self), scroller);
@@ -405,8 +292,6 @@ lr_visit_dialog_dispose (GObject *object)
   LrVisitDialog *self = LR_VISIT_DIALOG (object);
 
   g_clear_object (&self->document);
-  for (guint i = 0; i < G_N_ELEMENTS (sections); i++)
-    g_clear_pointer (&self->shown[i], g_free);
 
   G_OBJECT_CLASS (lr_visit_dialog_parent_class)->dispose (object);
 }

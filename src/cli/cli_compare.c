@@ -141,12 +141,8 @@ print_table (const LrCompared *compared)
     }
   if (compared->comparison->rooms->len > 1)
     g_print ("%s\n", _("* best in its row, of what is known. Which room is best in all is yours to choose."));
-  if (compared->shared[0] != '\0')
-    {
-      g_autofree char *shared = in_one_line (compared->shared);
-
-      g_print ("%s\n", shared);
-    }
+  if (compared->places[0] != '\0')
+    g_print ("%s\n", compared->places);
 }
 
 /**

@@ -50,27 +50,28 @@ times_text (const LrJob *job)
 
 /* "Keys: Tamsin Roe 01632 960145": whom to call, a line each */
 static void
-add_people (LrFlow      *flow,
-            const LrJob *job)
+add_people (LrFlow           *flow,
+            const LrLocation *location)
 {
-  if (job->n_contacts > 0 || job->place[0] != '\0' || job->address[0] != '\0')
+  g_autofree char *plain = lr_location_dup_where (location);
+
+  if (location->n_contacts > 0 || plain[0] != '\0')
     lr_flow_group (flow, _("Where and who"));
-  if (job->place[0] != '\0' || job->address[0] != '\0')
+  if (plain[0] != '\0')
     {
-      g_autofree char *where = g_markup_printf_escaped ("%s%s%s", job->place, job->place[0] != '\0' && job->address[0] != '\0' ? ", " : "",
-                                                        job->address);
+      g_autofree char *where = g_markup_escape_text (plain, -1);
 
       lr_flow_paragraph (flow, where);
     }
-  if (job->access[0] != '\0')
+  if (location->access[0] != '\0')
     {
-      g_autofree char *access = g_markup_printf_escaped (_("Access: %s"), job->access);
+      g_autofree char *access = g_markup_printf_escaped (_("Access: %s"), location->access);
 
       lr_flow_paragraph (flow, access);
     }
-  for (gsize i = 0; i < job->n_contacts; i++)
+  for (gsize i = 0; i < location->n_contacts; i++)
     {
-      const LrContact *contact = &job->contacts[i];
+      const LrContact *contact = &location->contacts[i];
       g_autofree char *who = g_markup_printf_escaped ("%s%s<b>%s</b> %s", contact->role, contact->role[0] != '\0' ? ": " : "", contact->name,
                                                       contact->phone);
 
@@ -113,5 +114,5 @@ lr_further_run (LrFlow *flow)
       add_step (flow, step);
     }
   lr_flow_paragraph (flow, _("Minutes are estimates for one person."));
-  add_people (flow, study->plan->job);
+  add_people (flow, study->setup->location);
 }

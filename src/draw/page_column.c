@@ -115,13 +115,13 @@ unbroken (const char *text)
 
 /* "Films and asks: <b>Ines Aldous</b> 01632 960144. Keys: ...": a line is broken between people, not inside one */
 static char *
-who_markup (const LrJob *job)
+who_markup (const LrLocation *location)
 {
   g_autoptr (GString) text = g_string_new (NULL);
 
-  for (gsize i = 0; i < job->n_contacts; i++)
+  for (gsize i = 0; i < location->n_contacts; i++)
     {
-      const LrContact *contact = &job->contacts[i];
+      const LrContact *contact = &location->contacts[i];
       const char *colon = contact->role[0] != '\0' ? ":" NO_BREAK_SPACE : "";
       const char *space = contact->phone[0] != '\0' ? NO_BREAK_SPACE : "";
       g_autofree char *role = unbroken (contact->role);
@@ -135,20 +135,14 @@ who_markup (const LrJob *job)
   return g_strdup (text->str);
 }
 
-static char *
-where_text (const LrJob *job)
-{
-  return g_strconcat (job->place, job->place[0] != '\0' && job->address[0] != '\0' ? ", " : "", job->address, NULL);
-}
-
 /* Returns the foot of what was drawn */
 static double
 draw_head (const LrSheet *sheet,
            const LrBox   *box)
 {
   const LrJob *job = sheet->study->plan->job;
-  g_autofree char *who = who_markup (job);
-  g_autofree char *where = where_text (job);
+  g_autofree char *who = who_markup (sheet->study->setup->location);
+  g_autofree char *where = lr_location_dup_where (sheet->study->setup->location);
   gboolean has_times = job->time_in[0] != '\0' || job->time_roll[0] != '\0' || job->time_wrap[0] != '\0' || job->time_out[0] != '\0';
   gboolean has_day = job->date[0] != '\0' || where[0] != '\0';
   gboolean has_where = draw_day (sheet, box, where);

@@ -17,7 +17,7 @@
  *       is-best
  *     } ]
  *   } ]
- *   summary, undrawn, shared   as under the table
+ *   summary, undrawn, places   as under the table
  */
 
 #include "config.h"
@@ -143,7 +143,7 @@ lr_compared_to_json (const LrCompared *compared)
   json_builder_end_array (builder);
   add_text (builder, "summary", compared->summary);
   add_text (builder, "undrawn", compared->undrawn);
-  add_text (builder, "shared", compared->shared);
+  add_text (builder, "places", compared->places);
   json_builder_end_object (builder);
 
   return json_builder_get_root (builder);

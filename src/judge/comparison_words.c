@@ -390,19 +390,50 @@ say_undrawn (const LrComparison *comparison)
   return g_strdup_printf (ngettext ("%s is not drawn yet.", "%s are not drawn yet.", names->len), list);
 }
 
+/* How one gets into one of the rooms and who allows it, as noted on the visit; "" for nothing */
 static char *
-say_shared (const LrJob *job)
+say_way_in (const LrLocation *location)
 {
   g_autoptr (GPtrArray) words = g_ptr_array_new_with_free_func (g_free);
 
-  /* Translators: as noted on the visit */
-  if (job->access[0] != '\0')
-    g_ptr_array_add (words, g_strdup_printf (_("Way in: %s"), job->access));
-  if (job->permission[0] != '\0')
-    g_ptr_array_add (words, g_strdup_printf (_("Permission: %s"), job->permission));
+  if (location->access[0] != '\0')
+    g_ptr_array_add (words, g_strdup_printf (_("Way in: %s"), location->access));
+  if (location->permission[0] != '\0')
+    g_ptr_array_add (words, g_strdup_printf (_("Permission: %s"), location->permission));
   g_ptr_array_add (words, NULL);
 
   return g_strjoinv ("; ", (char **) words->pdata);
+}
+
+/* (transfer full) of what it is given */
+static char *
+in_one_line (char *text)
+{
+  return g_strdelimit (text, "\n\r\t", ' ');
+}
+
+/* A line for each room; once for all if they are the same */
+static char *
+say_places (const LrComparison *comparison)
+{
+  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *first = n_rooms (comparison) > 0 ? say_way_in (lr_comparison_room (comparison, 0)->setup->location) : g_strdup ("");
+  gboolean is_same = TRUE;
+
+  for (guint i = 0; i < n_rooms (comparison); i++)
+    {
+      g_autofree char *way_in = say_way_in (lr_comparison_room (comparison, i)->setup->location);
+
+      is_same &= g_str_equal (way_in, first);
+      if (way_in[0] != '\0')
+        /* Translators: the name of a set-up, and how one gets in there, as noted on the visit */
+        g_ptr_array_add (lines, in_one_line (g_strdup_printf (_("%s: %s"), name_of (comparison, i), way_in)));
+    }
+  if (is_same)
+    return in_one_line (g_steal_pointer (&first));
+  g_ptr_array_add (lines, NULL);
+
+  return g_strjoinv ("\n", (char **) lines->pdata);
 }
 
 /**
@@ -424,7 +455,7 @@ lr_compared_new (const LrComparison *comparison,
     g_ptr_array_add (compared->rows, row_new (comparison, (LrCompare) row, units));
   compared->summary = say_summary (compared, units);
   compared->undrawn = say_undrawn (comparison);
-  compared->shared = say_shared (comparison->plan->job);
+  compared->places = say_places (comparison);
 
   return compared;
 }
@@ -442,7 +473,7 @@ lr_compared_free (LrCompared *compared)
   g_ptr_array_unref (compared->rows);
   g_free (compared->summary);
   g_free (compared->undrawn);
-  g_free (compared->shared);
+  g_free (compared->places);
   g_free (compared);
 }
 

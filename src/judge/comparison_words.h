@@ -40,7 +40,7 @@ typedef struct
   GPtrArray *rows;       /* LrComparedRow, in the order of telling */
   char      *summary;    /* "They differ most in reverberation, 2.4 times, and floor area, twice." */
   char      *undrawn;    /* "Hall is not drawn yet."; "" when all are */
-  char      *shared;     /* what is noted of the place for all of them: access, permission; "" for nothing */
+  char      *places;     /* what is noted of the places: access, permission; a line each, or one if all are the same; "" for nothing */
 } LrCompared;
 
 LrCompared *lr_compared_new  (const LrComparison *comparison, LrUnits units);

@@ -38,7 +38,10 @@ add_number (JsonBuilder *builder,
             double       number)
 {
   json_builder_set_member_name (builder, key);
-  json_builder_add_double_value (builder, number);
+  if (isfinite (number))
+    json_builder_add_double_value (builder, number);
+  else
+    json_builder_add_null_value (builder); /* not given */
 }
 
 static void
@@ -104,6 +107,7 @@ add_figures (JsonBuilder  *builder,
       add_value (builder, "from", found->prop, found->from, found->was_owner);
       add_value (builder, "to", found->prop, found->to, found->now_owner);
       break;
+    case LR_DIFF_CONTACTS:
     case LR_DIFF_TURNED:
     case LR_DIFF_ADDED:
     case LR_DIFF_GONE:
@@ -122,7 +126,7 @@ add_difference (JsonBuilder      *builder,
 {
   static const char *const about[] = { "room", "people", "cameras", "lights", "sound", "rest" };
   static const char *const types[] = {
-    "walls", "wall", "corner", "set", "added", "gone", "moved", "turned", "capsule", "way", "changed"
+    "walls", "wall", "corner", "set", "added", "gone", "moved", "turned", "capsule", "way", "people-to-call", "changed"
   };
   g_autofree char *markup = lr_diff_markup (diff, found, units), *text = lr_diff_text (diff, found, units);
 

@@ -251,7 +251,7 @@ value_text (const LrPlanDiff *diff,
       text = lr_prop_get_text (prop, owner);
       return *text == '\0' ? g_strdup (_("nothing")) : g_strdup_printf (_("“%s”"), text);
     }
-  if (prop->is_optional && value == 0.0)
+  if (!lr_prop_is_given (prop, value))
     return g_strdup (_("not given"));
 
   return lr_prop_text_format (prop, value, units);
@@ -261,7 +261,8 @@ static const char *
 owner_title (LrDiffOwner owner)
 {
   static const char *const titles[] = {
-    [LR_DIFF_OWNER_ITEM] = "", [LR_DIFF_OWNER_SETUP] = N_("Wanted"), [LR_DIFF_OWNER_ROOM] = N_("Room"), [LR_DIFF_OWNER_WALLS] = N_("Walls"),
+    [LR_DIFF_OWNER_ITEM] = "", [LR_DIFF_OWNER_SETUP] = N_("Wanted"), [LR_DIFF_OWNER_LOCATION] = N_("Place"),
+    [LR_DIFF_OWNER_ROOM] = N_("Room"), [LR_DIFF_OWNER_WALLS] = N_("Walls"),
     [LR_DIFF_OWNER_FLOOR] = N_("Floor"), [LR_DIFF_OWNER_CEILING] = N_("Ceiling"),
   };
 
@@ -323,6 +324,8 @@ lr_diff_markup (const LrPlanDiff *diff,
       return say_corner (diff, found);
     case LR_DIFF_SET:
       return say_set (diff, found, units);
+    case LR_DIFF_CONTACTS:
+      return g_strdup (_("Other people to call at the place"));
     case LR_DIFF_ADDED:
       return g_strdup_printf (_("%s is new"), title);
     case LR_DIFF_GONE:

@@ -15,6 +15,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#define MARK_M 0.45 /* apart, so that one is not taken for the other on the sheet */
 #define SEEN_BOOM_M 2.3        /* of a boom's tip while a place for its stand is looked for; common practice, no source */
 #define FAR_WALL_M 2.0         /* subject to the wall behind */
 #define FAR_WALL_SHARE 0.35    /* of the room's depth, in a short room */
@@ -133,6 +134,36 @@ lr_placing_is_free (const LrStudy *study,
   return TRUE;
 }
 
+static gboolean
+is_mark (const LrItem *item)
+{
+  return item->kind == LR_ITEM_NOISE || item->kind == LR_ITEM_HOUSE_LIGHT;
+}
+
+/**
+ * lr_placing_covers_mark:
+ * @study: a study
+ * @item: what is to be placed
+ * @at_m: where [m]
+ *
+ * Returns: whether it is a noise or a house light, which take no floor, and would lie on another on the sheet
+ */
+gboolean
+lr_placing_covers_mark (const LrStudy *study,
+                        const LrItem  *item,
+                        LrVec2         at_m)
+{
+  for (guint i = 0; is_mark (item) && i < study->placed->len; i++)
+    {
+      const LrItem *other = g_array_index (study->placed, LrPlaced, i).item;
+
+      if (is_mark (other) && lr_vec2_distance (other->at_m, at_m) < MARK_M)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
 static double
 towards_rad (LrVec2 from_m,
              LrVec2 to_m)
@@ -233,7 +264,7 @@ find_near (const LrStudy *study,
         {
           LrVec2 at_m = lr_vec2_add (wanted_m, lr_vec2_polar (2.0 * LR_PI * i / n, ring * RING_M));
 
-          if (!lr_placing_is_free (study, item_outline (study, item, at_m)) || (must_cut && !is_cut_apart (study, at_m))
+          if (!lr_placing_is_free (study, item_outline (study, item, at_m)) || lr_placing_covers_mark (study, item, at_m) || (must_cut && !is_cut_apart (study, at_m))
               || (must_hide && is_seen (study, item, at_m)))
             continue;
 

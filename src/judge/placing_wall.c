@@ -79,7 +79,8 @@ fits_wall (const LrStudy *study,
   gboolean is_on_floor = lr_item_kind_info (item->kind)->place == LR_PLACE_FLOOR;
 
   if (is_on_floor)
-    return lr_placing_is_free (study, lr_outline_box (lr_vec2_along (point_m, inward, 0.5 * depth_m + GAP_M), depth_m, width_m, inward_rad));
+    return !lr_placing_covers_mark (study, item, point_m)
+           && lr_placing_is_free (study, lr_outline_box (lr_vec2_along (point_m, inward, 0.5 * depth_m + GAP_M), depth_m, width_m, inward_rad));
   if (!is_wall_free (study->setup, wall, middle_m, width_m))
     return FALSE;
   return item->kind != LR_ITEM_DOOR

@@ -1,4 +1,4 @@
-/* job.c - what, when, where and who
+/* job.c - what, when and for whom
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -25,26 +25,19 @@ static const LrProp job_rows[] = {
   TEXT ("subtitle", N_("Subtitle"), subtitle),
   TEXT ("client", N_("Client"), client),
   TEXT ("owner", N_("Owner"), owner),
-  TEXT ("place", N_("Place"), place),
-  TEXT ("address", N_("Address"), address),
   TEXT ("notes", N_("Notes"), notes),
-  TEXT_OR_NONE ("access", N_("Access"), access),
-  TEXT_OR_NONE ("permission", N_("Permission"), permission),
-  TEXT ("date", N_("Date"), date),
-  TEXT ("time-in", N_("In"), time_in),
-  TEXT ("time-roll", N_("Rolling"), time_roll),
-  TEXT ("time-wrap", N_("Wrap"), time_wrap),
-  TEXT ("time-out", N_("Out"), time_out),
+  ROW ("date", N_("Date"), LR_PROP_TEXT, date, .form = LR_TEXT_DATE),
+  ROW ("time-in", N_("In"), LR_PROP_TEXT, time_in, .form = LR_TEXT_TIME),
+  ROW ("time-roll", N_("Rolling"), LR_PROP_TEXT, time_roll, .form = LR_TEXT_TIME),
+  ROW ("time-wrap", N_("Wrap"), LR_PROP_TEXT, time_wrap, .form = LR_TEXT_TIME),
+  ROW ("time-out", N_("Out"), LR_PROP_TEXT, time_out, .form = LR_TEXT_TIME),
   TEXT ("time-zone", N_("Time zone"), time_zone),
-  NUMBER ("latitude-deg", N_("Latitude"), latitude_deg, -90.0, 90.0, 0.0, 5, "°"),
-  NUMBER ("longitude-deg", N_("Longitude"), longitude_deg, -180.0, 180.0, 0.0, 5, "°"),
-  NUMBER_OR_NONE ("mains-hz", N_("Mains frequency"), mains_hz, 16.0, 400.0, 0, "Hz"),
   ROW ("sky", N_("Sky"), LR_PROP_CHOICE, sky, .max = LR_N_SKIES - 1, .choices = skies, .is_optional = TRUE),
   TEXT ("created-by", N_("Created"), created_by),
   TEXT ("approved-by", N_("Approved"), approved_by),
   TEXT ("identification", N_("Plan no."), identification),
   TEXT ("revision", N_("Revision"), revision),
-  TEXT ("issued", N_("Issued"), issued),
+  ROW ("issued", N_("Issued"), LR_PROP_TEXT, issued, .form = LR_TEXT_DATE),
 };
 
 static const LrPropTable job_table = TABLE (job_rows);
@@ -89,14 +82,7 @@ lr_job_copy (const LrJob *job)
   LrJob *copy = g_atomic_rc_box_dup (sizeof *job, (gpointer) job);
 
   lr_prop_table_copy (&job_table, copy, job);
-  lr_job_drop_lists (copy);
-  for (int list = 0; list < LR_N_JOB_LISTS; list++)
-    {
-      gsize n;
-      gconstpointer rows = lr_job_get_list (job, list, &n);
-
-      lr_job_set_list (copy, list, rows, n);
-    }
+  lr_lists_copy (LR_LISTS_OF_JOB, copy, job);
   copy->requests = g_strdupv (job->requests);
   copy->ticks = g_strdupv (job->ticks);
   copy->unknown = lr_json_dup_object (job->unknown);
@@ -110,7 +96,7 @@ clear (gpointer data)
   LrJob *job = data;
 
   lr_prop_table_clear (&job_table, job);
-  lr_job_clear_lists (job);
+  lr_lists_clear (LR_LISTS_OF_JOB, job);
   g_strfreev (job->requests);
   g_strfreev (job->ticks);
   g_clear_pointer (&job->unknown, json_object_unref);
@@ -140,7 +126,7 @@ lr_job_equal (const LrJob *a,
   if (a == b)
     return TRUE;
 
-  return lr_prop_table_equal (&job_table, a, b) && lr_job_equal_lists (a, b)
+  return lr_prop_table_equal (&job_table, a, b) && lr_lists_equal (LR_LISTS_OF_JOB, a, b)
          && g_strv_equal ((const char *const *) a->requests, (const char *const *) b->requests)
          && g_strv_equal ((const char *const *) a->ticks, (const char *const *) b->ticks)
          && lr_json_objects_equal (a->unknown, b->unknown);

@@ -42,9 +42,17 @@ add_material (JsonArray *array G_GNUC_UNUSED,
               gpointer   materials)
 {
   JsonObject *row = json_node_get_object (node);
+  JsonArray *of = json_object_has_member (row, "of") ? json_object_get_array_member (row, "of") : NULL;
   JsonArray *bands = json_object_get_array_member (row, "absorption");
-  LrMaterial material = { lr_data_table_text (row, "id"), lr_data_table_text (row, "title"), lr_data_table_text (row, "source"), { 0 } };
+  LrMaterial material = { .id = lr_data_table_text (row, "id"), .title = lr_data_table_text (row, "title"),
+                          .source = lr_data_table_text (row, "source") };
 
+  for (guint i = 0; of != NULL && i < json_array_get_length (of); i++)
+    {
+      material.is_of_walls |= g_str_equal (json_array_get_string_element (of, i), "walls");
+      material.is_of_floors |= g_str_equal (json_array_get_string_element (of, i), "floor");
+      material.is_of_ceilings |= g_str_equal (json_array_get_string_element (of, i), "ceiling");
+    }
   for (guint i = 0; i < LR_N_BANDS; i++)
     material.absorption[i] = json_array_get_double_element (bands, i);
   g_array_append_val ((GArray *) materials, material);
@@ -106,6 +114,23 @@ lr_material_find (const char *id)
   const LrMaterial *surface = find_in (get_tables ()->surfaces, id);
 
   return surface != NULL ? surface : find_in (get_tables ()->things, id);
+}
+
+/**
+ * lr_material_suits:
+ * @material: of a surface
+ * @surface: "walls", "floor" or "ceiling"
+ *
+ * Returns: whether it is one of those that are usual there. Another may be named all the same
+ */
+gboolean
+lr_material_suits (const LrMaterial *material,
+                   const char       *surface)
+{
+  if (g_str_equal (surface, "walls"))
+    return material->is_of_walls;
+
+  return g_str_equal (surface, "floor") ? material->is_of_floors : material->is_of_ceilings;
 }
 
 /**

@@ -12,11 +12,14 @@
 typedef struct
 {
   const char *id, *title, *source;
+  gboolean    is_of_walls, is_of_floors, is_of_ceilings; /* what such a surface may usually be */
   double      absorption[LR_N_BANDS]; /* of a surface a share, of a thing square metres; octaves 125 Hz to 4 kHz */
 } LrMaterial;
 
 const LrMaterial *lr_materials         (gsize *n);       /* of surfaces */
 const LrMaterial *lr_material_find     (const char *id); /* of surfaces and things; (nullable) */
+/* @surface: "walls", "floor" or "ceiling": whether it is usual there */
+gboolean          lr_material_suits    (const LrMaterial *material, const char *surface);
 /* By its title as it is shown, in any case, or by how the title of just one begins; (nullable) */
 const LrMaterial *lr_material_named    (const char *text);
 /* Whose figures a surface has; (nullable): its own */

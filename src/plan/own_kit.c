@@ -48,8 +48,8 @@ check_format (const LrJsonPlace  *root,
   if (!lr_json_get_prop (&at, node, &prop, &version, error))
     return FALSE;
 
-  return version <= LR_PLAN_VERSION
-         || lr_json_fail (&at, LR_PLAN_ERROR_VERSION, error, _("is %d; this program knows version %d only"), version, LR_PLAN_VERSION);
+  return version <= LR_KIT_VERSION
+         || lr_json_fail (&at, LR_PLAN_ERROR_VERSION, error, _("is %d; this program knows version %d only"), version, LR_KIT_VERSION);
 }
 
 static LrOwnKit *

@@ -24,7 +24,8 @@
 
 #define LR_PLAN_FORMAT "lookroom-plan"
 #define LR_KIT_FORMAT "lookroom-kit"
-#define LR_PLAN_VERSION 1
+#define LR_PLAN_VERSION 2
+#define LR_KIT_VERSION 1
 #define LR_MAX_CORNERS 64
 #define LR_MAX_PATH_POINTS 64
 #define LR_N_BANDS 6 /* octaves 125 Hz to 4 kHz */
@@ -85,6 +86,18 @@ typedef struct
   JsonObject *unknown;
 } LrContact;
 
+/* Where a room is: another house has another. A copy of a set-up shares it until one of them is changed */
+typedef struct
+{
+  char *name, *address;
+  char *access, *permission;                   /* how one gets in, who allows it */
+  double latitude_deg, longitude_deg;          /* NAN: not noted */
+  double mains_hz;                             /* 0: not told, taken from the volts of its circuits */
+  LrContact *contacts;
+  gsize      n_contacts;
+  JsonObject *unknown;
+} LrLocation;
+
 /* Something to ask, with what is to be thought of while it is answered */
 typedef struct
 {
@@ -108,17 +121,12 @@ typedef struct
 
 typedef struct
 {
-  char *title, *subtitle, *client, *owner, *place, *address, *notes;
-  char *access, *permission;                   /* of the place: how one gets in, who allows it */
+  char *title, *subtitle, *client, *owner, *notes;
   char *date;                                  /* ISO 8601: 2026-02-19 */
   char *time_in, *time_roll, *time_wrap, *time_out; /* 10:00 */
   char *time_zone;                             /* IANA name or UTC */
-  double latitude_deg, longitude_deg;
-  double mains_hz;                             /* of the place; 0: not told, taken from the volts of its circuits */
   int    sky;                                  /* LrSky: what is reckoned with */
   char *created_by, *approved_by, *identification, *revision, *issued;
-  LrContact *contacts;
-  gsize      n_contacts;
   char     **requests;                         /* what the place is asked to arrange; NULL-terminated */
   LrQuestion *questions;                       /* in the order in which they are asked */
   gsize       n_questions;
@@ -146,6 +154,7 @@ typedef struct
   double     face_level; /* where the lit side of a face is wanted, share of full signal; 0: where the limits have it */
   int        walls;      /* LrWalls: how the walls behind are wanted */
   double     wall_level; /* where, share of full signal */
+  LrLocation *location; /* shared, immutable */
   LrRoom    *room;      /* shared, immutable */
   GPtrArray *items;     /* of LrItem, shared, in the order of drawing and of the file's lists */
   JsonObject *unknown;
@@ -188,6 +197,7 @@ const LrPropTable *lr_job_table  (void);
 const LrPropTable *lr_setup_table (void); /* the levels wanted */
 const LrPropTable *lr_room_table (void);
 const LrPropTable *lr_surface_table (void);
+const LrPropTable *lr_location_table (void);
 const LrPropTable *lr_contact_table (void);
 const LrPropTable *lr_question_table (void);
 const LrPropTable *lr_run_table     (void);
@@ -195,6 +205,8 @@ const LrPropTable *lr_tape_table    (void);
 const LrPropTable *lr_turn_table    (void);
 const LrPropTable *lr_kit_entry_table (void); /* title, note, count */
 
+char    *lr_location_dup_where (const LrLocation *location); /* "The mill, 3 Weir Lane" */
+gboolean lr_location_is_on_map (const LrLocation *location); /* latitude and longitude are noted */
 /* Where an item stands, of whatever kind: on the floor, on its wall, at its wearer, at its first path point */
 gboolean lr_setup_place (const LrSetup *setup, const LrItem *item, LrVec2 *at_m, double *facing_rad);
 /* How the picture under a room lies, from its pixels (x right, y up from its lower left corner) to the floor; FALSE: there is none */

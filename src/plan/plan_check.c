@@ -117,17 +117,12 @@ gboolean
 lr_job_accepts_text (const char *key,
                      const char *text)
 {
-  static const char *const dates[] = { "date", "issued", NULL };
-  static const char *const times[] = { "time-in", "time-roll", "time-wrap", "time-out", NULL };
+  const LrProp *prop = lr_prop_table_find (lr_job_table (), key);
 
-  if (*text == '\0')
+  if (*text == '\0' || prop == NULL)
     return TRUE;
-  if (g_strv_contains (dates, key))
-    return is_date (text);
-  if (g_strv_contains (times, key))
-    return is_time (text);
 
-  return TRUE;
+  return prop->form == LR_TEXT_DATE ? is_date (text) : prop->form == LR_TEXT_TIME ? is_time (text) : TRUE;
 }
 
 /**

@@ -58,8 +58,7 @@ is_other_number (const LrProp *prop,
 {
   double least = prop->type == LR_PROP_LENGTH ? LR_DIFF_LENGTH_M : prop->type == LR_PROP_ANGLE ? LR_DIFF_ANGLE_RAD : 1e-7;
 
-  /* 0 is not given */
-  if (prop->is_optional && (was == 0.0) != (now == 0.0))
+  if (lr_prop_is_given (prop, was) != lr_prop_is_given (prop, now))
     return TRUE;
 
   return fabs (now - was) >= least - 1e-9;
@@ -450,6 +449,7 @@ lr_plan_diff_new (const LrPlan *planned,
 
   pairs = make_pairs (diff);
   all = (LrDiffPair *) (gpointer) pairs->data;
+  lr_diff_add_location (diff);
   lr_diff_add_room (diff);
   if (lr_diff_find_rigid (all, pairs->len, &rigid))
     add_set (diff, all, pairs->len, &rigid);

@@ -24,13 +24,14 @@ typedef enum
   LR_DIFF_TURNED,  /* turn_rad */
   LR_DIFF_TIP,     /* the capsule of a boom: from_m, to_m */
   LR_DIFF_WAY,     /* a lead lies another way: from, to [m] along it */
+  LR_DIFF_CONTACTS, /* other people to call at the place */
   LR_DIFF_CHANGED, /* a property: prop, from, to; of a text in was_owner, now_owner */
 } LrDiffType;
 
 typedef enum { LR_DIFF_OF_ROOM, LR_DIFF_OF_PEOPLE, LR_DIFF_OF_CAMERAS, LR_DIFF_OF_LIGHTS, LR_DIFF_OF_SOUND, LR_DIFF_OF_REST } LrDiffGroup;
 
 /* Whose property it is when it is of no item */
-typedef enum { LR_DIFF_OWNER_ITEM, LR_DIFF_OWNER_SETUP, LR_DIFF_OWNER_ROOM, LR_DIFF_OWNER_WALLS, LR_DIFF_OWNER_FLOOR, LR_DIFF_OWNER_CEILING } LrDiffOwner;
+typedef enum { LR_DIFF_OWNER_ITEM, LR_DIFF_OWNER_SETUP, LR_DIFF_OWNER_LOCATION, LR_DIFF_OWNER_ROOM, LR_DIFF_OWNER_WALLS, LR_DIFF_OWNER_FLOOR, LR_DIFF_OWNER_CEILING } LrDiffOwner;
 
 typedef struct
 {

@@ -29,4 +29,5 @@ gboolean lr_diff_find_rigid (const LrDiffPair *pairs, gsize n, LrRigid *rigid);
 /* plan_diff.c: the properties of a table that differ, of the same kind of owner */
 void     lr_diff_add_props (LrPlanDiff *diff, const LrPropTable *table, const LrDiff *like, gconstpointer was, gconstpointer now);
 /* plan_diff_room.c */
+void     lr_diff_add_location (LrPlanDiff *diff);
 void     lr_diff_add_room  (LrPlanDiff *diff);

@@ -57,6 +57,40 @@ add_walls (LrPlanDiff *diff)
       add (diff, LR_DIFF_CORNER, wall, was_rad, now_rad);
 }
 
+/* Whether somebody else is to be called, or the same people by another number */
+static gboolean
+has_other_contacts (const LrLocation *was,
+                    const LrLocation *now)
+{
+  if (was->n_contacts != now->n_contacts)
+    return TRUE;
+  for (gsize i = 0; i < was->n_contacts; i++)
+    if (!lr_prop_table_equal (lr_contact_table (), &was->contacts[i], &now->contacts[i]))
+      return TRUE;
+
+  return FALSE;
+}
+
+/**
+ * lr_diff_add_location:
+ * @diff: a difference that is being made
+ *
+ * What was noted of the place.
+ */
+void
+lr_diff_add_location (LrPlanDiff *diff)
+{
+  const LrLocation *was = diff->was->location, *now = diff->now->location;
+  LrDiff like = { .type = LR_DIFF_CONTACTS, .group = LR_DIFF_OF_ROOM, .owner = LR_DIFF_OWNER_LOCATION, .wall = -1, .nearer_m = NAN };
+
+  if (was == now)
+    return;
+
+  lr_diff_add_props (diff, lr_location_table (), &like, was, now);
+  if (has_other_contacts (was, now))
+    g_array_append_val (diff->all, like);
+}
+
 /**
  * lr_diff_add_room:
  * @diff: a difference that is being made

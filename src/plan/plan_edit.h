@@ -70,6 +70,9 @@ LrPlan *lr_plan_set_underlay (const LrPlan *plan, const LrPictureFile *file, con
 LrPlan *lr_plan_place_underlay (const LrPlan *plan, const LrSimilarity *lies, gboolean is_known, GError **error);
 LrPlan *lr_plan_set_job     (const LrPlan *plan, const char *key, const char *text, GError **error);
 LrPlan *lr_plan_set_job_number (const LrPlan *plan, const char *key, double value, GError **error);
+/* Of the place where the shown set-up is: those that share it keep what they have */
+LrPlan *lr_plan_set_location_text (const LrPlan *plan, const char *key, const char *text, GError **error);
+LrPlan *lr_plan_set_location (const LrPlan *plan, const char *key, double value, GError **error);
 LrPlan *lr_plan_set_contacts (const LrPlan *plan, const LrContact *contacts, gsize n, GError **error);
 /* "count", or a number of what the entry is: "converter"; "title", "note" */
 LrPlan *lr_plan_set_kit_number (const LrPlan *plan, const char *kit_id, const char *key, double value, GError **error);

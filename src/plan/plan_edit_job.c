@@ -7,6 +7,7 @@
 
 #include "plan_edit_private.h"
 
+#include "date_parse.h"
 #include "plan_check.h"
 
 #include <glib/gi18n-lib.h>
@@ -37,8 +38,8 @@ lr_edit_begin_job (const LrPlan  *plan,
 /**
  * lr_plan_set_job:
  * @plan: a plan
- * @key: a text of the job; dates are of the form 2026-02-19, times 10:00, both may be ""
- * @text: what it becomes
+ * @key: a text of the job
+ * @text: what it becomes; days and times of the day as people write them, or ""
  * @error: return location
  *
  * Returns: (transfer full) (nullable): the next plan
@@ -51,6 +52,7 @@ lr_plan_set_job (const LrPlan  *plan,
 {
   g_autoptr (LrPlan) next = lr_edit_begin_job (plan, error);
   const LrProp *prop = lr_prop_table_find (lr_job_table (), key);
+  g_autofree char *kept = NULL;
 
   if (next == NULL)
     return NULL;
@@ -61,13 +63,10 @@ lr_plan_set_job (const LrPlan  *plan,
     }
   if (!lr_edit_check_text (_(prop->label), text, error))
     return NULL;
-  if (!lr_job_accepts_text (key, text))
-    {
-      g_set_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE,
-                   _("“%s” cannot be “%s”: dates are written 2026-02-19 and times 10:00."), _(prop->label), text);
-      return NULL;
-    }
-  lr_prop_put_text (prop, next->job, text);
+  kept = lr_prop_text_take (prop, text, error);
+  if (kept == NULL)
+    return NULL;
+  lr_prop_put_text (prop, next->job, kept);
 
   return g_steal_pointer (&next);
 }
@@ -75,8 +74,8 @@ lr_plan_set_job (const LrPlan  *plan,
 /**
  * lr_plan_set_job_number:
  * @plan: a plan
- * @key: "latitude-deg", "longitude-deg", "mains-hz" or "sky"
- * @value: in inside units, here degrees and hertz; a frequency of 0: not told
+ * @key: "sky"
+ * @value: in inside units; choices: the enum's value
  * @error: return location
  *
  * Returns: (transfer full) (nullable): the next plan

@@ -1,4 +1,4 @@
-/* plan_edit_lists.c - changing the lists of a job, and what is ticked
+/* plan_edit_lists.c - changing lists, and what is ticked
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
@@ -28,24 +28,34 @@ check_row (const LrPropTable  *table,
   return TRUE;
 }
 
-static LrPlan *
-set_list (const LrPlan   *plan,
-          LrJobList       list,
+/* Puts copies of @rows into @owner, which is fresh */
+static gboolean
+put_rows (gpointer        owner,
+          LrList          list,
           gconstpointer   rows,
           gsize           n,
           GError        **error)
 {
-  const LrJobListInfo *info = lr_job_list_info (list);
-  g_autoptr (LrPlan) next = lr_edit_begin_job (plan, error);
+  const LrListInfo *info = lr_list_info (list);
 
-  if (next == NULL)
-    return NULL;
   for (gsize i = 0; i < n; i++)
     if (!check_row (info->table (), (const char *) rows + i * info->size, error))
-      return NULL;
-  lr_job_set_list (next->job, list, rows, n);
+      return FALSE;
+  lr_list_set (owner, list, rows, n);
 
-  return g_steal_pointer (&next);
+  return TRUE;
+}
+
+static LrPlan *
+set_list (const LrPlan   *plan,
+          LrList          list,
+          gconstpointer   rows,
+          gsize           n,
+          GError        **error)
+{
+  g_autoptr (LrPlan) next = lr_edit_begin_job (plan, error);
+
+  return next != NULL && put_rows (next->job, list, rows, n, error) ? g_steal_pointer (&next) : NULL;
 }
 
 /* A file that has a key twice cannot be read. Always NULL */
@@ -64,6 +74,8 @@ refuse_twice (const char  *key,
  * @n: how many
  * @error: return location
  *
+ * At the location of the shown set-up.
+ *
  * Returns: (transfer full) (nullable): the next plan
  */
 LrPlan *
@@ -72,7 +84,10 @@ lr_plan_set_contacts (const LrPlan     *plan,
                       gsize             n,
                       GError          **error)
 {
-  return set_list (plan, LR_JOB_CONTACTS, contacts, n, error);
+  LrLocation *location;
+  g_autoptr (LrPlan) next = lr_edit_begin_location (plan, &location, error);
+
+  return next != NULL && put_rows (location, LR_LIST_CONTACTS, contacts, n, error) ? g_steal_pointer (&next) : NULL;
 }
 
 /**
@@ -90,7 +105,7 @@ lr_plan_set_questions (const LrPlan      *plan,
                        gsize              n,
                        GError           **error)
 {
-  g_autoptr (LrPlan) next = set_list (plan, LR_JOB_QUESTIONS, questions, n, error);
+  g_autoptr (LrPlan) next = set_list (plan, LR_LIST_QUESTIONS, questions, n, error);
   g_autoptr (GHashTable) ids = g_hash_table_new (g_str_hash, g_str_equal);
   guint number = 1;
 
@@ -135,7 +150,7 @@ lr_plan_set_run (const LrPlan      *plan,
     if (entries[i].key[0] == '\0' || !g_hash_table_add (keys, entries[i].key))
       return refuse_twice (entries[i].key, error);
 
-  return set_list (plan, LR_JOB_RUN, entries, n, error);
+  return set_list (plan, LR_LIST_RUN, entries, n, error);
 }
 
 static int

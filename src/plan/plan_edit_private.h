@@ -16,6 +16,8 @@
 LrPlan *lr_edit_begin  (const LrPlan *plan, LrSetup **setup, GError **error);
 /* The same with a job of its own */
 LrPlan *lr_edit_begin_job (const LrPlan *plan, GError **error);
+/* The next plan, and the location of its shown set-up, which may be written */
+LrPlan *lr_edit_begin_location (const LrPlan *plan, LrLocation **location, GError **error);
 /* A fresh item that comes into the set-up gets an id, a tag and a name that are free */
 void    lr_edit_name_item (const LrSetup *setup, LrItem *item);
 /* (transfer none) (nullable): a fresh copy of the item, in its place in @setup */

@@ -15,28 +15,37 @@ LrJob      *lr_job_copy        (const LrJob *job);
 void        lr_job_unref       (LrJob *job);
 gboolean    lr_job_equal       (const LrJob *a, const LrJob *b);
 
-/* Lists of a job: their rows are described by a table */
-typedef enum { LR_JOB_CONTACTS, LR_JOB_QUESTIONS, LR_JOB_RUN, LR_N_JOB_LISTS } LrJobList;
+/* Lists of a location and of a job: their rows are described by a table */
+typedef enum { LR_LIST_CONTACTS, LR_LIST_QUESTIONS, LR_LIST_RUN, LR_N_LISTS } LrList;
+typedef enum { LR_LISTS_OF_LOCATION, LR_LISTS_OF_JOB } LrListsOf;
 
 typedef struct
 {
+  LrListsOf           of;             /* what has it */
   const char         *key;            /* in the file */
   const LrPropTable *(*table) (void);
   gsize               size;           /* of a row */
   gsize               unknown_offset; /* of its JsonObject * */
-  gsize               rows_offset, n_offset; /* in LrJob */
+  gsize               rows_offset, n_offset; /* in the owner */
   gboolean            is_optional;    /* left out of the file when it is empty */
-} LrJobListInfo;
+} LrListInfo;
 
-const LrJobListInfo *lr_job_list_info (LrJobList list);
-gpointer    lr_job_get_list    (const LrJob *job, LrJobList list, gsize *n);
-void        lr_job_set_list    (LrJob *job, LrJobList list, gconstpointer rows, gsize n); /* of a fresh job: copies of them */
+const LrListInfo *lr_list_info (LrList list);
+/* @owner: the LrLocation or LrJob that has the list */
+gpointer    lr_list_get        (gconstpointer owner, LrList list, gsize *n);
+void        lr_list_set        (gpointer owner, LrList list, gconstpointer rows, gsize n); /* of a fresh owner: copies of them */
 /* Makes room for @n fresh rows, which are empty; an owned list that may be written */
-gpointer    lr_job_make_list   (LrJob *job, LrJobList list, gsize n);
-JsonObject **lr_job_unknown_of (LrJobList list, gpointer row);
-void        lr_job_drop_lists  (LrJob *job); /* without freeing: of a copy whose lists are another's */
-void        lr_job_clear_lists (LrJob *job);
-gboolean    lr_job_equal_lists (const LrJob *a, const LrJob *b);
+gpointer    lr_list_make       (gpointer owner, LrList list, gsize n);
+JsonObject **lr_list_unknown_of (LrList list, gpointer row);
+void        lr_lists_copy      (LrListsOf of, gpointer to, gconstpointer from); /* @to: byte by byte like @from */
+void        lr_lists_clear     (LrListsOf of, gpointer owner);
+gboolean    lr_lists_equal     (LrListsOf of, gconstpointer a, gconstpointer b);
+
+LrLocation *lr_location_new    (void);
+LrLocation *lr_location_copy   (const LrLocation *location);
+LrLocation *lr_location_ref    (const LrLocation *location);
+void        lr_location_unref  (LrLocation *location);
+gboolean    lr_location_equal  (const LrLocation *a, const LrLocation *b);
 
 LrRoom     *lr_room_new        (void);
 LrRoom     *lr_room_copy       (const LrRoom *room);
@@ -66,6 +75,7 @@ LrPlan     *lr_plan_alloc      (void);                             /* no set-ups
 LrPlan     *lr_plan_copy       (const LrPlan *plan);               /* shares everything; setups is an array of its own */
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrJob, lr_job_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrLocation, lr_location_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrRoom, lr_room_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrSetup, lr_setup_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrKitEntry, lr_kit_entry_unref)

@@ -11,49 +11,59 @@
 
 #include <glib/gi18n-lib.h>
 
-static gboolean
-read_list (const LrJsonPlace  *job_place,
-           JsonObject         *job_object,
-           LrJobList           list,
-           LrJob              *job,
-           GError            **error)
+/**
+ * lr_read_list:
+ * @owner_place: where @owner stands
+ * @owner_object: its object
+ * @list: which of its lists
+ * @owner: a fresh job or location
+ * @error: return location
+ *
+ * Returns: %FALSE if a member is not as it should be
+ */
+gboolean
+lr_read_list (const LrJsonPlace  *owner_place,
+              JsonObject         *owner_object,
+              LrList              list,
+              gpointer            owner,
+              GError            **error)
 {
-  const LrJobListInfo *info = lr_job_list_info (list);
-  LrJsonPlace place = { .up = job_place, .name = info->key };
-  JsonNode *node = json_object_get_member (job_object, info->key);
+  const LrListInfo *info = lr_list_info (list);
+  LrJsonPlace place = { .up = owner_place, .name = info->key };
+  JsonNode *node = json_object_get_member (owner_object, info->key);
   JsonArray *array = node != NULL ? lr_json_get_array (&place, node, error) : NULL;
   char *row;
 
   if (array == NULL)
     return node == NULL;
 
-  row = lr_job_make_list (job, list, json_array_get_length (array));
+  row = lr_list_make (owner, list, json_array_get_length (array));
   for (guint i = 0; i < json_array_get_length (array); i++, row += info->size)
     {
       LrJsonPlace at = { .up = &place, .index = i };
       JsonObject *object = lr_json_get_object (&at, json_array_get_element (array, i), error);
       const LrJsonRows rows = { info->table (), row };
 
-      if (object == NULL || !lr_json_get_rows (&at, object, &rows, 1, NULL, lr_job_unknown_of (list, row), error))
+      if (object == NULL || !lr_json_get_rows (&at, object, &rows, 1, NULL, lr_list_unknown_of (list, row), error))
         return FALSE;
     }
 
   return TRUE;
 }
 
-/* What lines are known by: the first row of the list's table. Contacts are known by nothing */
+/* What lines are known by: the first row of the list's table. */
 static gboolean
 check_keys (const LrJsonPlace  *job_place,
-            LrJobList           list,
+            LrList              list,
             const LrJob        *job,
             GError            **error)
 {
-  const LrJobListInfo *info = lr_job_list_info (list);
+  const LrListInfo *info = lr_list_info (list);
   const LrProp *prop = &info->table ()->props[0];
   g_autoptr (GHashTable) keys = g_hash_table_new (g_str_hash, g_str_equal);
   LrJsonPlace place = { .up = job_place, .name = info->key };
   gsize n;
-  const char *row = lr_job_get_list (job, list, &n);
+  const char *row = lr_list_get (job, list, &n);
 
   for (gsize i = 0; i < n; i++, row += info->size)
     {
@@ -133,18 +143,17 @@ lr_read_job (const LrJsonPlace  *root,
              LrJob              *job,
              GError            **error)
 {
-  static const char *const known[] = { "contacts", "requests", "questions", "run", "ticks", NULL };
+  static const char *const known[] = { "requests", "questions", "run", "ticks", NULL };
   LrJsonPlace place = { .up = root, .name = "job" };
   const LrJsonRows rows = { lr_job_table (), job };
   JsonObject *object = lr_json_get_object (&place, node, error);
 
   return object != NULL && lr_json_get_rows (&place, object, &rows, 1, known, &job->unknown, error)
          && check_dates (&place, job, error)
-         && read_list (&place, object, LR_JOB_CONTACTS, job, error)
          && read_texts (&place, object, "requests", &job->requests, error)
-         && read_list (&place, object, LR_JOB_QUESTIONS, job, error)
-         && check_keys (&place, LR_JOB_QUESTIONS, job, error)
-         && read_list (&place, object, LR_JOB_RUN, job, error)
-         && check_keys (&place, LR_JOB_RUN, job, error)
+         && lr_read_list (&place, object, LR_LIST_QUESTIONS, job, error)
+         && check_keys (&place, LR_LIST_QUESTIONS, job, error)
+         && lr_read_list (&place, object, LR_LIST_RUN, job, error)
+         && check_keys (&place, LR_LIST_RUN, job, error)
          && read_texts (&place, object, "ticks", &job->ticks, error);
 }

@@ -408,7 +408,7 @@ read_own (const LrJsonPlace  *place,
           LrSetup            *setup,
           GError            **error)
 {
-  static const char *const own_keys[] = { "id", "name", "found-of", "room", NULL };
+  static const char *const own_keys[] = { "id", "name", "found-of", "location", "room", NULL };
   g_autofree const char **known = dup_list_keys (FALSE, own_keys);
   char **texts[] = { &setup->id, &setup->name, &setup->found_of };
   const LrJsonRows rows = { lr_setup_table (), setup };
@@ -450,12 +450,14 @@ lr_read_setup (const LrJsonPlace  *place,
 {
   LrJsonPlace room_place = { .up = place, .name = "room" };
   JsonObject *object = lr_json_get_object (place, node, error);
+  JsonNode *location_node = object != NULL ? json_object_get_member (object, "location") : NULL;
   JsonNode *room_node = object != NULL ? json_object_get_member (object, "room") : NULL;
   JsonObject *room_object = NULL;
   g_autoptr (LrSetup) setup = lr_setup_new ("", "");
   g_autoptr (GHashTable) ids = g_hash_table_new (g_str_hash, g_str_equal);
 
-  if (object == NULL || !read_own (place, object, setup, error))
+  if (object == NULL || !read_own (place, object, setup, error)
+      || (location_node != NULL && !lr_read_location (place, location_node, setup->location, error)))
     return NULL;
   if (room_node != NULL)
     {

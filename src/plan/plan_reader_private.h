@@ -10,6 +10,8 @@
 #include "plan_reader.h"
 
 gboolean lr_read_job   (const LrJsonPlace *root, JsonNode *node, LrJob *job, GError **error);
+gboolean lr_read_list  (const LrJsonPlace *owner_place, JsonObject *owner_object, LrList list, gpointer owner, GError **error);
+gboolean lr_read_location (const LrJsonPlace *setup_place, JsonNode *node, LrLocation *location, GError **error);
 /* (transfer full) (nullable); @before: LrSetup, those before it; @kit_ids: LrItem of every kit entry by id */
 LrSetup *lr_read_setup (const LrJsonPlace *place, JsonNode *node, GPtrArray *before, GHashTable *kit_ids, GError **error);
 /* The id of a fresh item, not "" and not in @ids yet; @ids gets it */

@@ -40,11 +40,11 @@ write_prop (LrJsonWriter  *writer,
         lr_json_write_text (writer, prop->key, lr_prop_get_text (prop, owner));
       break;
     case LR_PROP_CHOICE: /* an optional one is left out at its first word */
-      if (!prop->is_optional || value != 0.0)
+      if (lr_prop_is_given (prop, value))
         lr_json_write_text (writer, prop->key, lr_prop_get_text (prop, owner));
       break;
     case LR_PROP_FLAG:
-      if (!prop->is_optional || value != 0.0)
+      if (lr_prop_is_given (prop, value))
         lr_json_write_flag (writer, prop->key, value != 0.0);
       break;
     case LR_PROP_LENGTH:
@@ -54,7 +54,7 @@ write_prop (LrJsonWriter  *writer,
     case LR_PROP_NUMBER:
     case LR_PROP_COUNT:
     default:
-      if (!prop->is_optional || value != 0.0)
+      if (lr_prop_is_given (prop, value))
         lr_json_write_number (writer, prop->key, lr_prop_to_file (prop, value), lr_prop_decimals (prop));
     }
 }
@@ -119,20 +119,20 @@ write_lamp_file (LrJsonWriter     *writer,
 /* Parts */
 
 static void
-write_job_list (LrJsonWriter *writer,
-                const LrJob  *job,
-                LrJobList     list)
+write_list (LrJsonWriter  *writer,
+            gconstpointer  owner,
+            LrList         list)
 {
-  const LrJobListInfo *info = lr_job_list_info (list);
+  const LrListInfo *info = lr_list_info (list);
   gsize n;
-  char *row = lr_job_get_list (job, list, &n);
+  char *row = lr_list_get (owner, list, &n);
 
   if (n == 0 && info->is_optional)
     return;
 
   lr_json_begin (writer, info->key, '[');
   for (gsize i = 0; i < n; i++, row += info->size)
-    write_object (writer, NULL, info->table (), row, *lr_job_unknown_of (list, row));
+    write_object (writer, NULL, info->table (), row, *lr_list_unknown_of (list, row));
   lr_json_end (writer, ']');
 }
 
@@ -153,10 +153,9 @@ write_job (LrJsonWriter *writer,
 {
   lr_json_begin (writer, "job", '{');
   write_table (writer, lr_job_table (), job);
-  write_job_list (writer, job, LR_JOB_CONTACTS);
   write_texts (writer, "requests", (const char *const *) job->requests);
-  write_job_list (writer, job, LR_JOB_QUESTIONS);
-  write_job_list (writer, job, LR_JOB_RUN);
+  write_list (writer, job, LR_LIST_QUESTIONS);
+  write_list (writer, job, LR_LIST_RUN);
   if (job->ticks[0] != NULL)
     write_texts (writer, "ticks", (const char *const *) job->ticks);
   lr_json_write_members (writer, job->unknown);
@@ -347,6 +346,17 @@ write_room (LrJsonWriter  *writer,
   lr_json_end (writer, '}');
 }
 
+static void
+write_location (LrJsonWriter     *writer,
+                const LrLocation *location)
+{
+  lr_json_begin (writer, "location", '{');
+  write_table (writer, lr_location_table (), location);
+  write_list (writer, location, LR_LIST_CONTACTS);
+  lr_json_write_members (writer, location->unknown);
+  lr_json_end (writer, '}');
+}
+
 /* What was not asked for is left out */
 static void
 write_wanted (LrJsonWriter  *writer,
@@ -370,6 +380,7 @@ write_setup (LrJsonWriter  *writer,
   if (*setup->found_of != '\0')
     lr_json_write_text (writer, "found-of", setup->found_of);
   write_wanted (writer, setup);
+  write_location (writer, setup->location);
   write_room (writer, plan, setup);
   write_items (writer, setup, FALSE);
   lr_json_write_members (writer, setup->unknown);
@@ -420,7 +431,7 @@ lr_kit_to_bytes (GPtrArray *kit,
 
   lr_json_begin (&writer, NULL, '{');
   lr_json_write_text (&writer, "format", LR_KIT_FORMAT);
-  lr_json_write_number (&writer, "version", LR_PLAN_VERSION, 0);
+  lr_json_write_number (&writer, "version", LR_KIT_VERSION, 0);
   write_kit (&writer, kit);
   write_supplies (&writer, supplies);
   lr_json_end (&writer, '}');

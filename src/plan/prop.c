@@ -150,12 +150,41 @@ lr_prop_quantise (const LrProp *prop,
   return isfinite (value) ? lr_prop_from_file (prop, lr_prop_to_file (prop, value)) : value;
 }
 
+/**
+ * lr_prop_none:
+ * @prop: a row that is no text
+ *
+ * Returns: what an optional number is when it is not given: 0, or NAN where 0 is a value like any other, as on the equator
+ */
+double
+lr_prop_none (const LrProp *prop)
+{
+  return isnan (prop->fallback) ? (double) NAN : 0.0;
+}
+
+/**
+ * lr_prop_is_given:
+ * @prop: a row that is no text
+ * @value: in inside units
+ *
+ * Returns: %FALSE if @prop is optional and @value stands for "not given"
+ */
+gboolean
+lr_prop_is_given (const LrProp *prop,
+                  double        value)
+{
+  if (!prop->is_optional)
+    return TRUE;
+
+  return isnan (prop->fallback) ? !isnan (value) : value != 0.0;
+}
+
 /* Of a rounded value; what is not finite is in no range */
 static gboolean
 is_in_range (const LrProp *prop,
              double        rounded)
 {
-  return (rounded >= prop->min && rounded <= prop->max) || (prop->is_optional && rounded == 0.0);
+  return (rounded >= prop->min && rounded <= prop->max) || !lr_prop_is_given (prop, rounded);
 }
 
 /**
@@ -163,7 +192,7 @@ is_in_range (const LrProp *prop,
  * @prop: a row
  * @value: in inside units
  *
- * Returns: whether @value, rounded to what the file can hold, lies in the range, or is 0 where that means "not given"
+ * Returns: whether @value, rounded to what the file can hold, lies in the range, or stands for "not given"
  */
 gboolean
 lr_prop_accepts (const LrProp *prop,
@@ -326,6 +355,14 @@ lr_prop_table_clear (const LrPropTable *table,
       g_clear_pointer ((char **) field (&table->props[i], owner), g_free);
 }
 
+/* NAN, where it stands for "not given", is the same as itself */
+static gboolean
+is_same_number (double a,
+                double b)
+{
+  return a == b || (isnan (a) && isnan (b));
+}
+
 /**
  * lr_prop_table_equal:
  * @table: a table
@@ -344,7 +381,7 @@ lr_prop_table_equal (const LrPropTable *table,
       const LrProp *prop = &table->props[i];
 
       if (lr_prop_is_text (prop) ? strcmp (lr_prop_get_text (prop, a), lr_prop_get_text (prop, b)) != 0
-                                 : lr_prop_get_number (prop, a) != lr_prop_get_number (prop, b))
+                                 : !is_same_number (lr_prop_get_number (prop, a), lr_prop_get_number (prop, b)))
         return FALSE;
     }
 

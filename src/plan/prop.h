@@ -21,6 +21,14 @@ typedef enum
   LR_PROP_REF,         /* char *, owned: the id of another item or kit entry, "" for none */
 } LrPropType;
 
+/* What a text must be */
+typedef enum
+{
+  LR_TEXT_ANY,
+  LR_TEXT_DATE, /* 2026-02-19 */
+  LR_TEXT_TIME, /* 10:00 */
+} LrTextForm;
+
 typedef struct
 {
   const char *word;  /* in the file */
@@ -38,7 +46,8 @@ typedef struct
   int             decimals; /* NUMBER: most decimals in the file */
   const char     *unit;     /* NUMBER: what to print behind it, "K", "W", "fps" */
   const LrChoice *choices;  /* CHOICE: ends in { NULL } */
-  gboolean        is_optional; /* 0 (number, may lie outside the range) or "" (text) means "not given"; of a choice its first; left out of the file */
+  gboolean        is_optional; /* left out of the file when it is not given: 0 (may lie outside the range; NAN if that is the fallback), ""; of a choice its first */
+  LrTextForm      form;     /* TEXT */
   const char     *target;   /* REF: the word of the kind it must name, or LR_TARGET_ITEM, LR_TARGET_KIT */
 } LrProp;
 
@@ -58,6 +67,9 @@ const char   *lr_prop_get_text    (const LrProp *prop, gconstpointer owner); /* 
 /* Rounds to what the file can hold: whole millimetres, tenths of a degree, ... */
 double        lr_prop_quantise    (const LrProp *prop, double value);
 gboolean      lr_prop_accepts     (const LrProp *prop, double value);
+/* What stands for "not given" in an optional number, and whether @value is anything else */
+double        lr_prop_none        (const LrProp *prop);
+gboolean      lr_prop_is_given    (const LrProp *prop, double value);
 /* Between inside units and the file's: millimetres, degrees, per cent */
 double        lr_prop_to_file     (const LrProp *prop, double value);
 double        lr_prop_from_file   (const LrProp *prop, double file_value);

@@ -69,7 +69,7 @@ lr_prop_text_format (const LrProp *prop,
 {
   g_autofree char *unit = NULL;
 
-  if (prop->is_optional && value == 0.0 && prop->type != LR_PROP_CHOICE)
+  if (!lr_prop_is_given (prop, value) && prop->type != LR_PROP_CHOICE)
     return g_strdup ("");
 
   switch (prop->type)
@@ -203,7 +203,7 @@ lr_prop_text_parse (const LrProp  *prop,
 {
   g_autofree char *stripped = g_strstrip (g_strdup (text));
   g_autofree char *least = NULL, *most = NULL;
-  double number = 0.0;
+  double number = lr_prop_none (prop);
 
   if ((stripped[0] == '\0' && prop->is_optional)
       || (parse_any (prop, stripped, units, &number)

@@ -69,6 +69,7 @@ lr_setup_new (const char *id,
   setup->id = g_strdup (id);
   setup->name = g_strdup (name);
   setup->found_of = g_strdup ("");
+  setup->location = lr_location_new ();
   setup->room = lr_room_new ();
   setup->items = new_items ();
   lr_prop_table_init (&setup_table, setup);
@@ -80,7 +81,7 @@ lr_setup_new (const char *id,
  * lr_setup_copy:
  * @setup: a set-up
  *
- * Returns: (transfer full): a fresh one that may be written and shares room and items with @setup
+ * Returns: (transfer full): a fresh one that may be written and shares location, room and items with @setup
  */
 LrSetup *
 lr_setup_copy (const LrSetup *setup)
@@ -90,6 +91,7 @@ lr_setup_copy (const LrSetup *setup)
   copy->id = g_strdup (setup->id);
   copy->name = g_strdup (setup->name);
   copy->found_of = g_strdup (setup->found_of);
+  copy->location = lr_location_ref (setup->location);
   copy->room = lr_room_ref (setup->room);
   copy->items = g_ptr_array_copy (setup->items, (GCopyFunc) ref_item, NULL);
   copy->unknown = lr_json_dup_object (setup->unknown);
@@ -117,6 +119,7 @@ clear (gpointer data)
   g_free (setup->id);
   g_free (setup->name);
   g_free (setup->found_of);
+  lr_location_unref (setup->location);
   lr_room_unref (setup->room);
   g_ptr_array_unref (setup->items);
   g_clear_pointer (&setup->unknown, json_object_unref);
@@ -152,7 +155,8 @@ lr_setup_equal (const LrSetup *a,
     if (!lr_item_equal (a->items->pdata[i], b->items->pdata[i]))
       return FALSE;
 
-  return lr_prop_table_equal (&setup_table, a, b) && lr_room_equal (a->room, b->room) && lr_json_objects_equal (a->unknown, b->unknown);
+  return lr_prop_table_equal (&setup_table, a, b) && lr_location_equal (a->location, b->location) && lr_room_equal (a->room, b->room)
+         && lr_json_objects_equal (a->unknown, b->unknown);
 }
 
 /* Place of a kind in the order of kinds */

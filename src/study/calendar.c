@@ -27,6 +27,7 @@ typedef struct
 {
   const LrStudy *study;
   const LrJob   *job;
+  const LrLocation *location;
   GTimeZone     *zone;      /* NULL: floating */
   int            year, month, day;
   int            minutes[N_CALLS]; /* -1: not told */
@@ -92,9 +93,10 @@ time_text (const Calendar *calendar,
 }
 
 static char *
-make_uid (const LrJob *job)
+make_uid (const LrJob      *job,
+          const LrLocation *location)
 {
-  g_autofree char *whole = g_strjoin ("\n", job->title, job->client, job->owner, job->identification, job->place, NULL);
+  g_autofree char *whole = g_strjoin ("\n", job->title, job->client, job->owner, job->identification, location->name, NULL);
   char *uid = g_compute_checksum_for_string (G_CHECKSUM_SHA256, whole, -1);
 
   uid[UID_DIGITS] = '\0';
@@ -118,15 +120,18 @@ static char *
 describe (const Calendar *calendar,
           int             call)
 {
-  const LrJob *job = calendar->job;
+  const LrLocation *location = calendar->location;
   GString *text = g_string_new (NULL);
   int next = next_call (calendar, call), end = next < N_CALLS ? calendar->minutes[next] : INT_MAX, over = 0;
 
-  if (job->access[0] != '\0')
-    g_string_append_printf (text, _("Access: %s\n"), job->access);
-  for (gsize i = 0; i < job->n_contacts; i++)
-    g_string_append_printf (text, "%s%s%s %s\n", job->contacts[i].role, job->contacts[i].role[0] != '\0' ? ": " : "", job->contacts[i].name,
-                            job->contacts[i].phone);
+  if (location->access[0] != '\0')
+    g_string_append_printf (text, _("Access: %s\n"), location->access);
+  for (gsize i = 0; i < location->n_contacts; i++)
+    {
+      const LrContact *contact = &location->contacts[i];
+
+      g_string_append_printf (text, "%s%s%s %s\n", contact->role, contact->role[0] != '\0' ? ": " : "", contact->name, contact->phone);
+    }
   for (guint i = 0; i < calendar->run->steps->len; i++)
     {
       const LrRunStep *step = g_ptr_array_index (calendar->run->steps, i);
@@ -146,18 +151,12 @@ describe (const Calendar *calendar,
   return g_string_free (text, FALSE);
 }
 
-static char *
-where (const LrJob *job)
-{
-  return g_strconcat (job->place, job->place[0] != '\0' && job->address[0] != '\0' ? ", " : "", job->address, NULL);
-}
-
 static void
 add_contacts (const Calendar *calendar)
 {
-  for (gsize i = 0; i < calendar->job->n_contacts; i++)
+  for (gsize i = 0; i < calendar->location->n_contacts; i++)
     {
-      const LrContact *contact = &calendar->job->contacts[i];
+      const LrContact *contact = &calendar->location->contacts[i];
       const char *parts[] = { contact->name, contact->role, contact->phone };
       g_autoptr (GString) text = g_string_new (NULL);
 
@@ -172,16 +171,16 @@ add_contacts (const Calendar *calendar)
 static void
 add_place (const Calendar *calendar)
 {
-  const LrJob *job = calendar->job;
-  g_autofree char *place = where (job);
+  const LrLocation *location = calendar->location;
+  g_autofree char *place = lr_location_dup_where (location);
   char latitude[G_ASCII_DTOSTR_BUF_SIZE], longitude[G_ASCII_DTOSTR_BUF_SIZE];
   g_autofree char *geo = NULL;
 
   lr_ical_add_text (calendar->file, "LOCATION", place);
-  if (job->latitude_deg == 0.0 && job->longitude_deg == 0.0)
+  if (!lr_location_is_on_map (location))
     return;
-  g_ascii_formatd (latitude, sizeof latitude, "%.6f", job->latitude_deg);
-  g_ascii_formatd (longitude, sizeof longitude, "%.6f", job->longitude_deg);
+  g_ascii_formatd (latitude, sizeof latitude, "%.6f", location->latitude_deg);
+  g_ascii_formatd (longitude, sizeof longitude, "%.6f", location->longitude_deg);
   geo = g_strconcat (latitude, ";", longitude, NULL);
   lr_ical_add (calendar->file, "GEO", geo);
 }
@@ -240,14 +239,14 @@ lr_calendar_text (const LrStudy  *study,
                   gint64          stamp_unix_s,
                   GError        **error)
 {
-  Calendar calendar = { .study = study, .job = study->plan->job };
+  Calendar calendar = { .study = study, .job = study->plan->job, .location = study->setup->location };
   char *text = NULL;
 
   if (read_day (&calendar, error))
     {
       calendar.run = lr_run_sheet_new (study);
       calendar.stamp = lr_ical_utc (stamp_unix_s);
-      calendar.uid = make_uid (calendar.job);
+      calendar.uid = make_uid (calendar.job, calendar.location);
       calendar.file = g_string_new (NULL);
       fill (&calendar);
       text = g_string_free (calendar.file, FALSE);

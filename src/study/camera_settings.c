@@ -14,7 +14,7 @@
  * lr_study_mains:
  * @study: a study
  *
- * The job may tell the frequency. If it does not, the volts of the first circuit stand for it, which is wrong where 100 V have 50 Hz or 220 V
+ * The location may tell the frequency. If it does not, the volts of the first circuit stand for it, which is wrong where 100 V have 50 Hz or 220 V
  * have 60: whoever uses a guess says so.
  *
  * Returns: the mains of the place
@@ -22,7 +22,7 @@
 LrMains
 lr_study_mains (const LrStudy *study)
 {
-  double told_hz = study->plan->job->mains_hz;
+  double told_hz = study->setup->location->mains_hz;
 
   if (told_hz > 0.0)
     return (LrMains) { told_hz, LR_MAINS_TOLD, 0.0 };

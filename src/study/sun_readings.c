@@ -31,13 +31,6 @@ lr_minute_parse (const char *text,
   return TRUE;
 }
 
-/* Latitude and longitude 0, 0 mean that they are not given */
-static gboolean
-is_placed (const LrJob *job)
-{
-  return job->latitude_deg != 0.0 || job->longitude_deg != 0.0;
-}
-
 /* The day in universal time at which the clocks of the place show the minute */
 static gboolean
 find_day (const LrJob *job,
@@ -73,11 +66,11 @@ lr_study_sun_at (const LrStudy *study,
                  int            minute,
                  LrSunPlace    *place)
 {
-  const LrJob *job = study->plan->job;
+  const LrLocation *location = study->setup->location;
   double day;
 
-  return is_placed (job) && minute >= 0 && minute < LR_DAY_MIN && find_day (job, minute, &day)
-         && lr_sun_place (day, job->latitude_deg * LR_DEG, job->longitude_deg * LR_DEG, place);
+  return lr_location_is_on_map (location) && minute >= 0 && minute < LR_DAY_MIN && find_day (study->plan->job, minute, &day)
+         && lr_sun_place (day, location->latitude_deg * LR_DEG, location->longitude_deg * LR_DEG, place);
 }
 
 /**

@@ -507,7 +507,7 @@ test_read_only (void)
   g_autoptr (GError) error = NULL;
   Heard heard = { 0 };
 
-  g_assert_cmpuint (g_string_replace (text, "\"version\": 1", "\"version\": 2", 1), ==, 1);
+  g_assert_cmpuint (g_string_replace (text, "\"version\": 2", "\"version\": 3", 1), ==, 1);
   g_assert_true (g_file_set_contents (path, text->str, (gssize) text->len, NULL));
   g_assert_true (lr_document_open (document, path, &error));
   g_assert_no_error (error);

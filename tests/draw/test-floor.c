@@ -457,7 +457,8 @@ sunny_room (char **window)
   plan = next (plan, lr_plan_set_corners (plan, corners_m, 4, &error), error);
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     plan = next (plan, lr_plan_set_job (plan, texts[i][0], texts[i][1], &error), error);
-  plan = next (plan, lr_plan_set_job_number (plan, "latitude-deg", 50.0, &error), error);
+  plan = next (plan, lr_plan_set_location (plan, "latitude-deg", 50.0, &error), error);
+  plan = next (plan, lr_plan_set_location (plan, "longitude-deg", 0.0, &error), error);
   plan = add (plan, LR_ITEM_WINDOW, LR_BLIND_UP, lr_vec2 (3.0, 0.0), 0.0, window);
   plan = add (plan, LR_ITEM_FURNITURE, LR_FURNITURE_BOX, lr_vec2 (3.3, 1.0), 0.0, &box);
   {

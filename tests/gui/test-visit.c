@@ -73,13 +73,18 @@ test_fields (void)
   type (entry_in (dialog, "known-load-w"), "300");
   type (entry_in (dialog, "level-db"), "39");
   type (entry_in (dialog, "reflectance-pct"), "55");
-  g_assert_cmpstr (plan_of (window)->job->access, ==, "side door, 12 steps");
-  g_assert_cmpstr (plan_of (window)->job->permission, ==, "in writing");
+  type (entry_in (dialog, "background-db"), "31");
+  type (entry_in (dialog, "height-mm"), "2.61");
+  g_assert_cmpstr (lr_plan_get_setup (plan_of (window))->location->access, ==, "side door, 12 steps");
+  g_assert_cmpstr (lr_plan_get_setup (plan_of (window))->location->permission, ==, "in writing");
   g_assert_cmpfloat (get_item (window, "circuit-1")->circuit.known_load_w, ==, 300.0);
   g_assert_cmpfloat (get_item (window, "fridge")->noise.level_db, ==, 39.0);
   g_assert_cmpfloat_with_epsilon (lr_plan_get_setup (plan_of (window))->room->walls.reflectance, 0.55, 1e-9);
 
-  for (int i = 0; i < 5; i++)
+  g_assert_cmpfloat (lr_plan_get_setup (plan_of (window))->room->background_db, ==, 31.0);
+  g_assert_cmpfloat (lr_plan_get_setup (plan_of (window))->room->height_m, ==, 2.61);
+
+  for (int i = 0; i < 7; i++)
     lr_document_undo (window->document);
   g_assert_false (lr_document_has_changes (window->document));
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (access)), ==, "");
@@ -96,10 +101,61 @@ test_close_while_typing (void)
 
   gtk_widget_grab_focus (access);
   gtk_editable_set_text (GTK_EDITABLE (access), "lift at the back");
-  g_assert_cmpstr (plan_of (window)->job->access, ==, "");
+  g_assert_cmpstr (lr_plan_get_setup (plan_of (window))->location->access, ==, "");
   gtk_window_close (GTK_WINDOW (dialog));
   settle ();
-  g_assert_cmpstr (plan_of (window)->job->access, ==, "lift at the back");
+  g_assert_cmpstr (lr_plan_get_setup (plan_of (window))->location->access, ==, "lift at the back");
+  close_window (window);
+}
+
+static gboolean
+is_tip (GtkWidget     *widget,
+        gconstpointer  tip)
+{
+  return GTK_IS_BUTTON (widget) && g_strcmp0 (gtk_widget_get_tooltip_text (widget), tip) == 0;
+}
+
+/* A thing that is there by mistake goes, and undo brings it back */
+static void
+test_remove (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *dialog = open_visit (window);
+  g_autofree char *title = lr_item_title (get_item (window, "fridge")), *tip = g_strdup_printf ("Remove %s", title);
+  GtkWidget *button = find (dialog, is_tip, tip);
+  guint before = count (window, LR_ITEM_NOISE);
+
+  g_assert_nonnull (button);
+  g_signal_emit_by_name (button, "clicked");
+  g_assert_cmpuint (count (window, LR_ITEM_NOISE), ==, before - 1);
+  g_assert_null (find (dialog, is_tip, tip));
+  lr_document_undo (window->document);
+  g_assert_nonnull (find (dialog, is_tip, tip));
+  gtk_window_close (GTK_WINDOW (dialog));
+  close_window (window);
+}
+
+/* Two noises that are added stand apart from each other and from the house light */
+static void
+test_apart (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *dialog = open_visit (window);
+  const LrSetup *setup;
+
+  g_signal_emit_by_name (find (dialog, is_button_of, "Add a house light"), "clicked");
+  g_signal_emit_by_name (find (dialog, is_button_of, "Add a noise"), "clicked");
+  g_signal_emit_by_name (find (dialog, is_button_of, "Add a noise"), "clicked");
+  setup = lr_plan_get_setup (plan_of (window));
+  for (guint i = 0; i < setup->items->len; i++)
+    for (guint k = 0; k < i; k++)
+      {
+        const LrItem *a = setup->items->pdata[i], *b = setup->items->pdata[k];
+
+        if (a->kind == LR_ITEM_NOISE && (b->kind == LR_ITEM_NOISE || b->kind == LR_ITEM_HOUSE_LIGHT))
+          g_assert_cmpfloat (lr_vec2_distance (a->at_m, b->at_m), >, 0.2);
+      }
+  gtk_window_close (GTK_WINDOW (dialog));
   close_window (window);
 }
 
@@ -135,6 +191,8 @@ main (int    argc,
 
   g_test_add_func ("/visit/fields", test_fields);
   g_test_add_func ("/visit/add", test_add);
+  g_test_add_func ("/visit/remove", test_remove);
+  g_test_add_func ("/visit/apart", test_apart);
   g_test_add_func ("/visit/close-while-typing", test_close_while_typing);
 
   return g_test_run ();

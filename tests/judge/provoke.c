@@ -376,13 +376,14 @@ set_winter (LrPlan **plan)
       lr_plan_unref (*plan);
       *plan = next;
     }
-  {
-    LrPlan *next = lr_plan_set_job_number (*plan, "latitude-deg", 50.0, &error);
+  for (gsize i = 0; i < 2; i++)
+    {
+      LrPlan *next = lr_plan_set_location (*plan, i == 0 ? "latitude-deg" : "longitude-deg", i == 0 ? 50.0 : 0.0, &error);
 
-    g_assert_no_error (error);
-    lr_plan_unref (*plan);
-    *plan = next;
-  }
+      g_assert_no_error (error);
+      lr_plan_unref (*plan);
+      *plan = next;
+    }
 }
 
 LrLightLevels *

@@ -240,6 +240,32 @@ test_undrawn (void)
     }
 }
 
+/* Each room has its own way in; what all share is told once */
+static void
+test_places (void)
+{
+  g_autoptr (LrPlan) plan = fixture_room (5.0, 4.0, 2.5);
+  const char *steps[][2] = { { "access", "side door,\n12 steps" }, { NULL, "Other house" }, { "access", "lift" }, { "permission", "by word" } };
+  const char *told[] = { "Way in: side door, 12 steps", NULL, NULL, NULL };
+  g_autofree char *first = g_strdup (lr_plan_get_setup (plan)->name), *both = NULL;
+
+  told[3] = both = g_strdup_printf ("%s: Way in: side door, 12 steps\nOther house: Way in: lift; Permission: by word", first);
+  for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
+    {
+      LrPlan *next = steps[i][0] == NULL ? lr_plan_copy_setup (plan, steps[i][1], NULL)
+                                         : lr_plan_set_location_text (plan, steps[i][0], steps[i][1], NULL);
+      g_autoptr (LrComparison) comparison = lr_comparison_new (next);
+      g_autoptr (LrCompared) compared = lr_compared_new (comparison, LR_UNITS_METRIC);
+
+      lr_plan_unref (plan);
+      plan = next;
+      if (i <= 1)
+        g_assert_cmpstr (compared->places, ==, told[0]); /* the copy is in the same place */
+      else if (told[i] != NULL)
+        g_assert_cmpstr (compared->places, ==, told[i]);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -252,6 +278,7 @@ main (int    argc,
   g_test_add_func ("/comparison/limits", test_limits);
   g_test_add_func ("/comparison/summary", test_summary);
   g_test_add_func ("/comparison/sentence", test_sentence);
+  g_test_add_func ("/comparison/places", test_places);
   g_test_add_func ("/comparison/undrawn", test_undrawn);
 
   return g_test_run ();

@@ -201,7 +201,7 @@ test_flicker (gconstpointer data)
   fixture_set (&plan, lamp, "is-on", 1.0);
   fixture_set (&plan, lamp, "may-flicker", 1.0);
   fixture_set (&plan, fixture_add (&plan, LR_ITEM_CIRCUIT, 0, 0.0, 0.0), "volts-v", c->volts_v);
-  told = lr_plan_set_job_number (plan, "mains-hz", c->told_hz, NULL);
+  told = lr_plan_set_location (plan, "mains-hz", c->told_hz, NULL);
   g_assert_nonnull (told);
   remarks = judge (told);
   remark = lr_remarks_find (remarks, "flicker:camera-1:house-light-1");

@@ -219,6 +219,25 @@ test_references (void)
       g_assert_cmpstr (nth (diff, i)->prop->key, !=, "aims-at");
 }
 
+/* What was noted of the place, and whom to call there */
+static void
+test_location (void)
+{
+  g_autoptr (LrPlan) plan = set (), found = found_of (plan);
+  g_autoptr (LrPlanDiff) diff = NULL;
+  g_autoptr (GError) error = NULL;
+  const LrContact contact = { .role = (char *) "Keys", .name = (char *) "Tamsin Roe", .phone = (char *) "" };
+
+  take_next (&found, lr_plan_set_location_text (found, "access", "side door", &error), &error);
+  take_next (&found, lr_plan_set_location (found, "longitude-deg", 0.0, &error), &error);
+  take_next (&found, lr_plan_set_contacts (found, &contact, 1, &error), &error);
+  diff = lr_plan_diff_new (plan, found);
+  g_assert_cmpuint (diff->all->len, ==, 3);
+  g_assert_cmpstr (nth (diff, 0)->prop->key, ==, "access");
+  g_assert_cmpstr (nth (diff, 1)->prop->key, ==, "longitude-deg");
+  g_assert_cmpint (nth (diff, 2)->type, ==, LR_DIFF_CONTACTS);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -229,6 +248,7 @@ main (int    argc,
   g_test_add_func ("/diff/each", test_each);
   g_test_add_func ("/diff/set", test_set);
   g_test_add_func ("/diff/two-plans", test_two_plans);
+  g_test_add_func ("/diff/location", test_location);
   g_test_add_func ("/diff/references", test_references);
 
   return g_test_run ();

@@ -328,14 +328,53 @@ test_kit (void)
 
 /* Job, limits, set-ups */
 
+/* What is noted of a place stays with the set-ups that are there: a copy has it, and changes its own; a new set-up is elsewhere */
+static void
+test_location (void)
+{
+  g_autoptr (LrPlan) plan = lr_plan_new_empty ();
+  g_autoptr (GError) error = NULL;
+  const LrContact contact = { .role = (char *) "Keys", .name = (char *) "Tamsin Roe", .phone = (char *) "" };
+  const LrLocation *first, *other;
+
+  g_assert_false (lr_location_is_on_map (lr_plan_get_setup (plan)->location));
+  take_next (&plan, lr_plan_set_location_text (plan, "address", "3 Weir Lane", &error), &error);
+  take_next (&plan, lr_plan_set_location (plan, "latitude-deg", 0.0, &error), &error);
+  g_assert_false (lr_location_is_on_map (lr_plan_get_setup (plan)->location));
+  take_next (&plan, lr_plan_set_location (plan, "longitude-deg", 0.0, &error), &error);
+  take_next (&plan, lr_plan_set_contacts (plan, &contact, 1, &error), &error);
+  g_assert_true (lr_location_is_on_map (lr_plan_get_setup (plan)->location));
+
+  take_next (&plan, lr_plan_copy_setup (plan, "Other wall", &error), &error);
+  first = ((const LrSetup *) plan->setups->pdata[0])->location;
+  g_assert_true (lr_plan_get_setup (plan)->location == first);
+  take_next (&plan, lr_plan_set_location_text (plan, "address", "5 Weir Lane", &error), &error);
+  take_next (&plan, lr_plan_set_contacts (plan, NULL, 0, &error), &error);
+  first = ((const LrSetup *) plan->setups->pdata[0])->location;
+  other = lr_plan_get_setup (plan)->location;
+  g_assert_cmpstr (first->address, ==, "3 Weir Lane");
+  g_assert_cmpuint (first->n_contacts, ==, 1);
+  g_assert_cmpstr (other->address, ==, "5 Weir Lane");
+  g_assert_cmpuint (other->n_contacts, ==, 0);
+  assert_round_trip (plan);
+
+  take_next (&plan, lr_plan_set_location (plan, "longitude-deg", (double) NAN, &error), &error);
+  g_assert_false (lr_location_is_on_map (lr_plan_get_setup (plan)->location));
+  take_next (&plan, lr_plan_new_setup (plan, "Second house", &error), &error);
+  other = lr_plan_get_setup (plan)->location;
+  g_assert_cmpstr (other->address, ==, "");
+  g_assert_cmpuint (other->n_contacts, ==, 0);
+  assert_round_trip (plan);
+}
+
 static void
 test_job (void)
 {
   static const char *const requests[] = { "Keys at the gate", NULL };
   static const struct { const char *key, *text; gboolean is_good; } rows[] = {
     { "title", "A title", TRUE },     { "date", "2028-02-29", TRUE },  { "date", "", TRUE },
-    { "date", "2026-02-29", FALSE },  { "date", "19.2.2026", FALSE },  { "time-in", "00:00", TRUE },
-    { "time-in", "24:00", FALSE },    { "time-out", "9:30", FALSE },   { "issued", "0000-01-01", FALSE },
+    { "date", "2026-02-29", FALSE },  { "date", "3/2/2026", FALSE },  { "time-in", "00:00", TRUE },
+    { "time-in", "24:00", FALSE },    { "time-out", "soon", FALSE },   { "issued", "0000-01-01", FALSE },
   };
   g_autoptr (LrPlan) plan = lr_plan_new_empty ();
   g_autoptr (GError) error = NULL;
@@ -354,14 +393,15 @@ test_job (void)
           g_clear_error (&error);
         }
     }
-  take_next (&plan, lr_plan_set_job_number (plan, "latitude-deg", 50.34, &error), &error);
+  take_next (&plan, lr_plan_set_location (plan, "latitude-deg", 50.34, &error), &error);
+  take_next (&plan, lr_plan_set_location_text (plan, "access", "side door", &error), &error);
   take_next (&plan, lr_plan_set_job_number (plan, "sky", LR_SKY_CLEAR, &error), &error);
   take_next (&plan, lr_plan_set_requests (plan, requests, &error), &error);
   take_next (&plan, lr_plan_set_contacts (plan, &contact, 1, &error), &error);
-  g_assert_cmpstr (plan->job->contacts[0].name, ==, "Tamsin Roe");
+  g_assert_cmpstr (lr_plan_get_setup (plan)->location->contacts[0].name, ==, "Tamsin Roe");
   assert_round_trip (plan);
   g_assert_cmpint (plan->job->sky, ==, LR_SKY_CLEAR);
-  g_assert_null (lr_plan_set_job_number (plan, "latitude-deg", 91.0, &error));
+  g_assert_null (lr_plan_set_location (plan, "latitude-deg", 91.0, &error));
   g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
   g_clear_error (&error);
   g_assert_null (lr_plan_set_job (plan, "colour", "red", &error));
@@ -638,6 +678,7 @@ main (int    argc,
   g_test_add_func ("/edit/path", test_path);
   g_test_add_func ("/edit/names", test_names);
   g_test_add_func ("/edit/kit", test_kit);
+  g_test_add_func ("/edit/location", test_location);
   g_test_add_func ("/edit/job", test_job);
   g_test_add_func ("/edit/ticks", test_ticks);
   g_test_add_func ("/edit/questions", test_questions);

@@ -107,6 +107,7 @@ test_unknown_members (void)
   before = lr_plan_to_bytes (plan);
   take_next (&plan, lr_plan_move (plan, "wenna", lr_vec2 (1.0, 1.0), &error), &error);
   take_next (&plan, lr_plan_set_room (plan, "height-mm", 2.9, &error), &error);
+  take_next (&plan, lr_plan_set_location_text (plan, "address", "Other", &error), &error);
   take_next (&plan, lr_plan_set_job (plan, "title", "Other", &error), &error);
   take_next (&plan, lr_plan_set_limit (plan, LR_LIMIT_OVERLAP, 0.02, &error), &error);
   take_next (&plan, lr_plan_set_kit_count (plan, "lens-50", 3, &error), &error);
@@ -114,8 +115,8 @@ test_unknown_members (void)
   after = lr_plan_to_bytes (plan);
   parts_before = g_strsplit (g_bytes_get_data (before, NULL), "\"x-new", -1);
   parts_after = g_strsplit (g_bytes_get_data (after, NULL), "\"x-new", -1);
-  g_assert_cmpuint (g_strv_length (parts_before), ==, 13); /* twelve of them, one at every level */
-  g_assert_cmpuint (g_strv_length (parts_after), ==, 13);
+  g_assert_cmpuint (g_strv_length (parts_before), ==, 14); /* thirteen of them, one at every level */
+  g_assert_cmpuint (g_strv_length (parts_after), ==, 14);
   assert_round_trip (plan);
 }
 
@@ -168,12 +169,66 @@ test_new_plan (void)
   assert_round_trip (plan);
 }
 
+/* Version 1 noted the place once, for the whole job: every set-up gets it, as a value of its own */
+static void
+test_version_1 (void)
+{
+  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "data", "version-1.lookroom", NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LrPlan) plan = lr_plan_read (path, &error);
+  g_autoptr (GBytes) bytes = NULL;
+
+  g_assert_no_error (error);
+  g_assert_cmpint (plan->version, ==, LR_PLAN_VERSION);
+  g_assert_cmpuint (plan->setups->len, ==, 2);
+  for (guint i = 0; i < plan->setups->len; i++)
+    {
+      const LrLocation *location = ((const LrSetup *) plan->setups->pdata[i])->location;
+      g_autofree char *where = lr_location_dup_where (location);
+
+      g_assert_cmpstr (where, ==, "The mill, 3 Weir Lane");
+      g_assert_cmpstr (location->access, ==, "side door");
+      g_assert_cmpstr (location->permission, ==, "by word");
+      g_assert_cmpfloat (location->latitude_deg, ==, 51.5);
+      g_assert_cmpfloat (location->longitude_deg, ==, 0.0);
+      g_assert_cmpfloat (location->mains_hz, ==, 50.0);
+      g_assert_cmpuint (location->n_contacts, ==, 1);
+      g_assert_cmpstr (location->contacts[0].phone, ==, "01632 960172");
+      g_assert_nonnull (location->contacts[0].unknown);
+    }
+  bytes = lr_plan_to_bytes (plan);
+  g_assert_null (strstr (g_bytes_get_data (bytes, NULL), "\"place\""));
+  assert_round_trip (plan);
+}
+
+/* There 0 and 0 meant that nobody had noted a position; one of them alone, that the other is 0 */
+static void
+test_version_1_position (void)
+{
+  static const struct { const char *members; gboolean is_noted; } rows[] = {
+    { "", FALSE }, { "\"latitude-deg\": 0, \"longitude-deg\": 0.0", FALSE }, { "\"latitude-deg\": 0", FALSE },
+    { "\"latitude-deg\": 12.5", TRUE }, { "\"latitude-deg\": 0, \"longitude-deg\": -78.5", TRUE },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *text = g_strdup_printf ("{\"format\": \"lookroom-plan\", \"version\": 1, \"job\": {%s}, \"setups\": [{\"id\": \"a\"}]}",
+                                               rows[i].members);
+      g_autoptr (GError) error = NULL;
+      g_autoptr (LrPlan) plan = lr_plan_read_data (text, strlen (text), &error);
+
+      g_test_message ("%s", rows[i].members);
+      g_assert_no_error (error);
+      g_assert_true (lr_location_is_on_map (lr_plan_get_setup (plan)->location) == rows[i].is_noted);
+    }
+}
+
 /* A newer version can be looked at, and neither changed nor saved */
 static void
 test_newer_version (Place        *place,
                     gconstpointer data G_GNUC_UNUSED)
 {
-  static const char text[] = "{\"format\": \"lookroom-plan\", \"version\": 2, \"planets\": [1, 2],"
+  static const char text[] = "{\"format\": \"lookroom-plan\", \"version\": 3, \"planets\": [1, 2],"
                              "\"setups\": [{\"id\": \"a\"}, {\"id\": \"b\"}]}";
   g_autoptr (GError) error = NULL;
   g_autoptr (LrPlan) plan = lr_plan_read_data (text, strlen (text), &error);
@@ -195,7 +250,7 @@ test_newer_version (Place        *place,
   g_assert_cmpuint (other->shown, ==, 1);
   assert_round_trip (other);
   bytes = lr_plan_to_bytes (plan);
-  g_assert_nonnull (strstr (g_bytes_get_data (bytes, NULL), "\"version\": 2"));
+  g_assert_nonnull (strstr (g_bytes_get_data (bytes, NULL), "\"version\": 3"));
   g_assert_nonnull (strstr (g_bytes_get_data (bytes, NULL), "\"planets\": [1, 2]"));
 }
 
@@ -563,6 +618,8 @@ main (int    argc,
   g_test_add_func ("/file/unknown-in-lists", test_unknown_in_lists);
   g_test_add_func ("/file/least", test_least);
   g_test_add_func ("/file/new-plan", test_new_plan);
+  g_test_add_func ("/file/version-1", test_version_1);
+  g_test_add_func ("/file/version-1-position", test_version_1_position);
   ADD ("/file/newer-version", test_newer_version);
   for (guint i = 0; i < G_N_ELEMENTS (bad_cases); i++)
     {

@@ -130,11 +130,13 @@ static void
 test_parts (void)
 {
   static const char *const none[] = { NULL };
-  static const char *const job[] = { "contacts", "requests", "questions", "run", "ticks", NULL };
+  static const char *const job[] = { "requests", "questions", "run", "ticks", NULL };
+  static const char *const location[] = { "contacts", NULL };
   static const char *const kit[] = { "id", "kind", NULL };
   static const char *const path[] = { "path", NULL };
 
   check_table (lr_job_table (), "job", job);
+  check_table (lr_location_table (), "location", location);
   check_table (lr_contact_table (), "contact", none);
   check_table (lr_question_table (), "question", none);
   check_table (lr_run_table (), "run-entry", none);
@@ -183,7 +185,7 @@ test_kinds (void)
     [LR_PLACE_NONE] = "item-without-place",
   };
   static const char *const room[] = { "corners", "walls", "floor", "ceiling", "tape", "turns", LR_PICTURE_KEY, NULL };
-  static const char *const setup[] = { "id", "name", "found-of", "room", NULL };
+  static const char *const setup[] = { "id", "name", "found-of", "location", "room", NULL };
   g_autoptr (GPtrArray) of_room = g_ptr_array_new (), of_setup = g_ptr_array_new ();
 
   for (guint i = 0; room[i] != NULL; i++)

@@ -117,6 +117,7 @@ test_whole (void)
       g_assert_true (lr_material_find (materials[i].id) == &materials[i]);
       g_assert_true (lr_material_of (&surface) == &materials[i]);
       check_listed (source, materials[i].title);
+      g_assert_true (materials[i].is_of_walls || materials[i].is_of_floors || materials[i].is_of_ceilings); /* offered somewhere */
       for (guint band = 0; band < LR_N_BANDS; band++)
         {
           g_assert_cmpfloat (materials[i].absorption[band], >, 0.0);
@@ -130,6 +131,10 @@ test_whole (void)
       check_listed (source, lr_material_of_thing (thing)->title);
     }
   g_assert_null (lr_material_find ("nothing"));
+  g_assert_true (lr_material_suits (lr_material_find ("parquet"), "floor"));
+  g_assert_false (lr_material_suits (lr_material_find ("parquet"), "walls"));
+  g_assert_true (lr_material_suits (lr_material_find ("acoustic-tile"), "ceiling"));
+  g_assert_false (lr_material_suits (lr_material_find ("acoustic-tile"), "floor"));
 }
 
 /* A surface takes its name and all of its absorption, and keeps how it throws light back */

@@ -190,7 +190,13 @@ test_file (void)
   set_job (&plan, "time-roll", "23:30");
   set_job (&plan, "time-wrap", "00:30");
   set_job (&plan, "time-out", "01:30");
-  set_job (&plan, "access", "lift at the back\nring twice");
+  {
+    LrPlan *next = lr_plan_set_location_text (plan, "access", "lift at the back\nring twice", NULL);
+
+    g_assert_nonnull (next);
+    lr_plan_unref (plan);
+    plan = next;
+  }
   text = text_of (plan, NULL);
   lines = unfold (text);
   g_assert_cmpstr (lines[0], ==, "BEGIN:VCALENDAR");

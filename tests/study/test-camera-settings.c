@@ -38,7 +38,7 @@ test_mains (gconstpointer data)
     {
       g_autoptr (LrPlan) before = g_steal_pointer (&plan);
 
-      plan = lr_plan_set_job_number (before, "mains-hz", c->told_hz, NULL);
+      plan = lr_plan_set_location (before, "mains-hz", c->told_hz, NULL);
     }
   study = lr_study_new (plan);
   mains = lr_study_mains (study);

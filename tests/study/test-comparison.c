@@ -284,8 +284,8 @@ sun_plan (const SunCase *c)
   fixture_set (&plan, fixture_add (&plan, LR_ITEM_WINDOW, 0, c->x_m, c->y_m), "blind", c->blind);
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     take (&plan, lr_plan_set_job (plan, texts[i][0], texts[i][1], NULL));
-  take (&plan, lr_plan_set_job_number (plan, "latitude-deg", 50.0, NULL));
-  take (&plan, lr_plan_set_job_number (plan, "longitude-deg", 0.0, NULL));
+  take (&plan, lr_plan_set_location (plan, "latitude-deg", 50.0, NULL));
+  take (&plan, lr_plan_set_location (plan, "longitude-deg", 0.0, NULL));
 
   return plan;
 }

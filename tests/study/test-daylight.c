@@ -39,7 +39,8 @@ make_room (LrSky sky,
 
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     advance (&plan, lr_plan_set_job (plan, texts[i][0], texts[i][1], NULL));
-  advance (&plan, lr_plan_set_job_number (plan, "latitude-deg", 50.0, NULL));
+  advance (&plan, lr_plan_set_location (plan, "latitude-deg", 50.0, NULL));
+  advance (&plan, lr_plan_set_location (plan, "longitude-deg", 0.0, NULL));
   advance (&plan, lr_plan_set_job_number (plan, "sky", sky, NULL));
   fixture_set (&plan, person, "facing-deg", -90.0 * LR_DEG);
   window = fixture_add (&plan, LR_ITEM_WINDOW, 0, wall == 0 || wall == 2 ? 3.0 : wall == 1 ? 6.0 : 0.0, wall == 0 ? 0.0 : wall == 2 ? 5.0 : 2.5);

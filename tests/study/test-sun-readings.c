@@ -123,10 +123,11 @@ test_patch (void)
   int first = 0, last = 0;
   double along_m;
 
-  for (gsize i = 0; i <= G_N_ELEMENTS (texts); i++)
+  for (gsize i = 0; i < G_N_ELEMENTS (texts) + 2; i++)
     {
-      LrPlan *next = i < G_N_ELEMENTS (texts) ? lr_plan_set_job (plan, texts[i][0], texts[i][1], NULL)
-                                              : lr_plan_set_job_number (plan, "latitude-deg", 50.0, NULL);
+      LrPlan *next = i < G_N_ELEMENTS (texts)    ? lr_plan_set_job (plan, texts[i][0], texts[i][1], NULL)
+                     : i == G_N_ELEMENTS (texts) ? lr_plan_set_location (plan, "latitude-deg", 50.0, NULL)
+                                                 : lr_plan_set_location (plan, "longitude-deg", 0.0, NULL);
 
       lr_plan_unref (plan);
       plan = next;
