@@ -32,6 +32,7 @@ static GParamSpec *props[N_PROPS];
 
 /* Space between the hint and the edge of the sheet; a hint that fits its line stays below the dimension of a room that fits */
 #define HINT_MARGIN_PX 6
+#define WRAP_SPARE_PX 48 /* for words that do not fill their lines */
 
 /* Whether nothing of the plan before is in the new one: another document or another room, not an edit */
 static gboolean
@@ -153,10 +154,12 @@ allocate_child (GtkWidget *child,
                 double     share_down,
                 int        margin)
 {
-  int w, h;
+  int most = MAX (width - 2 * margin, 1), w, h;
 
   gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &w, NULL, NULL);
-  w = MIN (w, width - 2 * margin);
+  /* lines of about one length, not a word alone on the second */
+  if (w > most)
+    w = MIN (most, w / ((w + most - 1) / most) + WRAP_SPARE_PX);
   gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, w, NULL, &h, NULL, NULL);
   h = MIN (h, height);
   gtk_widget_allocate (child, w, h, -1,

@@ -86,11 +86,9 @@ update_hint (LrCanvas *self)
       lr_canvas_set_hint (self, typed);
     }
   else if (n < 3)
-    lr_canvas_set_hint (self, _("Click the next corner, or turn the wall with the arrow keys and type its length. "
-                                "Backspace takes a corner back."));
+    lr_canvas_set_hint (self, _("Click the next corner or type the length. Arrow keys turn, Backspace takes back."));
   else
-    lr_canvas_set_hint (self, _("Click the next corner or type the wall’s length. "
-                                "A click on the first corner, or Enter, closes the room."));
+    lr_canvas_set_hint (self, _("Click the next corner or type the length. The first corner or Enter closes the room."));
 }
 
 static void

@@ -138,7 +138,7 @@ static GtkWidget *
 make_kit_row (LrTray           *self,
               const LrKitEntry *entry)
 {
-  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
   GtkWidget *badge = lr_badge_new ();
   KitRow *state = g_new0 (KitRow, 1);
 
