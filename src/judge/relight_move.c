@@ -199,7 +199,7 @@ try_place (const Mover   *mover,
   double dim;
   gboolean mends;
 
-  if (!lr_study_is_clear_by_legs (mover->judge->study, placed, to_m, mover->judge->limits[LR_LIMIT_OVERLAP]))
+  if (!lr_study_is_clear (mover->judge->study, placed, to_m, mover->judge->limits[LR_LIMIT_OVERLAP]))
     return FALSE;
 
   plan = move_lamp (mover, to_m);

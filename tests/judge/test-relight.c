@@ -8,6 +8,7 @@
 
 #include "config.h"
 
+#include "contract.h"
 #include "fixture.h"
 #include "relight.h"
 
@@ -367,7 +368,7 @@ test_advice (void)
 
       for (guint i = 0; i < remarks->all->len; i++)
         {
-          const LrRemark *remark = remarks->all->pdata[i], *now;
+          const LrRemark *remark = remarks->all->pdata[i];
           g_autoptr (LrPlan) mended = NULL;
           g_autoptr (LrRemarks) after = NULL;
 
@@ -379,10 +380,7 @@ test_advice (void)
           mended = lr_remedy_apply (remark->remedy, plan, NULL);
           g_assert_nonnull (mended);
           after = judge_lit (mended);
-          now = lr_remarks_find (after, remark->key);
-          if (now != NULL && now->grade != LR_GRADE_FINE)
-            g_error ("%s: %s", remark->text, now->text);
-          g_assert_cmpuint (after->n[LR_GRADE_FIX], <=, remarks->n[LR_GRADE_FIX]);
+          contract_check (remark, remarks, after);
           if (remark->check != LR_CHECK_UNLIT && count_light (after) > count_light (remarks))
             n_more++;
         }
