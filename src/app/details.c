@@ -27,17 +27,12 @@
 
 #include <glib/gi18n-lib.h>
 
-#define SUMMARY_LINES 2   /* at least */
-#define LETTERS_A_LINE 62 /* in the narrow column */
-
 struct _LrDetails
 {
   GtkWidget   parent_instance;
 
   LrDocument *document;
   char       *shown;    /* what the fields were made for: id, kind, form and units; NULL: no thing */
-
-  int         n_summary_lines;
 
   GtkWidget  *box, *tag, *title, *grade, *buttons, *grid, *lamp, *summary, *levels, *sources, *sound, *more, *more_grid, *room;
 };
@@ -193,19 +188,24 @@ update_fields (LrDetails    *self,
 
 /* Head and foot */
 
-/* The tag stands in front of the title: "L1 key" is "Key" behind it */
+static char *
+capitalize (const char *text)
+{
+  char first[7] = "";
+
+  first[g_unichar_to_utf8 (g_unichar_toupper (g_utf8_get_char (text)), first)] = '\0';
+  return *text != '\0' ? g_strconcat (first, g_utf8_next_char (text), NULL) : g_strdup ("");
+}
+
+/* Of a line of its own; the tag stands in front of it: "L1 key" is "Key" behind it */
 static char *
 title_behind_tag (const LrItem *item)
 {
-  g_autofree char *title = lr_item_title (item), *rest = NULL;
-  char first[7] = "";
+  g_autofree char *title = lr_item_title (item);
+  gsize n_tag = strlen (item->tag);
+  gboolean has_tag = n_tag > 0 && g_str_has_prefix (title, item->tag) && title[n_tag] == ' ';
 
-  if (item->tag[0] == '\0' || !g_str_has_prefix (title, item->tag) || title[strlen (item->tag)] != ' ')
-    return g_steal_pointer (&title);
-
-  rest = g_strdup (title + strlen (item->tag) + 1);
-  first[g_unichar_to_utf8 (g_unichar_toupper (g_utf8_get_char (rest)), first)] = '\0';
-  return g_strconcat (first, g_utf8_next_char (rest), NULL);
+  return capitalize (has_tag ? title + n_tag + 1 : title);
 }
 
 static void
@@ -226,18 +226,6 @@ update_head (LrDetails    *self,
     lr_badge_show_nothing (LR_BADGE (self->grade));
 }
 
-/* By the number of letters, not the place they take: a figure that changes moves nothing */
-static int
-lines_for (const char *text)
-{
-  g_auto (GStrv) paragraphs = g_strsplit (text, "\n", -1);
-  int n = 0;
-
-  for (char **paragraph = paragraphs; *paragraph != NULL; paragraph++)
-    n += 1 + (int) (g_utf8_strlen (*paragraph, -1) / LETTERS_A_LINE);
-  return n;
-}
-
 static void
 update_summary (LrDetails    *self,
                 const LrItem *item)
@@ -246,18 +234,9 @@ update_summary (LrDetails    *self,
   LrUnits units = lr_document_get_units (self->document);
   g_autofree char *text = item != NULL ? lr_item_summary (study, lr_document_get_levels (self->document), item->id, units)
                                        : lr_room_summary (study, units);
-  int n_lines = MAX (SUMMARY_LINES, lines_for (text));
-  gboolean is_first = item != NULL && (item->kind == LR_ITEM_MICROPHONE || item->kind == LR_ITEM_NOISE);
-  GtkWidget *before = is_first ? self->sound : self->grid;
 
-  if (n_lines != self->n_summary_lines)
-    g_object_set (self->summary, "lines", n_lines, NULL);
-  self->n_summary_lines = n_lines;
   lr_line_set_text (LR_LINE (self->summary), text);
   gtk_widget_set_visible (self->summary, text[0] != '\0');
-  /* what is heard stands over the fields: all of it in one look */
-  if (gtk_widget_get_prev_sibling (self->summary) != before)
-    gtk_box_reorder_child_after (GTK_BOX (gtk_widget_get_parent (self->summary)), self->summary, before);
 }
 
 static void

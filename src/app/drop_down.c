@@ -7,6 +7,18 @@
 
 #include "drop_down.h"
 
+/* Of the button: what it cut short */
+static gboolean
+query_tooltip_cb (GtkLabel   *label,
+                  int         x,
+                  int         y,
+                  gboolean    is_keyboard,
+                  GtkTooltip *tooltip)
+{
+  gtk_tooltip_set_text (tooltip, gtk_label_get_label (label));
+  return pango_layout_is_ellipsized (gtk_label_get_layout (label));
+}
+
 static void
 setup_cb (GtkSignalListItemFactory *factory,
           GtkListItem              *list_item,
@@ -20,6 +32,8 @@ setup_cb (GtkSignalListItemFactory *factory,
       gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
       gtk_label_set_width_chars (GTK_LABEL (label), 6);
       gtk_label_set_max_width_chars (GTK_LABEL (label), 10);
+      gtk_widget_set_has_tooltip (label, TRUE);
+      g_signal_connect (label, "query-tooltip", G_CALLBACK (query_tooltip_cb), NULL);
     }
   gtk_list_item_set_child (list_item, label);
 }

@@ -4,7 +4,8 @@
  *
  * A label asks for a new size whenever its text is another, and the window then measures everything that stands round it.
  * This one asks for a size that does not depend on its text, so that a figure that runs costs its own drawing and no more,
- * and nothing beside it moves. What does not fit ends in an ellipsis.
+ * and nothing beside it moves. What does not fit ends in an ellipsis. One that is to be read whole ("fits") is as high as its text, and
+ * asks for a new size only when that takes another number of lines.
  */
 
 #include "line.h"
@@ -21,6 +22,9 @@ struct _LrLine
   gboolean     is_markup;
   PangoLayout *layout;    /* made when first needed, and anew for another font */
   int          lines, full_chars, width_chars;
+  gboolean     fits;      /* as many lines as its text takes, lines at most */
+  int          fitted;    /* so many at the width that it was measured for last; 0: not yet */
+  int          fitted_px; /* that width */
   float        xalign;
 };
 
@@ -29,6 +33,7 @@ enum
   PROP_LINES = 1,
   PROP_FULL_CHARS,
   PROP_WIDTH_CHARS,
+  PROP_FITS,
   PROP_XALIGN,
   N_PROPS
 };
@@ -127,10 +132,23 @@ text_width_px (LrLine *self)
 }
 
 static int
+fit (LrLine *self,
+     int     width_px)
+{
+  PangoLayout *layout = get_layout (self);
+
+  pango_layout_set_width (layout, width_px * PANGO_SCALE);
+  pango_layout_set_height (layout, -self->lines);
+  return MAX (1, pango_layout_get_line_count (layout));
+}
+
+static int
 lines_in (LrLine           *self,
           PangoFontMetrics *metrics,
           int               width_px)
 {
+  if (self->fits)
+    return width_px < 0 ? 1 : fit (self, width_px);
   return self->full_chars > 0 && width_px >= 0 && width_px < chars_px (metrics, self->full_chars) ? self->lines + 1 : self->lines;
 }
 
@@ -153,14 +171,18 @@ lr_line_measure (GtkWidget      *widget,
       *minimum = self->width_chars > 0 ? *natural : MIN (*natural, chars_px (metrics, 4));
     }
   else
-    *minimum = *natural = PANGO_PIXELS_CEIL (pango_font_metrics_get_height (metrics)) * lines_in (self, metrics, for_size);
+    {
+      int n_lines = lines_in (self, metrics, for_size);
+
+      *minimum = *natural = PANGO_PIXELS_CEIL (pango_font_metrics_get_height (metrics)) * n_lines;
+    }
   pango_font_metrics_unref (metrics);
 }
 
 static GtkSizeRequestMode
 lr_line_get_request_mode (GtkWidget *widget)
 {
-  return LR_LINE (widget)->full_chars > 0 ? GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH : GTK_SIZE_REQUEST_CONSTANT_SIZE;
+  return LR_LINE (widget)->full_chars > 0 || LR_LINE (widget)->fits ? GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH : GTK_SIZE_REQUEST_CONSTANT_SIZE;
 }
 
 static void
@@ -178,6 +200,8 @@ lr_line_snapshot (GtkWidget   *widget,
 
   if (self->short_text != NULL)
     hold (self, text_width_px (self) > width_px);
+  self->fitted = n_lines;
+  self->fitted_px = width_px;
   pango_layout_set_width (layout, width_px * PANGO_SCALE);
   pango_layout_set_height (layout, -n_lines);
   pango_layout_get_pixel_size (layout, &text_px, &text_height_px);
@@ -229,6 +253,8 @@ lr_line_get_property (GObject    *object,
     g_value_set_int (value, self->full_chars);
   else if (prop_id == PROP_WIDTH_CHARS)
     g_value_set_int (value, self->width_chars);
+  else if (prop_id == PROP_FITS)
+    g_value_set_boolean (value, self->fits);
   else
     g_value_set_float (value, self->xalign);
 }
@@ -247,6 +273,8 @@ lr_line_set_property (GObject      *object,
     self->full_chars = g_value_get_int (value);
   else if (prop_id == PROP_WIDTH_CHARS)
     self->width_chars = g_value_get_int (value);
+  else if (prop_id == PROP_FITS)
+    self->fits = g_value_get_boolean (value);
   else
     self->xalign = g_value_get_float (value);
   gtk_widget_queue_resize (GTK_WIDGET (self));
@@ -281,6 +309,7 @@ lr_line_class_init (LrLineClass *klass)
   props[PROP_LINES] = g_param_spec_int ("lines", NULL, NULL, 1, 30, 1, flags);
   props[PROP_FULL_CHARS] = g_param_spec_int ("full-chars", NULL, NULL, 0, 999, 0, flags);
   props[PROP_WIDTH_CHARS] = g_param_spec_int ("width-chars", NULL, NULL, 0, 999, 0, flags);
+  props[PROP_FITS] = g_param_spec_boolean ("fits", NULL, NULL, FALSE, flags);
   props[PROP_XALIGN] = g_param_spec_float ("xalign", NULL, NULL, 0.0f, 1.0f, 0.0f, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
   gtk_widget_class_set_css_name (widget_class, "line");
@@ -305,6 +334,13 @@ lr_line_new (void)
   return g_object_new (LR_TYPE_LINE, NULL);
 }
 
+/* Whether its new text asks for another size */
+static gboolean
+changes_size (LrLine *self)
+{
+  return self->width_chars == 0 || (self->fits && (self->fitted == 0 || fit (self, self->fitted_px) != self->fitted));
+}
+
 static void
 set (LrLine     *self,
      const char *text,
@@ -321,7 +357,7 @@ set (LrLine     *self,
     fill_layout (self);
   if (!is_markup)
     gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
-  if (self->width_chars == 0)
+  if (changes_size (self))
     gtk_widget_queue_resize (GTK_WIDGET (self));
   else
     gtk_widget_queue_draw (GTK_WIDGET (self));

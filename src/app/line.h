@@ -14,6 +14,7 @@ G_DECLARE_FINAL_TYPE (LrLine, lr_line, LR, LINE, GtkWidget)
  *   "lines"        int: lines that it has room for
  *   "full-chars"   int: in less width than so many characters it has room for one line more; 0: never
  *   "width-chars"  int: the width that it asks for; 0: that of its text, asked for anew when the text is another
+ *   "fits"         boolean: as many lines as its text takes, "lines" at most
  *   "xalign"       float */
 
 GtkWidget  *lr_line_new          (void);

@@ -15,7 +15,7 @@
 #include <glib/gi18n-lib.h>
 
 #define RIGHT_WIDE_PX 470
-#define RIGHT_NARROW_PX 360
+#define RIGHT_NARROW_PX 380
 #define CUT_WIDE_PX 640 /* where two pictures stand side by side */
 #define CUT_NARROW_PX 440
 #define RIGHT_NARROW_UNDER_PX 1360
@@ -194,7 +194,7 @@ lr_main_window_fit (LrMainWindow *self)
     gtk_widget_set_size_request (self->right, is_narrow ? RIGHT_NARROW_PX : RIGHT_WIDE_PX, -1);
   show_toggle_words (self, width_px >= TOGGLE_WORDS_FROM_PX);
   lr_tray_set_folded (self->tray, width_px < TRAY_FOLDED_UNDER_PX);
-  lr_remarks_panel_set_rows (self->remarks, height_px < REMARKS_SHORT_UNDER_PX ? 3 : 4);
+  lr_remarks_panel_set_rows (self->remarks, height_px < REMARKS_SHORT_UNDER_PX ? 4 : 5);
   lr_viewfinders_set_max_height (self->viewfinders, MAX (LEAST_PICTURE_PX, (height_px - BESIDE_PICTURES_PX) / 2));
 }
 

@@ -2,9 +2,11 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * In a narrow window a line may take two. The list's model keeps one row object per remark's key and changes it in place; only where the order of keys is another
- * are rows taken out and put in. So selection, focus and scrolling stay while every figure in the list runs with a drag. What would mend
- * comes when the plan rests: till then a line keeps its button, which cannot be pressed.
+ * A remark takes as many lines as it needs: what Mend does is read before it is pressed. The list's model keeps one row object per
+ * remark's key and changes it in place; only where the order of keys is another are rows taken out and put in. So selection, focus and
+ * scrolling stay while every figure in the list runs with a drag. What would mend comes when the plan rests: till then a line keeps its
+ * button, which cannot be pressed. Nor can any for a moment when lines have moved under the pointer: a hand that is about to press
+ * would press another.
  */
 
 #include "config.h"
@@ -20,6 +22,9 @@
 #include <glib/gi18n-lib.h>
 
 #define ROW_PX 38
+#define LEAST_ROW_PX 32   /* of a remark in one line */
+#define MOST_LINES 8
+#define SETTLES_MS 700    /* time to see that another line lies under the pointer */
 #define LINE "lr-line"
 
 struct _LrRemarksPanel
@@ -29,8 +34,11 @@ struct _LrRemarksPanel
   LrDocument *document;
   GListStore *rows;
   GtkSingleSelection *selection;
+  GPtrArray  *lines;      /* Line, bound to a row */
   gboolean    is_updating;
+  guint       settles;    /* source: lines have moved under the pointer; 0: long ago */
 
+  GtkEventController *pointer;
   GtkWidget  *box, *filters, *stack, *scroller, *list, *nothing;
   GtkWidget  *buttons[LR_N_GRADES], *counts[LR_N_GRADES];
 };
@@ -46,6 +54,41 @@ typedef struct
   gulong          handler;
   gboolean        watches_focus;
 } Line;
+
+static void
+update_mend (Line *line)
+{
+  gtk_widget_set_sensitive (line->mend, !lr_remark_row_is_waiting (line->row) && line->panel->settles == 0);
+}
+
+static void
+update_mends (LrRemarksPanel *self)
+{
+  for (guint i = 0; i < self->lines->len; i++)
+    update_mend (self->lines->pdata[i]);
+}
+
+static gboolean
+settled_cb (gpointer data)
+{
+  LrRemarksPanel *self = data;
+
+  self->settles = 0;
+  update_mends (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* Who works by keyboard has the focus on a button that does not move away */
+static void
+let_settle (LrRemarksPanel *self)
+{
+  if (!gtk_event_controller_motion_contains_pointer (GTK_EVENT_CONTROLLER_MOTION (self->pointer)))
+    return;
+
+  g_clear_handle_id (&self->settles, g_source_remove);
+  self->settles = g_timeout_add (SETTLES_MS, settled_cb, self);
+  update_mends (self);
+}
 
 static gboolean
 shows_grade (LrRemarksPanel *self,
@@ -134,6 +177,7 @@ splice_rows (LrRemarksPanel *self,
   for (guint i = n_head; i < wanted->len - n_tail; i++)
     g_ptr_array_add (added, row_for_remark (self, g_ptr_array_index (wanted, i)));
   g_list_store_splice (self->rows, n_head, n_rows - n_head - n_tail, added->pdata, added->len);
+  let_settle (self);
   return n_head == 0;
 }
 
@@ -274,36 +318,21 @@ leave_cb (LrRemarksPanel *self)
     lr_document_point_at_remark (self->document, NULL);
 }
 
-/* The whole of a sentence that was cut short, and where its limit comes from */
-static gboolean
-query_tooltip_cb (GtkWidget  *label,
-                  int         x,
-                  int         y,
-                  gboolean    is_keyboard,
-                  GtkTooltip *tooltip,
-                  Line       *line)
-{
-  gboolean is_cut = lr_line_is_cut (LR_LINE (label));
-  const char *text = is_cut ? lr_remark_row_get_text (line->row) : "", *source = lr_remark_row_get_source (line->row);
-  g_autofree char *origin = source[0] != '\0' ? g_strdup_printf (_("The limit’s source: %s"), source) : g_strdup ("");
-  g_autofree char *hint = g_strjoin (text[0] != '\0' && origin[0] != '\0' ? "\n" : "", text, origin, NULL);
-
-  gtk_tooltip_set_text (tooltip, hint);
-  return hint[0] != '\0';
-}
-
 static void
 show_line (Line *line)
 {
   const char *remedy = lr_remark_row_get_remedy (line->row), *text = lr_remark_row_get_text (line->row);
+  const char *source = lr_remark_row_get_source (line->row);
+  g_autofree char *origin = source[0] != '\0' ? g_strdup_printf (_("The limit’s source: %s"), source) : NULL;
   g_autofree char *spoken = g_strdup_printf ("%s: %s", lr_grade_title (lr_remark_row_get_grade (line->row)), text);
 
   lr_badge_show_grade (LR_BADGE (line->badge), lr_remark_row_get_grade (line->row));
   lr_line_set_markup (LR_LINE (line->label), lr_remark_row_get_markup (line->row));
   gtk_accessible_update_property (GTK_ACCESSIBLE (line->label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  /* over the badge alone: a tooltip of the whole line would lie over the next one and its button */
+  lr_hint_set (line->badge, origin);
   gtk_widget_set_visible (line->mend, remedy != NULL);
-  gtk_widget_set_sensitive (line->mend, !lr_remark_row_is_waiting (line->row));
-  lr_hint_set (line->mend, remedy);
+  update_mend (line);
   if (remedy != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (line->mend), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, remedy, -1);
 }
@@ -331,17 +360,15 @@ setup_cb (GtkSignalListItemFactory *factory,
 
   line->panel = self;
   line->badge = lr_badge_new ();
-  line->label = g_object_new (LR_TYPE_LINE, "lines", 2, "full-chars", 75, "width-chars", 20, NULL);
+  line->label = g_object_new (LR_TYPE_LINE, "lines", MOST_LINES, "fits", TRUE, "width-chars", 20, NULL);
   gtk_widget_set_hexpand (line->label, TRUE);
   gtk_widget_set_valign (line->label, GTK_ALIGN_CENTER);
-  gtk_widget_set_has_tooltip (line->label, TRUE);
-  g_signal_connect (line->label, "query-tooltip", G_CALLBACK (query_tooltip_cb), line);
   line->mend = gtk_button_new_with_mnemonic (_("Mend"));
   gtk_widget_set_valign (line->mend, GTK_ALIGN_CENTER);
   g_signal_connect_swapped (line->mend, "clicked", G_CALLBACK (mend_cb), line);
   g_signal_connect_swapped (motion, "enter", G_CALLBACK (enter_cb), line);
 
-  gtk_widget_set_size_request (box, -1, ROW_PX - 2);
+  gtk_widget_set_size_request (box, -1, LEAST_ROW_PX);
   gtk_box_append (GTK_BOX (box), line->badge);
   gtk_box_append (GTK_BOX (box), line->label);
   gtk_box_append (GTK_BOX (box), line->mend);
@@ -361,6 +388,7 @@ bind_cb (GtkSignalListItemFactory *factory,
     watch_focus (line, gtk_widget_get_parent (gtk_list_item_get_child (list_item)));
   line->row = gtk_list_item_get_item (list_item);
   line->handler = g_signal_connect_swapped (line->row, "changed", G_CALLBACK (show_line), line);
+  g_ptr_array_add (self->lines, line);
   show_line (line);
 }
 
@@ -372,6 +400,7 @@ unbind_cb (GtkSignalListItemFactory *factory,
   Line *line = g_object_get_data (G_OBJECT (list_item), LINE);
 
   g_clear_signal_handler (&line->handler, line->row);
+  g_ptr_array_remove_fast (self->lines, line);
   line->row = NULL;
 }
 
@@ -439,10 +468,18 @@ lr_remarks_panel_dispose (GObject *object)
   if (self->list != NULL)
     gtk_list_view_set_model (GTK_LIST_VIEW (self->list), NULL);
   gtk_widget_dispose_template (GTK_WIDGET (object), LR_TYPE_REMARKS_PANEL);
+  g_clear_handle_id (&self->settles, g_source_remove);
   g_clear_object (&self->selection);
   g_clear_object (&self->rows);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (lr_remarks_panel_parent_class)->dispose (object);
+}
+
+static void
+lr_remarks_panel_finalize (GObject *object)
+{
+  g_ptr_array_unref (LR_REMARKS_PANEL (object)->lines);
+  G_OBJECT_CLASS (lr_remarks_panel_parent_class)->finalize (object);
 }
 
 static void
@@ -451,6 +488,7 @@ lr_remarks_panel_class_init (LrRemarksPanelClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = lr_remarks_panel_dispose;
+  G_OBJECT_CLASS (klass)->finalize = lr_remarks_panel_finalize;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/remarks.ui");
@@ -465,8 +503,11 @@ lr_remarks_panel_class_init (LrRemarksPanelClass *klass)
 static void
 lr_remarks_panel_init (LrRemarksPanel *self)
 {
+  self->lines = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Remarks"), -1);
+  self->pointer = gtk_event_controller_motion_new ();
+  gtk_widget_add_controller (self->list, self->pointer);
   for (int grade = 0; grade < LR_N_GRADES; grade++)
     self->buttons[grade] = make_filter (self, (LrGrade) grade);
   make_list (self);

@@ -53,8 +53,8 @@ lr_source_table_init (LrSourceTable *self)
 {
   self->grid = gtk_grid_new ();
   self->labels = g_ptr_array_new ();
-  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 8);
-  gtk_grid_set_row_spacing (GTK_GRID (self->grid), 2);
+  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 12);
+  gtk_grid_set_row_spacing (GTK_GRID (self->grid), 4);
   gtk_widget_set_parent (self->grid, GTK_WIDGET (self));
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 }

@@ -3,9 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * A boom is raised, a lamp that hangs in from above too; anything else moves sideways, or to the nearest of a few places
- * round it that stand clear. Nothing but the pictures and what stands beside it depends on the place of a light or a microphone, so
- * looking at those is the trial. A camera that moves sees something else, and a panel may have hidden something: these are tried like
- * any remedy.
+ * round it that stand clear. The move is tried like any remedy.
  */
 
 #include "config.h"
@@ -114,10 +112,7 @@ try_place (LrJudge           *judge,
       || !lr_study_is_clear (judge->study, placed, item->at_m, strict_m))
     return FALSE;
 
-  if (item->kind == LR_ITEM_CAMERA || item->kind == LR_ITEM_PANEL)
-    lr_judge_offer_move (judge, remark, placed, item->at_m, NULL, NULL);
-  else
-    lr_judge_keep_move (judge, remark, placed, item->at_m);
+  lr_judge_offer_move (judge, remark, placed, item->at_m, NULL, NULL);
   return TRUE;
 }
 

@@ -101,7 +101,7 @@ find_aside (const LrJudge  *judge,
           return FALSE;
         lamp.at_m = lr_vec2_raise (turn_about (lr_vec3_flat (lamp.at_m), person->at_m, side * by_rad), lamp.at_m.z);
         if (is_out_of_glasses (judge, person, &lamp)
-            && lr_study_is_clear_by_legs (judge->study, light, there_m, judge->limits[LR_LIMIT_OVERLAP]))
+            && lr_study_is_clear (judge->study, light, there_m, judge->limits[LR_LIMIT_OVERLAP]))
           {
             *to_m = there_m;
             return TRUE;

@@ -169,12 +169,13 @@ gboolean  lr_judge_may_offer (const LrJudge *judge, const LrRemark *remark);
 /* Offers a move with the sentence "Move B 0.46 m towards the north wall, to 32°."; @to (nullable): "32°" */
 void      lr_judge_offer_move (LrJudge *judge, LrRemark *remark, const LrPlaced *placed, LrVec2 to_m,
                                const LrVec2 *about_m, const char *to);
-/* The same for a move that is known to be right */
-void      lr_judge_keep_move  (LrJudge *judge, LrRemark *remark, const LrPlaced *placed, LrVec2 to_m);
 /* Any remedy that is known to be right; (transfer full) */
 void      lr_judge_keep       (LrJudge *judge, LrRemark *remark, LrRemedy *remedy);
 void      lr_judge_try_offers (LrJudge *judge);
 void      lr_judge_drop_offers (LrJudge *judge); /* untried */
+
+/* trial.c: whether it mends and makes nothing worse */
+gboolean  lr_judge_try     (const LrJudge *judge, const LrRemedy *remedy, const LrVerdict *asked);
 
 /* clear_frame.c: the smallest change that takes equipment out of every picture */
 #define LR_CLEAR_SPARE_M 0.02

@@ -76,27 +76,6 @@ willingness (const LrJudge  *judge,
   return item->kind == LR_ITEM_LIGHT ? 4 : 5;
 }
 
-/* Moving people and cameras changes what is seen, and furniture and panels may hide something that is seen then; the place of
- * anything else is right when it is clear and in no picture, without a trial */
-static gboolean
-needs_trial (const LrJudge  *judge,
-             const LrPlaced *placed,
-             LrVec2          to_m)
-{
-  LrItem *moved;
-  gboolean is_seen;
-
-  if (placed->item->kind == LR_ITEM_PERSON || placed->item->kind == LR_ITEM_CAMERA || placed->item->kind == LR_ITEM_FURNITURE
-      || placed->item->kind == LR_ITEM_PANEL)
-    return TRUE;
-
-  moved = lr_item_copy (placed->item);
-  moved->at_m = to_m;
-  is_seen = lr_study_would_intrude (judge->study, moved, 0.0);
-  lr_item_unref (moved);
-  return is_seen;
-}
-
 static void
 offer_place (LrJudge        *judge,
              LrRemark       *remark,
@@ -110,14 +89,8 @@ offer_place (LrJudge        *judge,
 
   if (judge->is_moving)
     return;
-  if (lr_study_find_clear (judge->study, mover, first_m, strict_m, &to_m))
-    {
-      if (needs_trial (judge, mover, to_m))
-        lr_judge_offer_move (judge, remark, mover, to_m, NULL, NULL);
-      else
-        lr_judge_keep_move (judge, remark, mover, to_m);
-    }
-  else if (lr_study_find_clear (judge->study, mover, first_m, fmax (strict_m, mover->leg_gap_m), &to_m))
+  if (lr_study_find_clear (judge->study, mover, first_m, strict_m, &to_m)
+      || lr_study_find_clear (judge->study, mover, first_m, fmax (strict_m, mover->leg_gap_m), &to_m))
     lr_judge_offer_move (judge, remark, mover, to_m, NULL, NULL);
 }
 

@@ -47,7 +47,7 @@ mend (LrJudge         *judge,
 
   for (guint i = 0; i < alone.n_lamps; i++)
     if (alone.lamp[i].placed != out)
-      alone.lamp[i].least = HUGE_VAL; /* stays as it is */
+      alone.lamp[i].is_held = TRUE;
   for (gsize i = 0; i < 2 * G_N_ELEMENTS (most_iso); i++)
     if (lr_judge_keep_dims (judge, remark, i < G_N_ELEMENTS (most_iso) ? &alone : relight, view, LR_RELIGHT_FACE,
                             most_iso[i % G_N_ELEMENTS (most_iso)]))

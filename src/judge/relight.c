@@ -237,12 +237,25 @@ lr_relight_harms (const LrRelight       *self,
   return FALSE;
 }
 
+/* What is looked at before what */
+typedef struct
+{
+  guint    n_lamps;
+  guint    least_switches; /* so many of them house lights or blinds */
+  gboolean may_go_out;     /* lamps, too */
+} Stage;
+
+static const Stage stages[] = {
+  { 1, 1, FALSE }, { 1, 0, FALSE }, { 1, 0, TRUE }, { 2, 1, FALSE }, { 2, 0, FALSE }, { 2, 0, TRUE },
+};
+
 typedef struct
 {
   const LrRelight *self;
   guint        view;
   LrRelightAim aim;
   gboolean     may_expose;
+  const Stage *stage;
   LrRelightAnswer look;                 /* what is looked at */
   LrRelightAnswer best;
   double       best_off;                /* HUGE_VAL: none yet */
@@ -288,14 +301,30 @@ n_steps (const LrRelightLamp *lamp)
   return lamp->is_switch ? 1 : (guint) lround (1.0 / LR_RELIGHT_STEP);
 }
 
-/* The @step-th of its dimmings; FALSE: it is not to be dimmed so far, or it is so */
+/* The @step-th of its dimmings; FALSE: it is not to be dimmed so far now, or it is so */
 static gboolean
-get_step (const LrRelightLamp *lamp,
+get_step (const Search        *search,
+          const LrRelightLamp *lamp,
           guint                step,
           double              *dim)
 {
   *dim = lamp->is_switch ? 0.0 : (double) step * LR_RELIGHT_STEP;
-  return *dim >= lamp->least - 1e-9 && fabs (*dim - lamp->dim) > 1e-9;
+  if (lamp->is_held || fabs (*dim - lamp->dim) < 1e-9)
+    return FALSE;
+  if (lamp->is_switch || *dim > LR_RELIGHT_LEAST - 1e-9)
+    return TRUE;
+
+  return step == 0 && search->stage->may_go_out && !lamp->stays_on;
+}
+
+static guint
+count_switches (const Search *search)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < search->self->n_lamps; i++)
+    n += search->self->lamp[i].is_switch && search->look.dims[i] < search->self->lamp[i].dim;
+  return n;
 }
 
 /* Every step of the lamp, and for each of them of another after it */
@@ -309,11 +338,11 @@ look_at_lamps (Search *search,
       const LrRelightLamp *lamp = &search->self->lamp[i];
 
       for (guint step = 0; step <= n_steps (lamp); step++)
-        if (get_step (lamp, step, &search->look.dims[i]))
+        if (get_step (search, lamp, step, &search->look.dims[i]))
           {
             if (n_lamps > 1)
               look_at_lamps (search, i + 1, n_lamps - 1);
-            else
+            else if (count_switches (search) >= search->stage->least_switches)
               look (search);
           }
       search->look.dims[i] = lamp->dim;
@@ -333,7 +362,8 @@ look_at_all (Search *search)
           const LrRelightLamp *lamp = &search->self->lamp[i];
 
           search->look.dims[i] = lamp->is_switch ? lamp->dim : LR_RELIGHT_STEP * round (lamp->dim * exp2 (0.1 * stop) / LR_RELIGHT_STEP);
-          fits = fits && search->look.dims[i] <= 1.0 + 1e-9 && (!(lamp->dim > 0.0) || search->look.dims[i] > 0.0);
+          fits = fits && search->look.dims[i] <= 1.0 + 1e-9
+                 && (lamp->is_switch || !(lamp->dim > 0.0) || search->look.dims[i] > LR_RELIGHT_LEAST - 1e-9);
         }
       if (fits)
         look (search);
@@ -349,7 +379,8 @@ look_at_all (Search *search)
  * @may_expose: whether each camera may be set after its face
  * @answer: (out): what is to be set
  *
- * Looks at every dimming of one lamp in steps of %LR_RELIGHT_STEP; if none mends, of two; then of all alike.
+ * Looks at every dimming of one lamp in steps of %LR_RELIGHT_STEP; if none mends, of two; then of all alike. Of those what can be switched
+ * off or closed comes before lamps that are dimmed, and these before lamps that go out.
  *
  * Returns: %FALSE, with @answer untouched, if none mends without making anything worse
  */
@@ -363,8 +394,11 @@ lr_relight_solve (const LrRelight *self,
   Search search = { .self = self, .view = view, .aim = aim, .may_expose = may_expose, .best_off = HUGE_VAL };
 
   lr_relight_get (self, search.look.dims);
-  for (guint n = 1; n <= 2 && search.best_off == HUGE_VAL; n++)
-    look_at_lamps (&search, 0, n);
+  for (guint i = 0; i < G_N_ELEMENTS (stages) && search.best_off == HUGE_VAL; i++)
+    {
+      search.stage = &stages[i];
+      look_at_lamps (&search, 0, stages[i].n_lamps);
+    }
   if (search.best_off == HUGE_VAL && self->n_lamps > 2)
     look_at_all (&search);
   if (search.best_off == HUGE_VAL)

@@ -3,8 +3,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Light adds up, and what a lamp gives goes with its dimming, bounces too: so what each source gives alone tells every dimming. Of those that
- * mend a fault and make no other worse that is taken which changes the fewest lamps, and among these the one that comes nearest to all that
- * is wanted.
+ * mend a fault and make no other worse that is taken which changes the fewest lamps: house lights and blinds first, then lamps within the
+ * range of a dimmer, then lamps that go out. Among these it is the one that comes nearest to all that is wanted.
  */
 
 #pragma once
@@ -14,6 +14,7 @@
 #define LR_RELIGHT_LAMPS 16
 #define LR_RELIGHT_VIEWS 8
 #define LR_RELIGHT_STEP 0.05  /* of a dimmer */
+#define LR_RELIGHT_LEAST 0.10 /* a lamp is not dimmed further: many go out, flicker or change color there (common practice, no source) */
 #define LR_RELIGHT_QUIET_ISO 1600.0 /* over it noise shows, and over the next it is in the way (common practice, no source) */
 #define LR_RELIGHT_MOST_ISO 6400.0
 
@@ -28,8 +29,9 @@ typedef struct
 {
   const LrPlaced *placed;
   double   dim;                      /* as it is */
-  double   least;                    /* a key does not go out */
-  gboolean is_switch;                /* a house light: on or off */
+  gboolean stays_on;                 /* a key does not go out */
+  gboolean is_switch;                /* a house light, a window with a blind: on or off */
+  gboolean is_held;                  /* stays as it is */
 } LrRelightLamp;
 
 /* What a camera makes of its subject's face and of the walls behind */

@@ -147,7 +147,7 @@ find_dim (const Mover     *mover,
   if (lr_relight_mends (then, dims, mover->self, mover->view, mover->aim, MARGIN_STOPS))
     return TRUE;
 
-  for (int step = 1; step <= (int) lround (1.0 / LR_RELIGHT_STEP); step++)
+  for (int step = (int) lround (LR_RELIGHT_LEAST / LR_RELIGHT_STEP); step <= (int) lround (1.0 / LR_RELIGHT_STEP); step++)
     {
       dims[mover->lamp] = step * LR_RELIGHT_STEP;
       if (!lr_relight_mends (then, dims, mover->self, mover->view, mover->aim, MARGIN_STOPS) || lr_relight_off (then, dims) >= best_off)
@@ -199,7 +199,7 @@ try_place (const Mover   *mover,
   double dim;
   gboolean mends;
 
-  if (!lr_study_is_clear_by_legs (mover->judge->study, placed, to_m, mover->judge->limits[LR_LIMIT_OVERLAP]))
+  if (!lr_study_is_clear (mover->judge->study, placed, to_m, mover->judge->limits[LR_LIMIT_OVERLAP]))
     return FALSE;
 
   plan = move_lamp (mover, to_m);

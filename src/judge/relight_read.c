@@ -29,12 +29,13 @@ add_lamp (LrRelight           *self,
   const LrPlaced *placed = lr_study_find_placed (judge->study, source->placed->item->id);
   const LrItem *item = placed != NULL ? placed->item : NULL;
 
-  if (item == NULL || self->n_lamps == LR_RELIGHT_LAMPS)
+  if (item == NULL || self->n_lamps == LR_RELIGHT_LAMPS || find_lamp (self, source) < self->n_lamps)
     return;
   if (item->kind == LR_ITEM_LIGHT)
-    self->lamp[self->n_lamps++] = (LrRelightLamp) { placed, item->light.dim, item->light.job == LR_JOB_KEY ? LR_RELIGHT_STEP : 0.0, FALSE };
-  else if (item->kind == LR_ITEM_HOUSE_LIGHT && item->house_light.can_switch_off)
-    self->lamp[self->n_lamps++] = (LrRelightLamp) { placed, 1.0, 0.0, TRUE };
+    self->lamp[self->n_lamps++] = (LrRelightLamp) { .placed = placed, .dim = item->light.dim, .stays_on = item->light.job == LR_JOB_KEY };
+  else if ((item->kind == LR_ITEM_HOUSE_LIGHT && item->house_light.can_switch_off)
+           || (item->kind == LR_ITEM_WINDOW && item->window.blind != LR_BLIND_NONE))
+    self->lamp[self->n_lamps++] = (LrRelightLamp) { .placed = placed, .dim = 1.0, .is_switch = TRUE };
 }
 
 static void
@@ -46,7 +47,7 @@ add_to_level (const LrRelight     *self,
   guint lamp = find_lamp (self, source);
 
   if (lamp < self->n_lamps)
-    level->full_lx[lamp] = source->is_out ? lux : lux / self->lamp[lamp].dim;
+    level->full_lx[lamp] += source->is_out ? lux : lux / self->lamp[lamp].dim; /* a window is two: the sky and the sun */
   else if (!source->is_out)
     level->fixed_lx += lux;
 }

@@ -9,7 +9,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#define NO_BREAK_SPACE "\u00a0"
 #define HIGHEST_ISO 12800.0
 #define ALIKE_STOPS 0.3    /* cameras that are off alike */
 
@@ -26,20 +25,12 @@ change (LrRemedy            *remedy,
         const LrRelightLamp *lamp,
         double               dim)
 {
-  if (lamp->is_switch)
+  if (lamp->placed->item->kind == LR_ITEM_WINDOW)
+    lr_remedy_change (remedy, lamp->placed->item, "blind", LR_BLIND_DOWN);
+  else if (lamp->is_switch)
     lr_remedy_change (remedy, lamp->placed->item, "is-on", 0.0);
   else
     lr_remedy_change (remedy, lamp->placed->item, "dim-pct", dim);
-}
-
-/* "35 %", "0 %"; (transfer none) */
-static const char *
-say_dim (LrJudge *judge,
-         double   dim)
-{
-  g_autofree char *nothing = g_strconcat (lr_say_number (judge, 0.0, 0), NO_BREAK_SPACE "%", NULL);
-
-  return dim > 0.0 ? lr_say_share (judge, dim) : g_string_chunk_insert (judge->words, nothing);
 }
 
 /* One lamp: "Dim L3 to 35 %." */
@@ -49,14 +40,35 @@ say_one (LrJudge             *judge,
          const LrRelightLamp *lamp,
          double               dim)
 {
-  const char *name = lr_say_name (judge, lamp->placed), *share = say_dim (judge, dim);
+  const char *name = lr_say_name (judge, lamp->placed), *share = lr_say_share (judge, dim);
 
-  if (lamp->is_switch)
-    /* Translators: a house light */
-    lr_remedy_say (remedy, _("off"), _("Switch %s <b>off</b>."), lr_say_title (judge, lamp->placed));
+  if (lamp->placed->item->kind == LR_ITEM_WINDOW)
+    /* Translators: a window */
+    lr_remedy_say (remedy, _("blind down"), _("Pull the blind of %s <b>down</b>."), name);
+  else if (lamp->is_switch || !(dim > 0.0))
+    /* Translators: a house light or a lamp */
+    lr_remedy_say (remedy, _("off"), _("Switch %s <b>off</b>."), lamp->is_switch ? lr_say_title (judge, lamp->placed) : name);
   else
     /* Translators: a lamp, and how far it is dimmed: "Dim L3 to 35 %.", "Turn L3 up to 60 %." */
     lr_remedy_say (remedy, share, dim < lamp->dim ? _("Dim %s to <b>%s</b>.") : _("Turn %s up to <b>%s</b>."), name, share);
+}
+
+/* "L1 to 60 %", "ceiling lamp off", "the blind of window 2 down"; (transfer full) */
+static char *
+say_part (LrJudge             *judge,
+          const LrRelightLamp *lamp,
+          double               dim)
+{
+  if (lamp->placed->item->kind == LR_ITEM_WINDOW)
+    /* Translators: a window, in "Set L1 to 60 %, the blind of window 2 down." */
+    return g_strdup_printf (_("the blind of %s <b>down</b>"), lr_say_name (judge, lamp->placed));
+  if (lamp->is_switch)
+    return g_strdup_printf (_("%s <b>off</b>"), lr_say_title (judge, lamp->placed));
+  if (!(dim > 0.0))
+    return g_strdup_printf (_("%s <b>off</b>"), lr_say_name (judge, lamp->placed));
+
+  /* Translators: a lamp, and how far it is dimmed: "L1 to 60 %" */
+  return g_strdup_printf (_("%s to <b>%s</b>"), lr_say_name (judge, lamp->placed), lr_say_share (judge, dim));
 }
 
 /* "L1 to 60 %, L3 to 35 %"; (transfer full) */
@@ -79,9 +91,7 @@ set_lamps (LrJudge               *judge,
       if (!is_changed (relight, answer->dims, i))
         continue;
       change (remedy, lamp, answer->dims[i]);
-      part = lamp->is_switch ? g_strdup_printf (_("%s <b>off</b>"), lr_say_title (judge, lamp->placed))
-                             /* Translators: a lamp, and how far it is dimmed: "L1 to 60 %" */
-                             : g_strdup_printf (_("%s to <b>%s</b>"), lr_say_name (judge, lamp->placed), say_dim (judge, answer->dims[i]));
+      part = say_part (judge, lamp, answer->dims[i]);
       g_string_append_printf (text, "%s%s", text->len > 0 ? ", " : "", part);
       (*n)++;
       *last = i;

@@ -1,10 +1,9 @@
-/* remedy.c - edits that would mend, and their trial
+/* remedy.c - edits that would mend
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A family offers one or more remedies, the best first. Each is tried: applied to the plan, studied and
- * judged. It is taken if the check that asked for it is fine then, nothing is a Fix that was none before, and, when it
- * mends a Mind, there are fewer of those. So a remedy never pushes a thing into another or trades one fault for the next.
+ * A family offers one or more remedies, the best first. Each is tried (trial.c), and the first that passes is taken. So a remedy
+ * never pushes a thing into another or trades one fault for the next.
  */
 
 #include "config.h"
@@ -12,7 +11,6 @@
 #include "judge_parts.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
 /* Trials cost a study each; a set-up with very many things or faults gets fewer of them, so that judging stays quick */
 #define MAX_TRIALS 32
@@ -247,7 +245,8 @@ make_move (LrJudge        *judge,
  * @about_m: (nullable): round what it swings [m]
  * @to: (nullable): the figure that it comes to: "32°"
  *
- * Offers "Move B 0.46 m towards the north wall, to 32°.", unless that place is taken.
+ * Offers "Move B 0.46 m towards the north wall, to 32°.", unless that place is taken. Every move is tried: whatever moves may take its
+ * lead, its light or what it hides along.
  */
 void
 lr_judge_offer_move (LrJudge        *judge,
@@ -274,25 +273,6 @@ keep (LrRemark *remark,
 }
 
 /**
- * lr_judge_keep_move:
- * @judge: a judge
- * @remark: a remark
- * @placed: what moves
- * @to_m: where to [m]
- *
- * Gives the remark a move that needs no trial.
- */
-void
-lr_judge_keep_move (LrJudge        *judge,
-                    LrRemark       *remark,
-                    const LrPlaced *placed,
-                    LrVec2          to_m)
-{
-  if (!judge->is_moving && !judge->study->plan->is_read_only)
-    keep (remark, make_move (judge, placed, to_m, NULL, NULL));
-}
-
-/**
  * lr_judge_keep:
  * @judge: a judge
  * @remark: a remark
@@ -309,90 +289,6 @@ lr_judge_keep (LrJudge  *judge,
     lr_remedy_free (remedy);
   else
     keep (remark, remedy);
-}
-
-static gboolean
-is_same_verdict (const LrVerdict *a,
-                 const LrVerdict *b)
-{
-  return a->check == b->check && strcmp (a->id_a, b->id_a) == 0 && strcmp (a->id_b, b->id_b) == 0;
-}
-
-static guint
-count_grade (const GArray *verdicts,
-             LrGrade       grade)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < verdicts->len; i++)
-    n += g_array_index (verdicts, LrVerdict, i).grade == grade;
-
-  return n;
-}
-
-static gboolean
-has_fix (const GArray    *verdicts,
-         const LrVerdict *wanted)
-{
-  for (guint i = 0; i < verdicts->len; i++)
-    {
-      const LrVerdict *verdict = &g_array_index (verdicts, LrVerdict, i);
-
-      if (verdict->grade == LR_GRADE_FIX && is_same_verdict (verdict, wanted))
-        return TRUE;
-    }
-
-  return FALSE;
-}
-
-/* The asking check is fine or gone, and nothing is a Fix that was none before */
-static gboolean
-is_better (const GArray    *before,
-           const LrVerdict *asked,
-           const GArray    *after)
-{
-  for (guint i = 0; i < after->len; i++)
-    {
-      const LrVerdict *verdict = &g_array_index (after, LrVerdict, i);
-
-      if (verdict->grade != LR_GRADE_FINE && is_same_verdict (verdict, asked))
-        return FALSE;
-      if (verdict->grade == LR_GRADE_FIX && !has_fix (before, verdict))
-        return FALSE;
-    }
-
-  return asked->grade == LR_GRADE_FIX
-         || count_grade (after, LR_GRADE_MIND) < count_grade (before, LR_GRADE_MIND);
-}
-
-static gboolean
-passes_trial (const LrJudge  *judge,
-              const LrOffer  *offer)
-{
-  g_autoptr (LrPlan) plan = lr_remedy_apply (offer->remedy, judge->study->plan, NULL);
-  g_autoptr (LrStudy) study = NULL;
-  const LrVerdict *asked;
-  LrJudge trial = { .limits = judge->limits, .units = judge->units, .is_trial = TRUE };
-  gboolean is_good;
-
-  if (plan == NULL)
-    return FALSE;
-
-  study = lr_study_new_trial (plan);
-  trial.study = study;
-  trial.verdicts = g_array_sized_new (FALSE, FALSE, sizeof (LrVerdict), judge->verdicts->len + 8);
-  lr_judge_all (&trial);
-  asked = &g_array_index (judge->verdicts, LrVerdict, offer->verdict);
-  is_good = is_better (judge->verdicts, asked, trial.verdicts);
-  if (is_good) /* what stands in the pictures costs more than the rest: last */
-    {
-      lr_study_find_intrusions (study, judge->study);
-      lr_judge_intrusions (&trial);
-      is_good = is_better (judge->verdicts, asked, trial.verdicts);
-    }
-  g_array_unref (trial.verdicts);
-
-  return is_good;
 }
 
 /**
@@ -429,7 +325,7 @@ lr_judge_try_offers (LrJudge *judge)
           continue;
 
         n_left--;
-        if (passes_trial (judge, offer))
+        if (lr_judge_try (judge, offer->remedy, &g_array_index (judge->verdicts, LrVerdict, offer->verdict)))
           keep (offer->remark, g_steal_pointer (&offer->remedy));
       }
 

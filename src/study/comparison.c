@@ -11,7 +11,6 @@
 #define LOOK_HEIGHT_M 1.2     /* seated eyes, nearly; common practice, no source */
 #define BEHIND_CAMERA_M 0.5   /* half a tripod and who stands behind it; common practice, no source */
 #define USUAL_CAMERA_M 2.0    /* common practice, no source */
-#define MOST_BLOCKS 24        /* so many fixed things are looked at: a line takes the third power of their corners */
 
 static const LrCameraReading *
 main_camera (const LrStudy *study)
@@ -27,30 +26,29 @@ main_camera (const LrStudy *study)
   return NULL;
 }
 
-/* What must stay and is in the way of a look */
-static gsize
-find_blocks (const LrStudy *study,
-             LrOutline     *blocks)
+/* What must stay and is in the way of a look; (transfer full) */
+static GArray *
+find_blocks (const LrStudy *study)
 {
-  gsize n = 0;
+  GArray *blocks = g_array_new (FALSE, FALSE, sizeof (LrOutline));
 
-  for (guint i = 0; i < study->placed->len && n < MOST_BLOCKS; i++)
+  for (guint i = 0; i < study->placed->len; i++)
     {
       const LrPlaced *placed = &g_array_index (study->placed, LrPlaced, i);
 
       if (placed->item->kind == LR_ITEM_FURNITURE && placed->item->furniture.is_fixed && placed->has_footprint
           && placed->bottom_m < LOOK_HEIGHT_M && placed->top_m > LOOK_HEIGHT_M)
-        blocks[n++] = placed->footprint;
+        g_array_append_val (blocks, placed->footprint);
     }
 
-  return n;
+  return blocks;
 }
 
 static void
 compare_size (LrRoomFigures *figures)
 {
   const LrRoom *room = figures->setup->room;
-  LrOutline blocks[MOST_BLOCKS];
+  g_autoptr (GArray) blocks = find_blocks (figures->study);
   double longest_m, shortest_m;
 
   lr_compare_set (figures, LR_COMPARE_AREA, figures->study->room_area_m2);
@@ -60,7 +58,7 @@ compare_size (LrRoomFigures *figures)
       lr_compare_set (figures, LR_COMPARE_LONGEST, longest_m);
       lr_compare_set (figures, LR_COMPARE_SHORTEST, shortest_m);
     }
-  if (lr_free_line (room->corners_m, room->n_corners, blocks, find_blocks (figures->study, blocks), &figures->line_from_m,
+  if (lr_free_line (room->corners_m, room->n_corners, (const LrOutline *) (gpointer) blocks->data, blocks->len, &figures->line_from_m,
                     &figures->line_to_m))
     figures->line_m = lr_vec2_distance (figures->line_from_m, figures->line_to_m);
 }

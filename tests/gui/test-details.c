@@ -101,7 +101,19 @@ is_expander (GtkWidget     *widget,
   return GTK_IS_EXPANDER (widget);
 }
 
-/* Every thing of the example can be taken in hand, with "More" open, in both units */
+/* Of the narrow column: what asks for more would push the sheet aside whenever it comes in hand */
+#define COLUMN_PX 380
+
+static int
+least_width_px (GtkWidget *widget)
+{
+  int least_px;
+
+  gtk_widget_measure (widget, GTK_ORIENTATION_HORIZONTAL, -1, &least_px, NULL, NULL, NULL);
+  return least_px;
+}
+
+/* Every thing of the example can be taken in hand, with "More" open, in both units, and has room in the column; so has the room */
 static void
 test_every_item (void)
 {
@@ -120,7 +132,10 @@ test_every_item (void)
         {
           lr_document_select (window->document, g_ptr_array_index (ids, i));
           gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+          g_assert_cmpint (least_width_px (GTK_WIDGET (window->details)), <=, COLUMN_PX);
         }
+      lr_document_select (window->document, NULL);
+      g_assert_cmpint (least_width_px (GTK_WIDGET (window->details)), <=, COLUMN_PX);
     }
   g_assert_false (lr_document_has_changes (window->document));
   close_window (window);

@@ -8,6 +8,8 @@
 #include "badge.h"
 #include "file_actions.h"
 #include "grab.h"
+#include "line.h"
+#include "pointer.h"
 #include "viewfinder.h"
 
 #include <glib/gstdio.h>
@@ -119,6 +121,39 @@ test_mend_waits (void)
   settle ();
   g_assert_cmpint (gtk_widget_get_height (gtk_widget_get_parent (mend)), ==, height_px);
   lr_document_end_preview (window->document, FALSE, NULL);
+  close_window (window);
+}
+
+static gboolean
+is_line (GtkWidget     *widget,
+         gconstpointer  data)
+{
+  return LR_IS_LINE (widget);
+}
+
+/* Where Mend was pressed another comes to lie: it cannot be pressed at once. And what Mend does is read whole */
+static void
+test_mend_twice (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *panel = GTK_WIDGET (window->remarks), *mend;
+  LrDocument *document = window->document;
+  guint n_fix = lr_document_get_remarks (document)->n[LR_GRADE_FIX];
+
+  settle ();
+  g_assert_false (lr_line_is_cut (LR_LINE (find (find (panel, is_list_view, NULL), is_line, NULL))));
+  mend = find (panel, is_mend, NULL);
+  pointer_move (mend, lr_vec2 (0.5 * gtk_widget_get_width (mend), 0.5 * gtk_widget_get_height (mend)));
+  pointer_wait (100);
+  pointer_button (mend, 1, TRUE);
+  pointer_button (mend, 1, FALSE);
+  pointer_wait (100);
+  g_assert_cmpuint (lr_document_get_remarks (document)->n[LR_GRADE_FIX], <, n_fix);
+  g_assert_false (gtk_widget_get_sensitive (find (panel, is_mend, NULL)));
+  /* levels of light may move lines once more */
+  for (int i = 0; i < 20 && !gtk_widget_get_sensitive (find (panel, is_mend, NULL)); i++)
+    pointer_wait (500);
+  g_assert_true (gtk_widget_get_sensitive (find (panel, is_mend, NULL)));
   close_window (window);
 }
 
@@ -448,6 +483,7 @@ main (int    argc,
 
   g_test_add_func ("/window/remarks", test_remarks);
   g_test_add_func ("/window/remark-pointed", test_remark_pointed);
+  g_test_add_func ("/window/mend-twice", test_mend_twice);
   g_test_add_func ("/window/mend-waits", test_mend_waits);
   g_test_add_func ("/window/tray", test_tray);
   g_test_add_func ("/window/setups", test_setups);

@@ -126,6 +126,27 @@ test_blocked (void)
     }
 }
 
+/* A row of 30 cabinets of 0.10 m from wall to wall in the middle of 12 by 3 m leaves two halves of 5.95 by 3 m, whose diagonal is the longest
+ * line (closed form): every one of them counts */
+static void
+test_many_blocks (void)
+{
+  g_autoptr (LrPlan) plan = fixture_room (12.0, 3.0, 2.5);
+  g_autoptr (LrComparison) comparison = NULL;
+
+  for (int i = 0; i < 30; i++)
+    {
+      const char *cabinet = fixture_add (&plan, LR_ITEM_FURNITURE, LR_FURNITURE_CABINET, 6.0, 0.05 + 0.1 * i);
+
+      fixture_set (&plan, cabinet, "length-mm", 0.1);
+      fixture_set (&plan, cabinet, "width-mm", 0.1);
+      fixture_set (&plan, cabinet, "height-mm", 2.0);
+      fixture_set (&plan, cabinet, "is-fixed", TRUE);
+    }
+  comparison = lr_comparison_new (plan);
+  assert_near (lr_comparison_room (comparison, 0)->line_m, hypot (5.95, 3.0), 1e-8);
+}
+
 /* Both rooms are reckoned with the camera of the one that has one, 2 m from the eyes: what a tape reads, sensor plane to eyes */
 static void
 test_one_camera (void)
@@ -355,6 +376,7 @@ main (int    argc,
   g_test_add_func ("/comparison/loft", test_loft);
   g_test_add_func ("/comparison/bare", test_bare);
   g_test_add_func ("/comparison/blocked", test_blocked);
+  g_test_add_func ("/comparison/many-blocks", test_many_blocks);
   g_test_add_func ("/comparison/one-camera", test_one_camera);
   g_test_add_func ("/comparison/noise", test_noise);
   g_test_add_func ("/comparison/reverberation", test_reverberation);
