@@ -148,7 +148,7 @@ lr_survey_make_room (const LrSurvey         *survey,
         tape[taped.n_tape++] = (LrTapeNote) { (int) i, end, walls[i].length_m, NULL };
       /* where the way back to the start is straight, the corner before it is nobody's */
       if (survey->state == LR_SURVEY_ROUND || i + 1 < survey->n_walls)
-        turns[taped.n_turns++] = (LrTurnNote) { end, walls[i].turn_rad, NULL };
+        turns[taped.n_turns++] = (LrTurnNote) { end, i + 1 < survey->n_walls ? walls[i].turn_rad : survey->last_turn_rad, NULL };
     }
   for (guint i = 0; i < n_diagonals; i++)
     tape[taped.n_tape++] = (LrTapeNote) { (int) diagonals[i].from, (int) diagonals[i].to, diagonals[i].length_m, NULL };
