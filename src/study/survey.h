@@ -86,6 +86,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrSurvey, lr_survey_free)
 
 /* What was taped in a room, as it was told; %FALSE if no wall was. Both arrays are the caller's to free */
 gboolean  lr_survey_read_notes (const LrRoom *room, GArray **walls, GArray **diagonals);
+/* Where the first corner of its walls as they were taped is drawn, and where the first wall goes */
+void      lr_survey_find_start (const LrRoom *room, LrVec2 *start_m, double *heading_rad);
+/* The index in the room of the corner that is counted so in its survey */
+guint     lr_survey_corner_of  (const LrRoom *room, guint corner);
 /* (transfer full) (nullable): the room anew from its notes, first corner and wall where they are */
 LrSurvey *lr_survey_of_room    (const LrRoom *room);
 /* (transfer full) (nullable): the plan with that room, at @corners_m, and the notes that it was made from */
