@@ -60,7 +60,7 @@ say_fix (const LrTapeFix *fix,
   a = lr_length_format_tape (fix->length_m[0], units);
   b = lr_length_format_tape (fix->length_m[1], units);
   return g_strdup_printf (fix->is_poor ? "(%u: %s  %u: %s)" : fix->way == LR_FIX_OVER ? "%u: %s  %u: %s*" : "%u: %s  %u: %s",
-                          (guint) fix->from[0] + 1, a, (guint) fix->from[1] + 1, b);
+                          (guint) fix->number[0], a, (guint) fix->number[1], b);
 }
 
 static char *

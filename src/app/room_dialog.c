@@ -357,8 +357,13 @@ fill_from_room (LrRoomDialog *self,
     }
   for (guint i = 0; has_notes && i < diagonals->len; i++)
     lr_room_rows_put_diagonal (&self->rows, &g_array_index (diagonals, LrSurveyDiagonal, i));
-  lr_room_wall (room, 0, &self->start_m, &along, NULL);
-  self->heading_rad = lr_vec2_angle_rad (along);
+  if (has_notes)
+    lr_survey_find_start (room, &self->start_m, &self->heading_rad);
+  else
+    {
+      lr_room_wall (room, 0, &self->start_m, &along, NULL);
+      self->heading_rad = lr_vec2_angle_rad (along);
+    }
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), "walls");
 }
 

@@ -36,7 +36,7 @@ say_fix (const LrTapeFix *fix,
     return g_strdup ("–");
 
   length = say_length (fix->length_m[which], units);
-  return g_strdup_printf ("%" G_GSIZE_FORMAT ": %s%s", fix->from[which] + 1, length, fix->way == LR_FIX_OVER ? "*" : "");
+  return g_strdup_printf ("%d: %s%s", fix->number[which], length, fix->way == LR_FIX_OVER ? "*" : "");
 }
 
 static char *
@@ -135,7 +135,7 @@ print_text (const LrCliPlan *plan,
   print_rows (rows);
 
   g_print ("\n%s\n", plan->units == LR_UNITS_IMPERIAL ? _("Feet and inches, to a quarter of an inch.") : _("Metres."));
-  g_print (_("Wall 1 goes from corner 1 to corner 2; the longest wall is %u. No tape is longer than %s.\n"), (guint) grid.wall + 1, longest);
+  g_print (_("Wall 1 goes from corner 1 to corner 2; the longest wall is %u. No tape is longer than %s.\n"), (guint) grid.wall_number, longest);
   g_print ("%s\n", _("*: held level over furniture. (In brackets): the tapes cross too flat."));
   g_print ("%s\n", _("Error: one standard deviation of the worse direction, with tapes good to 4 mm and 0.2 mm per metre."));
 }
@@ -169,7 +169,7 @@ add_fix (GString         *csv,
 
   for (gsize i = 0; i < 2; i++)
     {
-      lr_csv_add_number (csv, is_known ? (double) fix->from[i] + 1.0 : (double) NAN, 0);
+      lr_csv_add_number (csv, is_known ? (double) fix->number[i] : (double) NAN, 0);
       add_length (csv, is_known ? fix->length_m[i] : (double) NAN, units);
     }
   lr_csv_add_number (csv, is_known ? fix->crossing_rad / LR_DEG : (double) NAN, 1);
@@ -217,7 +217,7 @@ add_mark (GString          *csv,
   lr_csv_add (csv, mark->aims_at != NULL ? mark->aims_at->item->id : NULL);
   lr_csv_add_number (csv, mark->bearing_rad / LR_DEG, 0);
   lr_csv_add_number (csv, mark->tilt_rad / LR_DEG, 0);
-  lr_csv_add_number (csv, mark->aim_wall >= 0 ? (double) mark->aim_wall + 1.0 : (double) NAN, 0);
+  lr_csv_add_number (csv, mark->aim_wall >= 0 ? (double) mark->aim_number : (double) NAN, 0);
   add_length (csv, mark->aim_along_m, units);
   add_length (csv, mark->reach_m, units);
   lr_csv_end_row (csv);

@@ -31,7 +31,7 @@ say_one (const LrTapeFix *fix,
 {
   g_autofree char *length = lr_length_format_tape (fix->length_m[which], units);
 
-  return g_strdup_printf ("%" G_GSIZE_FORMAT ":\u00a0<b>%s</b>", fix->from[which] + 1, length);
+  return g_strdup_printf ("%d:\u00a0<b>%s</b>", fix->number[which], length);
 }
 
 /* "4: 2.45  5: 2.60", in brackets where it places badly, with a star where it is held over furniture */
@@ -204,6 +204,6 @@ lr_further_grid (LrFlow *flow)
 
   if (lr_tape_grid (sheet->study->setup->room, &grid))
     /* Translators: where a grid on the floor starts; the second is a wall */
-    note = g_strdup_printf (_("from corner %u along wall %u, then square to it"), (guint) grid.wall + 1, (guint) grid.wall + 1);
+    note = g_strdup_printf (_("from corner %u along wall %u, then square to it"), (guint) grid.corner_number, (guint) grid.wall_number);
   lr_flow_whole (flow, _("Floor grid"), note, TRUE, draw_grid, NULL, NULL);
 }

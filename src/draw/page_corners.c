@@ -81,7 +81,7 @@ draw_corner (const LrSheet *sheet,
   const LrTextStyle style = {
     .size = is_taped ? 8.6 : LR_PAGE_BODY_SIZE, .weight = is_taped ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL, .align = LR_ALIGN_CENTRE
   };
-  g_autofree char *number = g_strdup_printf ("%" G_GSIZE_FORMAT, corner + 1);
+  g_autofree char *number = g_strdup_printf ("%d", lr_room_corner_number (room, (int) corner));
   LrVec2 at_m = room->corners_m[corner], at = lr_view_to_device (view, at_m), inward = inward_of (room, corner);
   double wall_pt = LR_WALL_M * view->scale;
   double away = NUMBER_PT;

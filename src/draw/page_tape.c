@@ -30,9 +30,9 @@ fix_text (const LrTapeFix *fix,
 
   length = lr_length_format_tape (fix->length_m[which], units);
   if (fix->is_poor)
-    return g_strdup_printf ("%" G_GSIZE_FORMAT ": (%s)", fix->from[which] + 1, length);
+    return g_strdup_printf ("%d: (%s)", fix->number[which], length);
 
-  return g_strdup_printf ("%" G_GSIZE_FORMAT ": %s%s", fix->from[which] + 1, length, fix->way == LR_FIX_OVER ? "*" : "");
+  return g_strdup_printf ("%d: %s%s", fix->number[which], length, fix->way == LR_FIX_OVER ? "*" : "");
 }
 
 static void

@@ -144,7 +144,7 @@ draw_wall_names (LrTapeDrawing *self)
 
   for (int i = 0; i < (int) room->n_corners; i++)
     {
-      g_autofree char *name = g_strdup_printf (_("wall %d"), i + 1);
+      g_autofree char *name = g_strdup_printf (_("wall %d"), lr_room_wall_number (room, i));
       double width = lr_page_text_width (self->sheet, LR_TAPE_FIGURE_PT, PANGO_WEIGHT_NORMAL, name), length_m;
       LrVec2 from_m, along, at, out;
 

@@ -53,7 +53,7 @@ wall_title (const LrPlanDiff *diff,
             int               wall)
 {
   /* Translators: a wall's number, and where it is: "Wall 2 (east wall)" */
-  return g_strdup_printf (_("Wall %d (%s)"), wall + 1, lr_wall_title (diff->now->room, wall));
+  return g_strdup_printf (_("Wall %d (%s)"), lr_room_wall_number (diff->now->room, wall), lr_wall_title (diff->now->room, wall));
 }
 
 static gboolean
@@ -112,8 +112,8 @@ say_corner (const LrPlanDiff *diff,
   int n = (int) diff->now->room->n_corners;
 
   /* Translators: numbers of two walls that meet there, and two angles */
-  return g_strdup_printf (_("Between wall %d and wall %d there are <b>%s°</b> instead of %s°"), (found->wall + n - 1) % n + 1,
-                          found->wall + 1, to, from);
+  return g_strdup_printf (_("Between wall %d and wall %d there are <b>%s°</b> instead of %s°"), lr_room_wall_number (diff->now->room, (found->wall + n - 1) % n),
+                          lr_room_wall_number (diff->now->room, found->wall), to, from);
 }
 
 static char *

@@ -25,13 +25,14 @@ add (LrJudge    *judge,
   return remark;
 }
 
+/* Where a corner of the survey is drawn */
 static LrVec2
 corner_m (const LrJudge *judge,
           guint          corner)
 {
   const LrRoom *room = judge->study->setup->room;
 
-  return room->corners_m[corner % room->n_corners];
+  return room->corners_m[lr_survey_corner_of (room, corner)];
 }
 
 /* What contradicts, where it is drawn */

@@ -217,6 +217,10 @@ lr_survey_say_doubt (const LrSurveyDoubt *doubt,
   if (doubt->is_within)
     /* Translators: after "Walls 2 and 5 disagree by 3 cm" */
     return g_strdup_printf (_("%s, no more than tapes and corners do: it is shared out."), disagreement);
+  if (doubt->may_be_corners)
+    /* Translators: after "Walls 2 and 5 disagree by 6 cm" */
+    return g_strdup_printf (_("%s: a tape was misread, or corners are not square; a diagonal from corner <b>%u</b> to <b>%u</b> would "
+                              "settle it."), disagreement, doubt->from + 1, doubt->to + 1);
   if (doubt->has_settling)
     /* Translators: after "Walls 2 and 5 disagree by 6 cm" */
     return g_strdup_printf (_("%s; a diagonal from corner <b>%u</b> to <b>%u</b> would settle it."), disagreement, doubt->from + 1,
@@ -255,26 +259,6 @@ say_fault (const LrSurvey *survey)
     }
 }
 
-static char *
-say_closing (const LrSurvey *survey,
-             LrUnits         units)
-{
-  g_autofree char *length = NULL;
-
-  if (survey->has_closing_wall)
-    {
-      length = lr_length_format (survey->closing_m, units);
-      return g_strdup_printf (_("The last wall comes out at <b>%s</b>."), length);
-    }
-  if (survey->doubts->len > 0)
-    return NULL;
-  if (!(survey->gap_m > SAID_M))
-    return g_strdup (_("It closes."));
-
-  length = say_small (survey->gap_m, units);
-  return g_strdup_printf (_("At the end the walls miss each other by <b>%s</b>; that is shared out among them."), length);
-}
-
 /* Whether something is in doubt that pulls the corners */
 static gboolean
 is_open (const LrSurvey *survey)
@@ -287,6 +271,54 @@ is_open (const LrSurvey *survey)
         return TRUE;
     }
   return FALSE;
+}
+
+static char *
+say_closing (const LrSurvey *survey,
+             LrUnits         units)
+{
+  g_autofree char *length = NULL;
+
+  if (survey->has_closing_wall && !(survey->closing_m < LR_SURVEY_SHORT_M))
+    {
+      length = lr_length_format (survey->closing_m, units);
+      return g_strdup_printf (_("The last wall comes out at <b>%s</b>."), length);
+    }
+  if (survey->has_closing_wall || is_open (survey))
+    {
+      length = say_small (survey->has_closing_wall ? survey->closing_m : survey->gap_m, units);
+      return g_strdup_printf (_("The room does not close by <b>%s</b>."), length);
+    }
+  if (survey->doubts->len > 0)
+    return NULL;
+  if (!(survey->gap_m > SAID_M))
+    return g_strdup (_("It closes."));
+
+  length = say_small (survey->gap_m, units);
+  return g_strdup_printf (_("At the end the walls miss each other by <b>%s</b>; that is shared out among them."), length);
+}
+
+/* A wall that was told, and may be none */
+static char *
+say_short_wall (const LrSurvey *survey,
+                LrUnits         units)
+{
+  const LrVec2 *corners_m = &g_array_index (survey->corners_m, LrVec2, 0);
+  guint wall = (guint) survey->short_wall;
+  g_autofree char *length = say_small (lr_vec2_distance (corners_m[wall], corners_m[(wall + 1) % survey->corners_m->len]), units);
+
+  return g_strdup_printf (_("Wall <b>%u</b> is but <b>%s</b> long: is it a wall, or what the tapes miss?"), wall + 1, length);
+}
+
+/* The last turn as the others leave it, when it was told otherwise */
+static char *
+say_last_turn (const LrSurvey *survey)
+{
+  g_autofree char *turn = say_turn (survey->last_turn_rad);
+
+  return g_strdup_printf (survey->last_turn_rad < 0.0 ? _("The last wall ends at the first, so that its corner turns <b>right</b> by <b>%s</b>.")
+                                                      : _("The last wall ends at the first, so that its corner turns <b>left</b> by <b>%s</b>."),
+                          turn);
 }
 
 /**
@@ -322,7 +354,7 @@ lr_survey_say_size (const LrSurvey *survey,
  * @survey: a survey
  * @units: how lengths are written
  *
- * Returns: (transfer full): what is in doubt, or how well it closes, and how large the room is; or what is wrong
+ * Returns: (transfer full): what is in doubt, how well it closes, and how large the room is; or what is wrong
  */
 char *
 lr_survey_say (const LrSurvey *survey,
@@ -347,6 +379,10 @@ lr_survey_say (const LrSurvey *survey,
   closing = say_closing (survey, units);
   if (closing != NULL)
     add_line (text, closing);
+  if (survey->short_wall >= 0)
+    add_line (text, say_short_wall (survey, units));
+  if (survey->has_other_turn)
+    add_line (text, say_last_turn (survey));
   add_line (text, lr_survey_say_size (survey, units));
   return g_string_free (text, FALSE);
 }

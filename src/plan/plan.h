@@ -64,6 +64,7 @@ typedef struct
   double      reverberation_s; /* at middle frequencies, as measured by a clap; 0: not */
   char       *full_load_rule; /* the local rule that lets a circuit be loaded to its full rating; "": none is named */
   LrSurface   walls, floor, ceiling;
+  gboolean    counts_clockwise; /* walls and corners are numbered as they were taped: with the room on the right */
   LrTapeNote *tape;
   gsize       n_tape;
   LrTurnNote *turns;
@@ -213,11 +214,15 @@ gboolean lr_setup_place (const LrSetup *setup, const LrItem *item, LrVec2 *at_m,
 gboolean lr_room_underlay (const LrRoom *room, LrSimilarity *lies);
 /* What an item goes with, never usual; of the wall it is told which (-1: none) */
 LrGoes lr_setup_goes_with (const LrSetup *setup, const LrItem *item, int *wall);
-/* Where an item of @before stands now if it went along with the wall that it stays with; FALSE: it stays with none */
+/* Where what hangs on a wall of @before begins on it now */
 double   lr_found_along_m (const LrSetup *setup, const LrSetup *before, const LrItem *item);
+/* Where an item of @before stands now if it went along with the wall that it stays with; FALSE: it stays with none */
 gboolean lr_found_place (const LrSetup *setup, const LrSetup *before, const LrItem *item, LrVec2 *to_m, double *turn_rad);
-/* Wall @wall of a room: its first corner, the direction along it, its length; the room lies to the left */
-gboolean lr_room_is_taped (const LrRoom *room, int wall); /* its length */
+/* What people call a corner or a wall, from 1; wall 1 goes from corner 1 to corner 2 */
+int      lr_room_corner_number (const LrRoom *room, int corner);
+int      lr_room_wall_number   (const LrRoom *room, int wall);
+/* Wall @wall of a room: whether it was taped; its first corner, the direction along it, its length; the room lies to the left */
+gboolean lr_room_is_taped (const LrRoom *room, int wall);
 gboolean lr_room_wall   (const LrRoom *room, int wall, LrVec2 *from_m, LrVec2 *along, double *length_m);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrPlan, lr_plan_unref)

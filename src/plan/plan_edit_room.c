@@ -273,7 +273,8 @@ lr_plan_shift_corners (const LrPlan  *plan,
  * @taped: corners [m] in either direction, and the notes that they come from
  * @error: return location
  *
- * As lr_plan_set_corners(), with notes. Where the corners run clockwise they are turned, and the notes with them.
+ * As lr_plan_set_corners(), with notes. Where the corners run clockwise they are turned, and the notes with them; their numbers
+ * for people stay.
  *
  * Returns: (transfer full) (nullable): the next plan
  */
@@ -286,6 +287,8 @@ lr_plan_set_taped (const LrPlan   *plan,
   LrSetup *setup;
   g_autoptr (LrPlan) next = put_room (plan, taped->corners_m, taped->n_corners, TRUE, &setup, error);
 
+  if (next != NULL)
+    setup->room->counts_clockwise = is_reversed;
   if (next == NULL || !put_tape (setup->room, taped, is_reversed, error) || !put_turns (setup->room, taped, is_reversed, error))
     return NULL;
 

@@ -22,6 +22,7 @@
 static const LrProp room_rows[] = {
   LENGTH ("height-mm", N_("Ceiling height"), height_m, 1.0, 100.0, 2.5),
   ANGLE ("north-deg", N_("North, clockwise from up the sheet"), north_rad, -360, 360, 0),
+  FLAG_IF_SET ("counts-clockwise", NULL, counts_clockwise),
   TEXT ("floor-note", N_("Floor"), floor_note),
   ROW ("background-db", N_("Level with all noises off"), LR_PROP_NUMBER, background_db, .min = 5.0, .max = 100.0, .decimals = 1, .unit = "dB",
        .is_optional = TRUE),
@@ -213,6 +214,7 @@ lr_room_drop_notes (LrRoom *room)
   g_clear_pointer (&room->tape, g_free);
   g_clear_pointer (&room->turns, g_free);
   room->n_tape = room->n_turns = 0;
+  room->counts_clockwise = FALSE;
 }
 
 static void
@@ -294,6 +296,34 @@ lr_room_underlay (const LrRoom *room,
   lies->turn_rad = room->underlay_turn_deg * LR_DEG;
   lies->origin_m = lr_vec2 (room->underlay_x_m, room->underlay_y_m);
   return TRUE;
+}
+
+/**
+ * lr_room_corner_number:
+ * @room: a room
+ * @corner: index of a corner
+ *
+ * Returns: its number for people, from 1: as it was taped
+ */
+int
+lr_room_corner_number (const LrRoom *room,
+                       int           corner)
+{
+  return room->counts_clockwise ? (int) room->n_corners - corner : corner + 1;
+}
+
+/**
+ * lr_room_wall_number:
+ * @room: a room
+ * @wall: index of a wall
+ *
+ * Returns: its number for people, from 1: that of the corner where it was begun
+ */
+int
+lr_room_wall_number (const LrRoom *room,
+                     int           wall)
+{
+  return lr_room_corner_number (room, room->counts_clockwise ? (wall + 1) % (int) room->n_corners : wall);
 }
 
 /**

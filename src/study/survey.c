@@ -26,6 +26,7 @@
 #define ANGLE_SD_RAD (1.0 * LR_DEG)
 #define SQUARE_RAD (0.06 * LR_DEG) /* off 90 degrees by as little it was said to be square: notes are rounded to 0.1 */
 
+#define HELD_SQUARE_RAD 1e-4   /* standard deviation of a corner that is held square: a tenth of a millimetre per metre */
 #define ROUND_RAD (10.0 * LR_DEG) /* turns that miss a whole one by less go round */
 #define ROUND_SHARE 0.15          /* a walk that goes round may miss its start by so much of its length: a misreading */
 #define CLOSING_SHARE 0.05        /* and so much aside of a last wall that was not told: more, and others are to come */
@@ -36,6 +37,12 @@ lean_rad (double length_m)
   return (LEAN_M + LEAN_PER_M * length_m) / length_m;
 }
 
+static gboolean
+is_square (double turn_rad)
+{
+  return fabs (fabs (turn_rad) - LR_PI / 2.0) < SQUARE_RAD;
+}
+
 /* Of a turn between walls of two lengths */
 static double
 turn_sd_rad (double turn_rad,
@@ -44,7 +51,7 @@ turn_sd_rad (double turn_rad,
 {
   double lean = hypot (lean_rad (before_m), lean_rad (after_m));
 
-  return fabs (fabs (turn_rad) - LR_PI / 2.0) < SQUARE_RAD ? lean : hypot (lean, ANGLE_SD_RAD);
+  return is_square (turn_rad) ? lean : hypot (lean, ANGLE_SD_RAD);
 }
 
 /* What was told, before anything is solved */
@@ -110,8 +117,28 @@ add_closing_wall (LrSurveyWork *work)
   double rest_rad = (turned_rad < 0.0 ? -2.0 : 2.0) * LR_PI - turned_rad;
 
   work->walls[work->n] = (LrSurveyWall) { NAN, rest_rad };
-  work->has_turn[work->n] = fabs (fabs (rest_rad) - LR_PI / 2.0) < SQUARE_RAD;
+  work->has_turn[work->n] = is_square (rest_rad);
   work->n++;
+}
+
+/* A walk that ends beside its start is round, whatever was told of its last corner, whose turn the others leave: a wall as short
+ * as what the tapes miss is none, unless it was told */
+static gboolean
+ends_at_start (LrSurveyWork *work)
+{
+  double turned_rad = work->heading_rad[work->n - 1];
+  double rest_rad = (turned_rad < 0.0 ? -2.0 : 2.0) * LR_PI - turned_rad;
+  LrVec2 end_m = lr_vec2 (0.0, 0.0);
+
+  for (guint i = 0; i < work->n; i++)
+    end_m = lr_vec2_add (end_m, lr_vec2_polar (work->heading_rad[i], work->walls[i].length_m));
+  if (work->n < 3 || !(lr_vec2_length (end_m) < LR_SURVEY_SHORT_M) || fabs (rest_rad) > 0.99 * LR_PI)
+    return FALSE;
+
+  work->walls[work->n - 1].turn_rad = rest_rad;
+  work->has_turn[work->n - 1] = is_square (rest_rad);
+  work->heading_rad[work->n] = turned_rad + rest_rad;
+  return TRUE;
 }
 
 /* Finds the lengths that were not taped from those that were, so that the walk closes: none, one, or two that are not parallel.
@@ -191,7 +218,7 @@ lay_out (LrSurveyWork *work,
          guint         n_walls,
          gboolean     *is_taped)
 {
-  gboolean goes_round = fabs (fabs (work->heading_rad[n_walls]) - 2.0 * LR_PI) < ROUND_RAD;
+  gboolean goes_round = fabs (fabs (work->heading_rad[n_walls]) - 2.0 * LR_PI) < ROUND_RAD || ends_at_start (work);
   guint missing[2], n_missing;
   double gap_m;
 
@@ -318,6 +345,40 @@ is_left_out (const LrSurvey        *survey,
   return FALSE;
 }
 
+GArray *
+lr_survey_hold_square (const LrSurveyWork *work)
+{
+  GArray *measures = g_array_copy (work->measures);
+
+  for (guint i = 0; i < measures->len; i++)
+    {
+      LrNetMeasure *measure = &g_array_index (measures, LrNetMeasure, i);
+
+      if (measure->kind == LR_NET_ANGLE && is_square (LR_PI - measure->value))
+        measure->sd = HELD_SQUARE_RAD;
+    }
+  return measures;
+}
+
+/* As long as walls contradict each other and no diagonal tells which, the corners stay as square as they were said to be: a wall
+ * that was misread would lean all others */
+static void
+keep_square (const LrSurvey *survey,
+             LrSurveyWork   *work,
+             guint           n_diagonals)
+{
+  const LrSurveyDoubt *doubt = survey->doubts->len > 0 ? &g_array_index (survey->doubts, LrSurveyDoubt, 0) : NULL;
+  g_autoptr (GArray) measures = NULL;
+  LrNetSolution solution;
+
+  if (n_diagonals > 0 || doubt == NULL || doubt->is_within || doubt->n < 2 || doubt->of[0].kind != LR_DOUBT_WALL)
+    return;
+
+  measures = lr_survey_hold_square (work);
+  if (lr_net_adjust (work->points, work->n, &g_array_index (measures, LrNetMeasure, 0), measures->len, &solution))
+    lr_net_clear (&solution);
+}
+
 /* Solves the room anew without what is known to be in error: it would pull all corners */
 static void
 leave_out (LrSurvey     *survey,
@@ -340,7 +401,8 @@ leave_out (LrSurvey     *survey,
 
 static void
 solve (LrSurvey     *survey,
-       LrSurveyWork *work)
+       LrSurveyWork *work,
+       guint         n_diagonals)
 {
   LrNetSolution solution;
 
@@ -354,6 +416,26 @@ solve (LrSurvey     *survey,
   lr_survey_find_doubts (work, &solution, survey);
   lr_net_clear (&solution);
   leave_out (survey, work);
+  keep_square (survey, work, n_diagonals);
+}
+
+/* A wall that was told, taped or not, and is hardly one; of what comes out only once it has */
+static int
+find_short_wall (const LrSurvey     *survey,
+                 const LrSurveyWall *walls,
+                 guint               n_walls)
+{
+  for (guint i = 0; i < n_walls; i++)
+    {
+      double length_m = walls[i].length_m;
+
+      if (isnan (length_m) && i + 1 < survey->corners_m->len + (survey->state == LR_SURVEY_ROUND ? 1 : 0))
+        length_m = lr_vec2_distance (g_array_index (survey->corners_m, LrVec2, i),
+                                     g_array_index (survey->corners_m, LrVec2, (i + 1) % survey->corners_m->len));
+      if (length_m < LR_SURVEY_SHORT_M)
+        return (int) i;
+    }
+  return -1;
 }
 
 static gboolean
@@ -400,6 +482,7 @@ lr_survey_new (const LrSurveyWall     *walls,
   survey->corners_m = g_array_new (FALSE, FALSE, sizeof (LrVec2));
   survey->doubts = g_array_new (FALSE, FALSE, sizeof (LrSurveyDoubt));
   survey->n_walls = n_walls;
+  survey->short_wall = -1;
   survey->state = check_input (walls, n_walls, diagonals, n_diagonals, &survey->fault);
   if (survey->state != LR_SURVEY_ROUND)
     return survey;
@@ -409,8 +492,11 @@ lr_survey_new (const LrSurveyWall     *walls,
     {
       guess_points (&work);
       add_measures (&work, is_taped, diagonals, n_diagonals);
-      solve (survey, &work);
+      solve (survey, &work, n_diagonals);
       put_corners (survey, &work, start_m, heading_rad);
+      survey->last_turn_rad = work.walls[n_walls - 1].turn_rad;
+      survey->has_other_turn = survey->state == LR_SURVEY_ROUND && survey->last_turn_rad != walls[n_walls - 1].turn_rad;
+      survey->short_wall = find_short_wall (survey, walls, n_walls);
     }
   clear_work (&work);
   return survey;

@@ -9,6 +9,7 @@
 #include "plan_edit.h"
 
 #define LR_SURVEY_MAX_DIAGONALS 32
+#define LR_SURVEY_SHORT_M 0.20 /* shorter, it may be what the tapes miss, and no wall: common practice, no source */
 
 /* One wall in the order walked */
 typedef struct
@@ -51,6 +52,7 @@ typedef struct
   LrSurveySuspect of[6];     /* worst first */
   gboolean    is_left_out;   /* alone, and so surely in error that the room is solved without it */
   gboolean    is_within;     /* no more than tapes and corners are off: it is shared out */
+  gboolean    may_be_corners; /* more than tapes are off, no more than corners that are not quite square */
   double      error;         /* of the first: measured less what the others make of it [m or rad] */
   double      taken;         /* as it was measured */
   double      standardized;  /* how many of its standard deviations the first misses by */
@@ -67,6 +69,9 @@ typedef struct
   gboolean has_closing_wall; /* the last wall was not told: it comes out */
   double   gap_m;            /* by which the walk misses its start */
   double   closing_m;        /* length of the closing wall, or of the straight way back */
+  double   last_turn_rad;    /* at the end of the last wall: as told, or as the others leave it where the walk ends at its start */
+  gboolean has_other_turn;   /* which was told otherwise */
+  int      short_wall;       /* the first wall that was told and is shorter than LR_SURVEY_SHORT_M; -1 for none */
   guint    n_checks;         /* measures more than are needed */
   double   corner_sd_m;      /* standard error of the worst corner */
   GArray  *doubts;           /* LrSurveyDoubt, worst first */
@@ -81,6 +86,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrSurvey, lr_survey_free)
 
 /* What was taped in a room, as it was told; %FALSE if no wall was. Both arrays are the caller's to free */
 gboolean  lr_survey_read_notes (const LrRoom *room, GArray **walls, GArray **diagonals);
+/* Where the first corner of its walls as they were taped is drawn, and where the first wall goes */
+void      lr_survey_find_start (const LrRoom *room, LrVec2 *start_m, double *heading_rad);
+/* The index in the room of the corner that is counted so in its survey */
+guint     lr_survey_corner_of  (const LrRoom *room, guint corner);
 /* (transfer full) (nullable): the room anew from its notes, first corner and wall where they are */
 LrSurvey *lr_survey_of_room    (const LrRoom *room);
 /* (transfer full) (nullable): the plan with that room, at @corners_m, and the notes that it was made from */

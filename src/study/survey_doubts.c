@@ -4,6 +4,10 @@
  *
  * A measure is in doubt from 2.5 of its standard deviations, which by chance one in eighty passes; one doubt is found at
  * a time, put aside, and the others adjusted anew (W. Baarda's data snooping, 1968; from memory).
+ *
+ * Corners that lean by as much as corners of old rooms do may hide an error of a tape of some centimetres. Where nothing is in
+ * doubt the same is asked with square corners held square, when tapes alone may be off: a contradiction that is beyond them is
+ * told as long as there is a diagonal that can tell whether it is a tape's or the corners'.
  */
 
 #include "config.h"
@@ -15,6 +19,7 @@
 #define DOUBTED 2.5
 #define NAMED 1.0                 /* and lengths from so many are named, if they differ by as much as this: */
 #define NAMED_M 0.015
+#define LOOSE_M 0.04              /* what corners may account for is told from here: less is not worth a walk. Common practice, no source */
 #define MOST_DOUBTS 3
 #define CLEAR_M 0.05              /* a diagonal that passes a corner nearer than this cannot be taped */
 #define SETTLES 0.5               /* of a pair told apart: a diagonal that tells less is not worth a walk */
@@ -162,6 +167,74 @@ find_doubt (const LrSurveyWork  *work,
   return (int) suspects[0];
 }
 
+/* Which lengths contradict each other by more than tapes are off, worst first, with the corners held square; returns how many */
+static guint
+find_beyond_tapes (const LrSurveyWork *work,
+                   gsize              *suspects,
+                   guint               max,
+                   double             *error_m)
+{
+  g_autofree LrNetPoint *points = g_memdup2 (work->points, work->n * sizeof *work->points);
+  g_autoptr (GArray) measures = lr_survey_hold_square (work);
+  LrNetSolution square = { 0 };
+  guint n = 0, n_found;
+
+  if (!lr_net_adjust (points, work->n, &g_array_index (measures, LrNetMeasure, 0), measures->len, &square))
+    return 0;
+
+  n_found = (guint) lr_net_suspects (&square, DOUBTED, suspects, max);
+  for (guint i = 0; i < n_found; i++)
+    if (g_array_index (measures, LrNetMeasure, suspects[i]).kind == LR_NET_LENGTH)
+      suspects[n++] = suspects[i];
+  if (n > 0)
+    *error_m = square.checks[suspects[0]].error;
+  lr_net_clear (&square);
+  return n;
+}
+
+/* What corners may account for, but tapes may not; FALSE if there is none, or no diagonal that would tell */
+static gboolean
+find_loose (const LrSurveyWork  *work,
+            const LrNetSolution *solution,
+            LrSurvey            *survey)
+{
+  LrSurveyDoubt doubt = { .may_be_corners = TRUE };
+  gsize suspects[G_N_ELEMENTS (doubt.of)];
+
+  doubt.n = find_beyond_tapes (work, suspects, G_N_ELEMENTS (suspects), &doubt.error);
+  if (doubt.n < 2 || fabs (doubt.error) < LOOSE_M)
+    return FALSE;
+
+  for (guint i = 0; i < doubt.n; i++)
+    doubt.of[i] = g_array_index (work->origins, LrSurveySuspect, suspects[i]);
+  doubt.taken = g_array_index (work->measures, LrNetMeasure, suspects[0]).value;
+  doubt.standardized = fabs (solution->checks[suspects[0]].standardized);
+  find_settling (work, work->points, &g_array_index (work->measures, LrNetMeasure, 0), solution, suspects, &doubt);
+  if (doubt.has_settling)
+    g_array_append_val (survey->doubts, doubt);
+  return doubt.has_settling;
+}
+
+/* A length that is named alone, and that tapes alone would not miss by as much, is in error: what is said to be near enough is not */
+static void
+confirm_alone (const LrSurveyWork *work,
+               LrSurvey           *survey)
+{
+  LrSurveyDoubt *doubt = survey->doubts->len > 0 ? &g_array_index (survey->doubts, LrSurveyDoubt, 0) : NULL;
+  gsize suspects[1];
+  double error_m;
+
+  if (doubt == NULL || doubt->n != 1 || find_beyond_tapes (work, suspects, 1, &error_m) == 0 || fabs (error_m) < LOOSE_M)
+    return;
+
+  if (g_array_index (work->origins, LrSurveySuspect, suspects[0]).kind == doubt->of[0].kind
+      && g_array_index (work->origins, LrSurveySuspect, suspects[0]).index == doubt->of[0].index)
+    {
+      doubt->is_within = FALSE;
+      doubt->is_left_out = TRUE;
+    }
+}
+
 /**
  * lr_survey_find_doubts:
  * @work: the measures, and the corners as they are solved
@@ -181,8 +254,11 @@ lr_survey_find_doubts (const LrSurveyWork  *work,
   LrNetSolution rest = { 0 };
   int aside = find_doubt (work, points, measures, origins, solution, DOUBTED, survey);
 
-  if (aside < 0)
-    find_doubt (work, points, measures, origins, solution, NAMED, survey);
+  if (aside < 0 && !find_loose (work, solution, survey))
+    {
+      find_doubt (work, points, measures, origins, solution, NAMED, survey);
+      confirm_alone (work, survey);
+    }
 
   while (aside >= 0 && survey->doubts->len < MOST_DOUBTS)
     {

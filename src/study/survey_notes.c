@@ -46,10 +46,44 @@ read_turns (const LrRoom *room)
 }
 
 /**
+ * lr_survey_corner_of:
+ * @room: a room
+ * @corner: a corner as it was taped, from 0; others go round
+ *
+ * Returns: its index among the room's corners, which run anticlockwise
+ */
+guint
+lr_survey_corner_of (const LrRoom *room,
+                     guint         corner)
+{
+  guint n = (guint) room->n_corners;
+
+  return room->counts_clockwise ? n - 1 - corner % n : corner % n;
+}
+
+/* Walls that run anticlockwise, as they were walked with the room on the right: each turn stands with the wall that ends there */
+static void
+walk_clockwise (GArray *walls,
+                GArray *diagonals)
+{
+  guint n = walls->len;
+  g_autofree LrSurveyWall *told = g_memdup2 (walls->data, n * sizeof *told);
+
+  for (guint k = 0; k < n; k++)
+    g_array_index (walls, LrSurveyWall, k) = (LrSurveyWall) { told[(2 * n - 2 - k) % n].length_m, -told[(2 * n - 3 - k) % n].turn_rad };
+  for (guint i = 0; i < diagonals->len; i++)
+    {
+      LrSurveyDiagonal *diagonal = &g_array_index (diagonals, LrSurveyDiagonal, i);
+
+      *diagonal = (LrSurveyDiagonal) { n - 1 - diagonal->from, n - 1 - diagonal->to, diagonal->length_m };
+    }
+}
+
+/**
  * lr_survey_read_notes:
  * @room: a room
- * @walls: (out) (element-type LrSurveyWall): its walls, with the lengths that were taped and the turns that were noted; else
- *   they turn as they are drawn
+ * @walls: (out) (element-type LrSurveyWall): its walls as they were walked, with the lengths that were taped and the turns that were
+ *   noted; else they turn as they are drawn
  * @diagonals: (out) (element-type LrSurveyDiagonal): what else was taped
  *
  * Notes of corners that the room has not are left out.
@@ -88,10 +122,27 @@ lr_survey_read_notes (const LrRoom *room,
   if (!has_wall)
     return FALSE;
 
+  if (room->counts_clockwise)
+    walk_clockwise (told, others);
   *walls = g_steal_pointer (&told);
   *diagonals = g_steal_pointer (&others);
 
   return TRUE;
+}
+
+/**
+ * lr_survey_find_start:
+ * @room: a room with corners
+ * @start_m: (out): the corner where the first of its walls begins, as they were taped [m]
+ * @heading_rad: (out): where that wall goes [rad]
+ */
+void
+lr_survey_find_start (const LrRoom *room,
+                      LrVec2       *start_m,
+                      double       *heading_rad)
+{
+  *start_m = room->corners_m[lr_survey_corner_of (room, 0)];
+  *heading_rad = lr_vec2_angle_rad (lr_vec2_sub (room->corners_m[lr_survey_corner_of (room, 1)], *start_m));
 }
 
 /**
@@ -105,15 +156,16 @@ LrSurvey *
 lr_survey_of_room (const LrRoom *room)
 {
   g_autoptr (GArray) walls = NULL, diagonals = NULL;
-  LrVec2 along;
+  LrVec2 start_m;
+  double heading_rad;
 
   if (!lr_survey_read_notes (room, &walls, &diagonals))
     return NULL;
 
-  lr_room_wall (room, 0, NULL, &along, NULL);
+  lr_survey_find_start (room, &start_m, &heading_rad);
 
   return lr_survey_new (&g_array_index (walls, LrSurveyWall, 0), walls->len, &g_array_index (diagonals, LrSurveyDiagonal, 0),
-                        diagonals->len, room->corners_m[0], lr_vec2_angle_rad (along));
+                        diagonals->len, start_m, heading_rad);
 }
 
 /**
@@ -148,7 +200,7 @@ lr_survey_make_room (const LrSurvey         *survey,
         tape[taped.n_tape++] = (LrTapeNote) { (int) i, end, walls[i].length_m, NULL };
       /* where the way back to the start is straight, the corner before it is nobody's */
       if (survey->state == LR_SURVEY_ROUND || i + 1 < survey->n_walls)
-        turns[taped.n_turns++] = (LrTurnNote) { end, walls[i].turn_rad, NULL };
+        turns[taped.n_turns++] = (LrTurnNote) { end, i + 1 < survey->n_walls ? walls[i].turn_rad : survey->last_turn_rad, NULL };
     }
   for (guint i = 0; i < n_diagonals; i++)
     tape[taped.n_tape++] = (LrTapeNote) { (int) diagonals[i].from, (int) diagonals[i].to, diagonals[i].length_m, NULL };

@@ -19,5 +19,8 @@ typedef struct
   LrNetPoint   *points;
 } LrSurveyWork;
 
+/* (element-type LrNetMeasure): the same measures, with corners that were said to be square held square: what contradicts then is
+ * the tapes' alone; (transfer full) */
+GArray *lr_survey_hold_square (const LrSurveyWork *work);
 /* survey_doubts.c: what is in doubt in the @solution, and in what is left without the worst */
 void lr_survey_find_doubts (const LrSurveyWork *work, const LrNetSolution *solution, LrSurvey *survey);

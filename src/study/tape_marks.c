@@ -348,6 +348,8 @@ read_aim_wall (const LrRoom *room,
     return;
 
   mark->aim_wall = (int) hit.edge;
+  mark->aim_number = lr_room_wall_number (room, mark->aim_wall);
+  mark->aim_corner_number = lr_room_corner_number (room, mark->aim_wall);
   mark->aim_along_m = hit.along_m;
   mark->aim_at_m = hit.at_m;
 }
@@ -377,7 +379,9 @@ lr_tape_grid (const LrRoom *room,
       if (!lr_room_wall (room, (int) i, &from_m, &along, &length_m) || length_m <= longest_m + SAME_M)
         continue;
       longest_m = length_m;
-      *grid = (LrTapeGrid) { i, from_m, along, lr_vec2_left (along) };
+      *grid = (LrTapeGrid) {
+        i, lr_room_wall_number (room, (int) i), lr_room_corner_number (room, (int) i), from_m, along, lr_vec2_left (along)
+      };
     }
 
   return longest_m > 0.0;
@@ -402,6 +406,11 @@ add_mark (GArray           *marks,
     {
       mark.walls = choose (candidates, find_walls (study, mark.mark_m, candidates));
       mark.corners = choose (candidates, find_corners (study, mark.mark_m, candidates));
+      for (gsize i = 0; i < 2; i++)
+        {
+          mark.walls.number[i] = lr_room_wall_number (room, (int) mark.walls.from[i]);
+          mark.corners.number[i] = lr_room_corner_number (room, (int) mark.corners.from[i]);
+        }
     }
   read_height (&mark);
   read_aim (study, &mark);

@@ -2,8 +2,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A mark is found in two ways: square to two walls, and with two tapes from two corners. Corners count from 0 here, from 1 in
- * what people read; wall i goes from corner i to the next, as in the notes of a room by tape.
+ * A mark is found in two ways: square to two walls, and with two tapes from two corners. Corners count from 0 here; wall i goes from
+ * corner i to the next. People read their numbers, as they were taped.
  */
 
 #pragma once
@@ -24,6 +24,7 @@ typedef struct
 {
   LrFixWay   way;
   gsize      from[2];     /* corners, or walls; the first has the lower number */
+  int        number[2];   /* theirs for people */
   LrVec2     from_m[2];   /* the corners, or the feet on the walls */
   double     length_m[2];
   double     crossing_rad;/* between the two tapes, in [0, pi] */
@@ -49,6 +50,7 @@ typedef struct
   double     reach_m;     /* booms: from the stand to over the capsule; else NAN */
   const LrPlaced *aims_at;/* (nullable) */
   int        aim_wall;    /* that it faces; -1: none */
+  int        aim_number, aim_corner_number; /* for people: of that wall, and of its first corner */
   double     aim_along_m; /* where, from that wall's first corner */
   LrVec2     aim_at_m;
 } LrTapeMark;
@@ -57,6 +59,7 @@ typedef struct
 typedef struct
 {
   gsize  wall;            /* the longest; the grid's origin is its first corner */
+  int    wall_number, corner_number; /* for people */
   LrVec2 origin_m, along, across; /* across: into the room */
 } LrTapeGrid;
 

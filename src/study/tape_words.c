@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Walls and corners count from 1, as in the sketch of a room by tape: wall 1 goes from corner 1 to corner 2.
+ * Walls and corners have the numbers of the sketch of a room by tape: wall 1 goes from corner 1 to corner 2.
  */
 
 #include "config.h"
@@ -127,14 +127,14 @@ lr_tape_mark_aim (const LrTapeMark *mark,
     {
       reach = say_length (mark->reach_m, units);
       /* Translators: where a boom is turned: "wall 3, 1.20 m from corner 3; capsule 1.79 m out" */
-      return g_strdup_printf (_("wall %d, %s from corner %d; capsule %s out"), mark->aim_wall + 1, along, mark->aim_wall + 1, reach);
+      return g_strdup_printf (_("wall %d, %s from corner %d; capsule %s out"), mark->aim_number, along, mark->aim_corner_number, reach);
     }
   if (target != NULL)
     /* Translators: where a thing is turned: "at Wenna; wall 3, 1.20 m from corner 3" */
-    return g_strdup_printf (_("at %s; wall %d, %s from corner %d"), target, mark->aim_wall + 1, along, mark->aim_wall + 1);
+    return g_strdup_printf (_("at %s; wall %d, %s from corner %d"), target, mark->aim_number, along, mark->aim_corner_number);
 
   /* Translators: where a thing is turned: "wall 3, 1.20 m from corner 3" */
-  return g_strdup_printf (_("wall %d, %s from corner %d"), mark->aim_wall + 1, along, mark->aim_wall + 1);
+  return g_strdup_printf (_("wall %d, %s from corner %d"), mark->aim_number, along, mark->aim_corner_number);
 }
 
 /**

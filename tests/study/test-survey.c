@@ -349,6 +349,40 @@ test_make_room (void)
     g_assert_cmpfloat (lr_vec2_distance (corner_of (again, i), room->corners_m[i]), <, 0.001);
 }
 
+/* A list that was walked clockwise keeps its numbers in the room, which runs anticlockwise: closed form.
+ * Wall 1 goes from corner 1 to corner 2 */
+static void
+test_clockwise_numbers (void)
+{
+  const LrSurveyWall walls[] = { { 5.0, RIGHT }, { 3.0, RIGHT }, { 2.0, LEFT }, { 1.0, RIGHT }, { 3.0, RIGHT }, { 4.0, RIGHT } };
+  const LrSurveyDiagonal diagonal = { 1, 5, 6.40 };
+  g_autoptr (LrSurvey) survey = lr_survey_new (walls, 6, &diagonal, 1, lr_vec2 (0.0, 0.0), 0.0), again = NULL;
+  g_autoptr (LrPlan) empty = lr_plan_new_empty ();
+  g_autoptr (LrPlan) plan = lr_survey_make_room (survey, walls, &diagonal, 1, empty, NULL);
+  const LrRoom *room = lr_plan_get_setup (plan)->room;
+  g_autoptr (GArray) told = NULL, diagonals = NULL;
+
+  g_assert_true (room->counts_clockwise);
+  g_assert_true (lr_survey_read_notes (room, &told, &diagonals));
+  again = lr_survey_of_room (room);
+  for (guint i = 0; i < 6; i++)
+    {
+      int wall = (int) lr_survey_corner_of (room, i + 1); /* it begins where the walked one ends */
+      double length_m;
+
+      assert_near (g_array_index (told, LrSurveyWall, i).length_m, walls[i].length_m, 1e-9);
+      assert_near (g_array_index (told, LrSurveyWall, i).turn_rad, walls[i].turn_rad, 1e-9);
+      g_assert_cmpfloat (lr_vec2_distance (corner_of (again, i), corner_of (survey, i)), <, 0.001);
+      g_assert_true (lr_room_wall (room, wall, NULL, NULL, &length_m));
+      assert_near (length_m, walls[i].length_m, 0.002);
+      g_assert_cmpint (lr_room_wall_number (room, wall), ==, (int) i + 1);
+      g_assert_cmpint (lr_room_corner_number (room, (int) lr_survey_corner_of (room, i)), ==, (int) i + 1);
+    }
+  g_assert_cmpuint (diagonals->len, ==, 1);
+  g_assert_cmpuint (g_array_index (diagonals, LrSurveyDiagonal, 0).from + g_array_index (diagonals, LrSurveyDiagonal, 0).to, ==, 6);
+  g_assert_cmpuint (again->doubts->len, ==, 0);
+}
+
 /* The lower wall of an upright room looks down the sheet: with north up it faces south, 180 degrees; if a compass reads 90 there,
  * east is down the sheet and north is to the right, 90 degrees clockwise from up */
 static void
@@ -382,6 +416,7 @@ main (int    argc,
   g_test_add_func ("/survey/notes", test_notes);
 
   g_test_add_func ("/survey/make-room", test_make_room);
+  g_test_add_func ("/survey/clockwise-numbers", test_clockwise_numbers);
   g_test_add_func ("/survey/north", test_north);
 
   return g_test_run ();
