@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 #define KEY "lr-key"
+#define TICK "lr-tick" /* of a box: by what its line is ticked */
 
 struct _LrListPage
 {
@@ -39,14 +40,14 @@ ticked_cb (LrListPage     *self,
 {
   const LrPlan *plan = lr_document_get_committed (self->document);
   gboolean is_ticked = gtk_check_button_get_active (check);
-  const char *key = lr_list_line_get_key (lr_list_line_of (GTK_WIDGET (check)));
+  const char *tick = g_object_get_data (G_OBJECT (check), TICK);
   g_autoptr (GError) error = NULL;
   LrPlan *next;
 
-  if (self->is_setting || is_ticked == lr_plan_is_ticked (plan, self->list, key))
+  if (self->is_setting || is_ticked == lr_plan_is_ticked (plan, self->list, tick))
     return;
 
-  next = lr_plan_set_ticked (plan, self->list, key, is_ticked, &error);
+  next = lr_plan_set_ticked (plan, self->list, tick, is_ticked, &error);
   lr_list_page_commit (self, next, is_ticked ? _("Tick a line") : _("Untick a line"), &error);
 }
 
@@ -195,11 +196,13 @@ lr_list_page_line (LrListPage       *self,
                    gboolean         *is_new)
 {
   const LrPlan *plan = lr_document_get_plan (self->document);
-  gboolean was_made, is_ticked = line->has_box && lr_plan_is_ticked (plan, self->list, line->key);
+  const char *tick = line->tick != NULL ? line->tick : line->key;
+  gboolean was_made, is_ticked = line->has_box && lr_plan_is_ticked (plan, self->list, tick);
   GtkWidget *widget = take_widget (self, line->key, make_line, &was_made);
   GtkWidget *check = g_object_get_data (G_OBJECT (widget), "lr-check");
   g_autofree char *plain = NULL;
 
+  g_object_set_data_full (G_OBJECT (check), TICK, g_strdup (tick), g_free);
   gtk_check_button_set_active (GTK_CHECK_BUTTON (check), is_ticked);
   gtk_widget_set_sensitive (check, line->has_box && !plan->is_read_only);
   gtk_widget_set_opacity (check, line->has_box ? 1.0 : 0.0);

@@ -36,6 +36,7 @@ void        lr_list_page_say   (LrListPage *self, const char *key, const char *m
 typedef struct
 {
   const char *key;
+  const char *tick;   /* by what it is ticked, see lr_tick_key(); NULL: its key */
   gboolean    has_box;
   const char *lead;   /* (nullable): markup of a narrow column, "2 ×" */
   const char *markup; /* what it is; (nullable) where the list puts a widget of its own there */

@@ -20,7 +20,7 @@ add_row (LrListPage      *page,
 {
   g_autofree char *lead = g_strdup_printf ("%d\u00a0×", row->quantity);
   g_autofree char *markup = g_markup_escape_text (row->title, -1), *note = g_markup_escape_text (row->why, -1);
-  const LrListLine line = { .key = row->key, .has_box = TRUE, .lead = lead, .markup = markup, .note = *note != '\0' ? note : NULL };
+  const LrListLine line = { .key = row->key, .tick = row->tick, .has_box = TRUE, .lead = lead, .markup = markup, .note = *note != '\0' ? note : NULL };
 
   lr_list_page_line (page, &line, NULL);
 }

@@ -114,7 +114,8 @@ add_line (LrListPage       *page,
   /* Translators: where a thing is turned, "turned at Wenna; wall 3, 1.20 m from corner 3" */
   g_autofree char *note = aim[0] != '\0' ? g_markup_printf_escaped (_("turned %s"), aim) : g_strdup ("");
   g_autofree char *walls = say_fix (&mark->walls, units), *corners = say_fix (&mark->corners, units);
-  const LrListLine text = { .key = item->id, .has_box = TRUE, .lead = lead, .markup = markup, .note = note, .item = item->id };
+  g_autofree char *tick = lr_tape_mark_tick (mark);
+  const LrListLine text = { .key = item->id, .tick = tick, .has_box = TRUE, .lead = lead, .markup = markup, .note = note, .item = item->id };
   gboolean is_new;
   GtkWidget *line = lr_list_page_line (page, &text, &is_new);
 

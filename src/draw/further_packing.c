@@ -75,7 +75,7 @@ lr_further_packing (LrFlow *flow)
           if (!has_title)
             lr_flow_group (flow, lr_pack_group_title (group));
           has_title = TRUE;
-          add_row (flow, lr_plan_is_ticked (sheet->study->plan, "packing", row->key) ? LR_FLOW_BOX_TICKED : LR_FLOW_BOX, row->quantity,
+          add_row (flow, lr_plan_is_ticked (sheet->study->plan, "packing", row->tick) ? LR_FLOW_BOX_TICKED : LR_FLOW_BOX, row->quantity,
                    row->title, row->why);
         }
     }

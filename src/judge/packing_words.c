@@ -55,10 +55,19 @@ row_free (gpointer data)
   LrPackRow *row = data;
 
   g_free (row->key);
+  g_free (row->tick);
   g_free (row->title);
   g_free (row->why);
   g_free (row->lack);
   g_free (row);
+}
+
+static char *
+dup_tick (const LrPackRow *row)
+{
+  g_autofree char *quantity = g_strdup_printf ("%d", row->quantity);
+
+  return lr_tick_key (row->key, quantity);
 }
 
 static char *
@@ -118,6 +127,7 @@ add_asks (GPtrArray     *rows,
       row->owned = -1;
       row->why = *ask->reason != '\0' ? g_strdup (ask->reason) : g_strdup (_("as the requests say"));
       row->lack = g_strdup ("");
+      row->tick = dup_tick (row);
       g_ptr_array_add (rows, row);
     }
 }
@@ -150,6 +160,7 @@ lr_pack_rows_new (const LrStudy *study,
       row->missing = line->missing;
       row->why = lr_pack_dup_why (packing, line, study, units);
       row->lack = dup_lack (line);
+      row->tick = dup_tick (row);
       g_ptr_array_add (rows, row);
     }
   add_asks (rows, study, units);

@@ -12,6 +12,7 @@ typedef struct
 {
   LrPackGroup group;
   char *key;       /* the same from day to day: "power/kit:lead-10" */
+  char *tick;      /* by which it is ticked: so many of it */
   char *title;     /* "Lead, 10 m" */
   int   quantity, spare;
   int   owned;     /* -1: the kit does not count such things */
