@@ -14,12 +14,12 @@
 #define GAP_PT    10.0
 
 static const LrFlowColumn columns[] = {
-  { N_("centre of"), 0.0, 1.1, LR_ALIGN_LEFT },
+  { N_("centre of"), 0.0, 0.8, LR_ALIGN_LEFT },
   { N_("from walls"), 74.0, 0.0, LR_ALIGN_LEFT },
   { N_("by tapes from corners"), 78.0, 0.0, LR_ALIGN_LEFT },
   { N_("off by"), 36.0, 0.0, LR_ALIGN_RIGHT },
   { N_("height"), 62.0, 0.0, LR_ALIGN_LEFT },
-  { N_("turned"), 0.0, 1.2, LR_ALIGN_LEFT },
+  { N_("turned"), 0.0, 1.5, LR_ALIGN_LEFT },
 };
 
 /* --- The table ------------------------------------------------------------------------------------------------ */
