@@ -73,6 +73,13 @@ is_button (GtkWidget     *widget,
   return GTK_IS_BUTTON (widget) && gtk_widget_get_mapped (widget) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (widget)), label) == 0;
 }
 
+static gboolean
+is_drawing (GtkWidget     *widget,
+            gconstpointer  data)
+{
+  return GTK_IS_DRAWING_AREA (widget);
+}
+
 static GtkWidget *
 line_of (GtkWidget  *dialog,
          const char *key)
@@ -346,6 +353,37 @@ test_along (void)
   close_window (window);
 }
 
+/* As large as on paper: 297 mm at 96 pixels to the inch are 1122.5 pixels, twice that 2245, and the margins; all of it asks for nothing */
+static void
+test_zoom (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *page, *area;
+
+  activate (window, "page");
+  settle ();
+  page = find_page ();
+  gtk_test_widget_wait_for_draw (page);
+  area = find (page, is_drawing, NULL);
+  g_assert_cmpint (gtk_drawing_area_get_content_width (GTK_DRAWING_AREA (area)), ==, 0);
+  gtk_widget_activate_action (page, "page.zoom-to", "d", 1.0);
+  settle ();
+  g_assert_cmpint (gtk_drawing_area_get_content_width (GTK_DRAWING_AREA (area)), ==, (int) (297.0 / 25.4 * 96.0 + 32.0));
+  g_assert_nonnull (find (page, is_button, "100 %"));
+  gtk_widget_activate_action (page, "page.zoom-to", "d", 2.0);
+  settle ();
+  g_assert_cmpint (gtk_drawing_area_get_content_width (GTK_DRAWING_AREA (area)), ==, (int) (2.0 * 297.0 / 25.4 * 96.0 + 32.0));
+  gtk_widget_activate_action (page, "page.zoom-out", NULL);
+  settle ();
+  g_assert_nonnull (find (page, is_button, "150 %"));
+  gtk_widget_activate_action (page, "page.zoom-toggle", NULL);
+  settle ();
+  g_assert_cmpint (gtk_drawing_area_get_content_width (GTK_DRAWING_AREA (area)), ==, 0);
+  gtk_window_close (GTK_WINDOW (page));
+  settle ();
+  close_window (window);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -359,6 +397,7 @@ main (int    argc,
   g_test_add_func ("/lists/tape", test_tape);
   g_test_add_func ("/lists/keys", test_keys);
   g_test_add_func ("/lists/pages", test_pages);
+  g_test_add_func ("/lists/zoom", test_zoom);
   g_test_add_func ("/lists/along", test_along);
 
   return g_test_run ();
