@@ -185,3 +185,17 @@ lr_list_line_of (GtkWidget *child)
     child = gtk_widget_get_parent (child);
   return child;
 }
+
+/**
+ * lr_list_entry_update_hint:
+ * @entry: an entry of a line
+ *
+ * Tells the whole text when it is pointed at, as the entry may be too narrow.
+ */
+void
+lr_list_entry_update_hint (GtkWidget *entry)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
+
+  gtk_widget_set_tooltip_text (entry, text[0] != '\0' ? text : NULL);
+}

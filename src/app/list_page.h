@@ -50,5 +50,7 @@ GtkWidget  *lr_list_page_line  (LrListPage *self, const LrListLine *line, gboole
 void        lr_list_line_add   (GtkWidget *line, const char *name, GtkWidget *child, gboolean is_instead);
 GtkWidget  *lr_list_line_get   (GtkWidget *line, const char *name); /* (transfer none) (nullable) */
 const char *lr_list_line_get_key (GtkWidget *line);
+/* What an entry has no room for is told when it is pointed at */
+void        lr_list_entry_update_hint (GtkWidget *entry);
 /* The line that @child stands in, and the page */
 GtkWidget  *lr_list_line_of    (GtkWidget *child);

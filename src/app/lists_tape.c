@@ -110,7 +110,7 @@ add_line (LrListPage       *page,
 {
   const LrItem *item = mark->placed->item;
   g_autofree char *spot = lr_tape_mark_spot (mark), *aim = lr_tape_mark_aim (mark, units), *height = say_height (mark, units);
-  g_autofree char *markup = g_markup_printf_escaped ("<b>%s</b>", spot), *lead = g_markup_escape_text (item->tag, -1);
+  g_autofree char *markup = g_markup_escape_text (spot, -1), *lead = g_markup_escape_text (item->tag, -1);
   /* Translators: where a thing is turned, "turned at Wenna; wall 3, 1.20 m from corner 3" */
   g_autofree char *note = aim[0] != '\0' ? g_markup_printf_escaped (_("turned %s"), aim) : g_strdup ("");
   g_autofree char *walls = say_fix (&mark->walls, units), *corners = say_fix (&mark->corners, units);
