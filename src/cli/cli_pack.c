@@ -34,7 +34,7 @@ print_text (const LrStudy   *study,
 {
   lr_cli_print_setup (study);
   if (rows->len == 0)
-    g_print ("%s\n", _("Nothing stands in the room yet. What is placed is listed here, with what it needs."));
+    g_print ("%s\n", lr_pack_empty_text ());
   print_lacking (rows);
   for (int group = 0; group < LR_N_PACK_GROUPS; group++)
     {

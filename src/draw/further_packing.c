@@ -60,6 +60,11 @@ lr_further_packing (LrFlow *flow)
   g_autoptr (GPtrArray) rows = lr_pack_rows_new (sheet->study, sheet->options->units);
 
   lr_flow_title (flow, _("Packing list"), NULL);
+  if (rows->len == 0)
+    {
+      lr_flow_paragraph (flow, lr_pack_empty_text ());
+      return;
+    }
   lr_flow_table (flow, columns, G_N_ELEMENTS (columns));
   add_lacking (flow, rows);
   for (int group = 0; group < LR_N_PACK_GROUPS; group++)

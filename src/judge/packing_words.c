@@ -49,6 +49,17 @@ lr_pack_lack_title (void)
   return _("Planned, but not in the kit");
 }
 
+/**
+ * lr_pack_empty_text:
+ *
+ * Returns: (transfer none): what is said of a list without rows
+ */
+const char *
+lr_pack_empty_text (void)
+{
+  return _("Nothing stands in the room yet. What is placed is listed here, with what it needs.");
+}
+
 static void
 row_free (gpointer data)
 {
