@@ -22,6 +22,17 @@ make_text (LrDocument  *document,
 }
 
 static void
+say_where (LrDocument *document,
+           const char *path)
+{
+  g_autofree char *name = g_filename_display_name (path);
+  /* Translators: name of a file with its folder */
+  g_autofree char *sentence = g_strdup_printf (_("The call times are saved as “%s”."), name);
+
+  lr_document_say (document, sentence);
+}
+
+static void
 response_cb (GtkNativeDialog *dialog,
              int              response)
 {
@@ -35,6 +46,8 @@ response_cb (GtkNativeDialog *dialog,
 
       if (text == NULL || !lr_save_bytes (g_file_peek_path (file), text, strlen (text), &error))
         lr_tell (gtk_native_dialog_get_transient_for (dialog), _("The calendar was not saved"), error->message);
+      else
+        say_where (document, g_file_peek_path (file));
     }
   g_object_unref (dialog);
 }

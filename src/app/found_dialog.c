@@ -10,6 +10,7 @@
 
 #include "found_dialog.h"
 
+#include "beside.h"
 #include "diff_words.h"
 
 #include <glib/gi18n-lib.h>
@@ -239,10 +240,10 @@ lr_found_dialog_new (GtkWindow  *parent,
                      LrDocument *document)
 {
   LrFoundDialog *self = g_object_new (LR_TYPE_FOUND_DIALOG, "transient-for", parent, "destroy-with-parent", TRUE,
-                                      "title", _("Differences to the plan"), "default-width", 460, "default-height", 420, NULL);
+                                      "default-width", 460, "default-height", 420, NULL);
 
   self->document = g_object_ref (document);
-  gtk_widget_insert_action_group (GTK_WIDGET (self), "win", G_ACTION_GROUP (parent));
+  lr_beside_bind (GTK_WINDOW (self), parent, document, _("Differences to the plan"));
   make (self);
   update (self);
   g_signal_connect_object (document, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);

@@ -7,11 +7,10 @@
 
 #include "list_page.h"
 
+#include "list_line.h"
 #include "plan_edit.h"
 
 #include <glib/gi18n-lib.h>
-
-#define KEY "lr-key"
 
 struct _LrListPage
 {
@@ -39,14 +38,14 @@ ticked_cb (LrListPage     *self,
 {
   const LrPlan *plan = lr_document_get_committed (self->document);
   gboolean is_ticked = gtk_check_button_get_active (check);
-  const char *key = lr_list_line_get_key (lr_list_line_of (GTK_WIDGET (check)));
+  const char *tick = g_object_get_data (G_OBJECT (check), LR_LIST_TICK);
   g_autoptr (GError) error = NULL;
   LrPlan *next;
 
-  if (self->is_setting || is_ticked == lr_plan_is_ticked (plan, self->list, key))
+  if (self->is_setting || is_ticked == lr_plan_is_ticked (plan, self->list, tick))
     return;
 
-  next = lr_plan_set_ticked (plan, self->list, key, is_ticked, &error);
+  next = lr_plan_set_ticked (plan, self->list, tick, is_ticked, &error);
   lr_list_page_commit (self, next, is_ticked ? _("Tick a line") : _("Untick a line"), &error);
 }
 
@@ -73,69 +72,13 @@ update_count (LrListPage *self)
 /* --- Lines ---------------------------------------------------------------------------------------------------- */
 
 static GtkWidget *
-make_label (const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0.0F);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  if (css_class != NULL)
-    gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
-static void
-point_cb (GtkEventController *motion)
-{
-  GtkWidget *line = gtk_event_controller_get_widget (motion);
-  GtkWidget *page = gtk_widget_get_ancestor (line, LR_TYPE_LIST_PAGE);
-  const char *item = g_object_get_data (G_OBJECT (line), "lr-item");
-
-  if (page != NULL && item != NULL)
-    lr_document_point_at (LR_LIST_PAGE (page)->document, item);
-}
-
-static void
-leave_cb (GtkEventController *motion)
-{
-  GtkWidget *page = gtk_widget_get_ancestor (gtk_event_controller_get_widget (motion), LR_TYPE_LIST_PAGE);
-
-  if (page != NULL)
-    lr_document_point_at (LR_LIST_PAGE (page)->document, NULL);
-}
-
-/* Box, lead, text over its note */
-static GtkWidget *
 make_line (LrListPage *self,
            const char *key)
 {
-  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8), *texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *check = gtk_check_button_new (), *lead = make_label ("numeric"), *text = make_label (NULL), *note = make_label ("note");
-  GtkEventController *motion = gtk_event_controller_motion_new ();
+  GtkWidget *line = lr_list_line_new (key);
 
-  g_object_set_data_full (G_OBJECT (line), KEY, g_strdup (key), g_free);
-  gtk_widget_add_css_class (line, "list-line");
-  gtk_widget_set_valign (check, GTK_ALIGN_CENTER);
-  gtk_widget_set_valign (lead, GTK_ALIGN_CENTER);
-  gtk_widget_set_hexpand (texts, TRUE);
-  gtk_widget_set_valign (texts, GTK_ALIGN_CENTER);
-  gtk_label_set_wrap (GTK_LABEL (lead), FALSE);
-  gtk_size_group_add_widget (self->leads, lead);
-  gtk_box_append (GTK_BOX (texts), text);
-  gtk_box_append (GTK_BOX (texts), note);
-  gtk_box_append (GTK_BOX (line), check);
-  gtk_box_append (GTK_BOX (line), lead);
-  gtk_box_append (GTK_BOX (line), texts);
-  g_object_set_data (G_OBJECT (line), "lr-check", check);
-  g_object_set_data (G_OBJECT (line), "lr-lead", lead);
-  g_object_set_data (G_OBJECT (line), "lr-texts", texts);
-  g_object_set_data (G_OBJECT (line), "lr-text", text);
-  g_object_set_data (G_OBJECT (line), "lr-note", note);
-  g_signal_connect_object (check, "toggled", G_CALLBACK (ticked_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect (motion, "enter", G_CALLBACK (point_cb), NULL);
-  g_signal_connect (motion, "leave", G_CALLBACK (leave_cb), NULL);
-  gtk_widget_add_controller (line, motion);
+  gtk_size_group_add_widget (self->leads, lr_list_line_get (line, "lr-lead"));
+  g_signal_connect_object (lr_list_line_get (line, "lr-check"), "toggled", G_CALLBACK (ticked_cb), self, G_CONNECT_SWAPPED);
   return line;
 }
 
@@ -150,15 +93,6 @@ put_in_place (LrListPage *self,
     gtk_box_reorder_child_after (GTK_BOX (self->lines), widget, self->last);
   self->last = widget;
   g_hash_table_add (self->seen, widget);
-}
-
-static void
-set_text (GtkWidget  *label,
-          const char *markup)
-{
-  if (g_strcmp0 (gtk_label_get_label (GTK_LABEL (label)), markup != NULL ? markup : "") != 0 || !gtk_label_get_use_markup (GTK_LABEL (label)))
-    gtk_label_set_markup (GTK_LABEL (label), markup != NULL ? markup : "");
-  gtk_widget_set_visible (label, markup != NULL);
 }
 
 /* (transfer none): of that key, made by @make if need be */
@@ -195,20 +129,11 @@ lr_list_page_line (LrListPage       *self,
                    gboolean         *is_new)
 {
   const LrPlan *plan = lr_document_get_plan (self->document);
-  gboolean was_made, is_ticked = line->has_box && lr_plan_is_ticked (plan, self->list, line->key);
+  const char *tick = line->tick != NULL ? line->tick : line->key;
+  gboolean was_made, is_ticked = line->has_box && lr_plan_is_ticked (plan, self->list, tick);
   GtkWidget *widget = take_widget (self, line->key, make_line, &was_made);
-  GtkWidget *check = g_object_get_data (G_OBJECT (widget), "lr-check");
-  g_autofree char *plain = NULL;
 
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), is_ticked);
-  gtk_widget_set_sensitive (check, line->has_box && !plan->is_read_only);
-  gtk_widget_set_opacity (check, line->has_box ? 1.0 : 0.0);
-  set_text (g_object_get_data (G_OBJECT (widget), "lr-lead"), line->lead);
-  set_text (g_object_get_data (G_OBJECT (widget), "lr-text"), line->markup);
-  set_text (g_object_get_data (G_OBJECT (widget), "lr-note"), line->note);
-  g_object_set_data_full (G_OBJECT (widget), "lr-item", g_strdup (line->item), g_free);
-  if (line->markup != NULL && pango_parse_markup (line->markup, -1, 0, NULL, &plain, NULL, NULL))
-    gtk_accessible_update_property (GTK_ACCESSIBLE (check), GTK_ACCESSIBLE_PROPERTY_LABEL, plain, -1);
+  lr_list_line_set (widget, line, is_ticked, plan->is_read_only);
   self->n_boxes += line->has_box ? 1 : 0;
   self->n_ticked += is_ticked ? 1 : 0;
   if (is_new != NULL)
@@ -220,7 +145,7 @@ static GtkWidget *
 make_group (LrListPage *self,
             const char *key)
 {
-  GtkWidget *label = make_label ("panel-title");
+  GtkWidget *label = lr_list_label_new ("panel-title");
 
   gtk_widget_set_margin_top (label, 12);
   gtk_widget_set_margin_bottom (label, 2);
@@ -246,7 +171,7 @@ static GtkWidget *
 make_sentence (LrListPage *self,
                const char *key)
 {
-  GtkWidget *label = make_label (NULL);
+  GtkWidget *label = lr_list_label_new (NULL);
 
   gtk_widget_set_margin_top (label, 4);
   gtk_widget_set_margin_bottom (label, 4);
@@ -267,67 +192,7 @@ lr_list_page_say (LrListPage *self,
   g_autofree char *own = g_strconcat ("say:", key, NULL);
   gboolean is_new;
 
-  set_text (take_widget (self, own, make_sentence, &is_new), markup);
-}
-
-/**
- * lr_list_line_add:
- * @line: a new line
- * @name: by which lr_list_line_get() finds it
- * @child: a widget
- * @is_instead: it takes the place of the text, and the note stands under it; else it comes at the line's end
- */
-void
-lr_list_line_add (GtkWidget  *line,
-                  const char *name,
-                  GtkWidget  *child,
-                  gboolean    is_instead)
-{
-  if (is_instead)
-    gtk_box_prepend (GTK_BOX (g_object_get_data (G_OBJECT (line), "lr-texts")), child);
-  else
-    gtk_box_append (GTK_BOX (line), child);
-  g_object_set_data (G_OBJECT (line), name, child);
-}
-
-/**
- * lr_list_line_get:
- * @line: a line
- * @name: as given to lr_list_line_add()
- *
- * Returns: (transfer none) (nullable): the widget
- */
-GtkWidget *
-lr_list_line_get (GtkWidget  *line,
-                  const char *name)
-{
-  return g_object_get_data (G_OBJECT (line), name);
-}
-
-/**
- * lr_list_line_get_key:
- * @line: a line
- *
- * Returns: (transfer none): its key
- */
-const char *
-lr_list_line_get_key (GtkWidget *line)
-{
-  return g_object_get_data (G_OBJECT (line), KEY);
-}
-
-/**
- * lr_list_line_of:
- * @child: what stands in a line
- *
- * Returns: (transfer none) (nullable): the line
- */
-GtkWidget *
-lr_list_line_of (GtkWidget *child)
-{
-  while (child != NULL && g_object_get_data (G_OBJECT (child), KEY) == NULL)
-    child = gtk_widget_get_parent (child);
-  return child;
+  lr_list_label_set (take_widget (self, own, make_sentence, &is_new), markup);
 }
 
 /* --- Filling -------------------------------------------------------------------------------------------------- */
@@ -468,7 +333,7 @@ lr_list_page_init (LrListPage *self)
   self->leads = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
   self->column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   self->bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  self->count = make_label ("note");
+  self->count = lr_list_label_new ("note");
   self->untick = gtk_button_new_with_label (_("Untick all"));
   self->lines = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   gtk_label_set_wrap (GTK_LABEL (self->count), FALSE);

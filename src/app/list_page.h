@@ -36,6 +36,7 @@ void        lr_list_page_say   (LrListPage *self, const char *key, const char *m
 typedef struct
 {
   const char *key;
+  const char *tick;   /* by what it is ticked, see lr_tick_key(); NULL: its key */
   gboolean    has_box;
   const char *lead;   /* (nullable): markup of a narrow column, "2 ×" */
   const char *markup; /* what it is; (nullable) where the list puts a widget of its own there */
@@ -49,5 +50,7 @@ GtkWidget  *lr_list_page_line  (LrListPage *self, const LrListLine *line, gboole
 void        lr_list_line_add   (GtkWidget *line, const char *name, GtkWidget *child, gboolean is_instead);
 GtkWidget  *lr_list_line_get   (GtkWidget *line, const char *name); /* (transfer none) (nullable) */
 const char *lr_list_line_get_key (GtkWidget *line);
+/* What an entry has no room for is told when it is pointed at */
+void        lr_list_entry_update_hint (GtkWidget *entry);
 /* The line that @child stands in, and the page */
 GtkWidget  *lr_list_line_of    (GtkWidget *child);

@@ -24,7 +24,8 @@ fill (LrListPage *page,
   for (guint i = 0; i < checks->len; i++)
     {
       const LrPrerollCheck *check = g_ptr_array_index (checks, i);
-      const LrListLine line = { .key = check->key, .has_box = TRUE, .markup = check->markup, .item = check->item[0] != '\0' ? check->item : NULL };
+      const LrListLine line = { .key = check->key, .tick = check->tick, .has_box = TRUE,
+                                .markup = check->markup, .item = check->item[0] != '\0' ? check->item : NULL };
 
       if ((int) check->group != group)
         {

@@ -11,6 +11,7 @@
 #include "lists_dialog.h"
 
 #include "app.h"
+#include "beside.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -109,12 +110,8 @@ lr_lists_dialog_close_request (GtkWindow *window)
 static void
 active_cb (GtkWindow *window)
 {
-  GtkWidget *focus = gtk_window_get_focus (window);
-
-  if (gtk_window_is_active (window) || focus == NULL)
-    return;
-  gtk_window_set_focus (window, NULL);
-  gtk_window_set_focus (window, focus);
+  if (!gtk_window_is_active (window))
+    lr_beside_take_typed (window);
 }
 
 static void
@@ -165,16 +162,11 @@ static LrListsDialog *
 make_dialog (GtkWindow  *parent,
              LrDocument *document)
 {
-  LrListsDialog *self = g_object_new (LR_TYPE_LISTS_DIALOG, "transient-for", parent, "destroy-with-parent", TRUE, "title", _("Lists"),
+  LrListsDialog *self = g_object_new (LR_TYPE_LISTS_DIALOG, "transient-for", parent, "destroy-with-parent", TRUE,
                                       "default-width", 860, "default-height", 720, NULL);
 
   self->document = g_object_ref (document);
-  if (parent != NULL && G_IS_ACTION_GROUP (parent))
-    {
-      gtk_widget_insert_action_group (GTK_WIDGET (self), "win", G_ACTION_GROUP (parent));
-      /* the group holds its window, which is not destroyed before it is let go */
-      g_signal_connect_object (parent, "unrealize", G_CALLBACK (gtk_window_destroy), self, G_CONNECT_SWAPPED);
-    }
+  lr_beside_bind (GTK_WINDOW (self), parent, document, _("Lists"));
   g_signal_connect_swapped (self->stack, "notify::visible-child", G_CALLBACK (make_shown), self);
   return self;
 }

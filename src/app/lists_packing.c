@@ -20,7 +20,8 @@ add_row (LrListPage      *page,
 {
   g_autofree char *lead = g_strdup_printf ("%d\u00a0×", row->quantity);
   g_autofree char *markup = g_markup_escape_text (row->title, -1), *note = g_markup_escape_text (row->why, -1);
-  const LrListLine line = { .key = row->key, .has_box = TRUE, .lead = lead, .markup = markup, .note = *note != '\0' ? note : NULL };
+  const LrListLine line = { .key = row->key, .tick = row->tick, .has_box = TRUE,
+                            .lead = lead, .markup = markup, .note = *note != '\0' ? note : NULL };
 
   lr_list_page_line (page, &line, NULL);
 }
@@ -54,7 +55,7 @@ fill (LrListPage *page,
   g_autoptr (GPtrArray) rows = lr_pack_rows_new (lr_document_get_study (document), lr_document_get_units (document));
 
   if (rows->len == 0)
-    lr_list_page_say (page, "none", _("Nothing stands in the room yet. What is placed is listed here, with what it needs."));
+    lr_list_page_say (page, "none", lr_pack_empty_text ());
   add_lacking (page, rows);
   for (int group = 0; group < LR_N_PACK_GROUPS; group++)
     {

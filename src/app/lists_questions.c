@@ -246,6 +246,7 @@ set_entry (GtkWidget  *entry,
 
   if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (entry)), text) && (focus == NULL || !gtk_widget_is_ancestor (focus, entry)))
     gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  lr_list_entry_update_hint (entry);
 }
 
 static void

@@ -193,6 +193,7 @@ set_line (GtkWidget       *line,
       g_object_set_data_full (G_OBJECT (title), "shown-text", g_strdup (step->title), g_free);
       if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (title)), step->title) != 0)
         gtk_editable_set_text (GTK_EDITABLE (title), step->title);
+      lr_list_entry_update_hint (title);
     }
   set_shown (minutes, step->minutes);
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (minutes), step->minutes);
@@ -203,7 +204,7 @@ set_line (GtkWidget       *line,
   else if (step->is_left_out)
     set_button (drop, "edit-undo-symbolic", _("Take the step back in"));
   else
-    set_button (drop, "window-close-symbolic", _("Leave the step out"));
+    set_button (drop, "user-trash-symbolic", _("Leave the step out; it can be taken back in"));
 }
 
 static char *

@@ -110,11 +110,12 @@ add_line (LrListPage       *page,
 {
   const LrItem *item = mark->placed->item;
   g_autofree char *spot = lr_tape_mark_spot (mark), *aim = lr_tape_mark_aim (mark, units), *height = say_height (mark, units);
-  g_autofree char *markup = g_markup_printf_escaped ("<b>%s</b>", spot), *lead = g_markup_escape_text (item->tag, -1);
+  g_autofree char *markup = g_markup_escape_text (spot, -1), *lead = g_markup_escape_text (item->tag, -1);
   /* Translators: where a thing is turned, "turned at Wenna; wall 3, 1.20 m from corner 3" */
   g_autofree char *note = aim[0] != '\0' ? g_markup_printf_escaped (_("turned %s"), aim) : g_strdup ("");
   g_autofree char *walls = say_fix (&mark->walls, units), *corners = say_fix (&mark->corners, units);
-  const LrListLine text = { .key = item->id, .has_box = TRUE, .lead = lead, .markup = markup, .note = note, .item = item->id };
+  g_autofree char *tick = lr_tape_mark_tick (mark);
+  const LrListLine text = { .key = item->id, .tick = tick, .has_box = TRUE, .lead = lead, .markup = markup, .note = note, .item = item->id };
   gboolean is_new;
   GtkWidget *line = lr_list_page_line (page, &text, &is_new);
 

@@ -10,10 +10,10 @@
 #include "app.h"
 #include "ask.h"
 #include "page.h"
+#include "page_zoom.h"
 
 #include <glib/gi18n-lib.h>
 
-#define MARGIN_PX 16.0
 #define AROUND_PX 48  /* of the window behind that stays in sight */
 #define BARS_PX 116   /* header bar, and the lines under the sheet */
 
@@ -25,7 +25,8 @@ struct _LrPageDialog
   GtkWindow   parent_instance;
 
   LrDocument *document;
-  GtkWidget  *paper, *sheet, *scale, *along, *previous, *next, *number;
+  GtkWidget  *paper, *scroller, *sheet, *scale, *along, *previous, *next, *number, *zoom_label;
+  LrPageZoom  zoom;
   GArray     *sheets;  /* LrPageSheet: of the document as it is now */
   guint       shown;   /* which of them */
 };
@@ -85,7 +86,7 @@ draw_sheet_cb (GtkDrawingArea *area,
   const LrPageSheet *sheet = &g_array_index (self->sheets, LrPageSheet, self->shown);
   double width_pt = sheet->width_pt, height_pt = sheet->height_pt, scale;
 
-  scale = MIN ((width_px - 2.0 * MARGIN_PX) / width_pt, (height_px - 2.0 * MARGIN_PX) / height_pt);
+  scale = lr_page_zoom_scale (&self->zoom, width_px, height_px);
   if (scale <= 0.0)
     return;
 
@@ -97,6 +98,14 @@ draw_sheet_cb (GtkDrawingArea *area,
   cairo_rectangle (cr, 0.0, 0.0, width_pt, height_pt);
   cairo_clip (cr);
   lr_page_draw_sheet (cr, lr_document_get_study (self->document), lr_document_get_remarks (self->document), &options, self->shown);
+}
+
+static void
+show_zoom (LrPageDialog *self)
+{
+  g_autofree char *text = lr_page_zoom_text (&self->zoom);
+
+  gtk_button_set_label (GTK_BUTTON (self->zoom_label), text);
 }
 
 static void
@@ -117,7 +126,25 @@ update (LrPageDialog *self)
   gtk_widget_set_sensitive (self->previous, self->shown > 0);
   gtk_widget_set_sensitive (self->next, self->shown + 1 < self->sheets->len);
   gtk_label_set_label (GTK_LABEL (self->scale), text);
-  gtk_widget_queue_draw (self->sheet);
+  lr_page_zoom_set_size (&self->zoom, g_array_index (self->sheets, LrPageSheet, self->shown).width_pt,
+                         g_array_index (self->sheets, LrPageSheet, self->shown).height_pt);
+  show_zoom (self);
+}
+
+static void
+zoom_cb (GtkWidget  *widget,
+         const char *action,
+         GVariant   *parameter)
+{
+  LrPageDialog *self = LR_PAGE_DIALOG (widget);
+
+  if (g_str_equal (action, "page.zoom-to"))
+    lr_page_zoom_to (&self->zoom, g_variant_get_double (parameter));
+  else if (g_str_equal (action, "page.zoom-toggle"))
+    lr_page_zoom_to (&self->zoom, self->zoom.zoom > 0.0 ? 0.0 : 1.0);
+  else if (!g_str_equal (action, "page.zoomed"))
+    lr_page_zoom_step (&self->zoom, g_str_equal (action, "page.zoom-in") ? 1 : -1);
+  show_zoom (self);
 }
 
 static void
@@ -265,7 +292,14 @@ save_response_cb (GtkNativeDialog *dialog,
 
       if (lr_page_write_pdf (lr_document_get_study (self->document), lr_document_get_remarks (self->document), &options, path,
                              &error))
-        gtk_window_close (GTK_WINDOW (self));
+        {
+          g_autofree char *name = g_filename_display_name (path);
+          /* Translators: name of a file with its folder */
+          g_autofree char *sentence = g_strdup_printf (_("The page is saved as “%s”."), name);
+
+          lr_document_say (self->document, sentence);
+          gtk_window_close (GTK_WINDOW (self));
+        }
       else
         lr_tell (GTK_WINDOW (self), _("The page was not saved"), error->message);
     }
@@ -311,6 +345,14 @@ lr_page_dialog_dispose (GObject *object)
   G_OBJECT_CLASS (lr_page_dialog_parent_class)->dispose (object);
 }
 
+/* The sheet's own keys; 1 and 2 are hundreds of per cent */
+static const struct { guint key; const char *action, *format; double ratio; } zoom_keys[] = {
+  { GDK_KEY_plus, "page.zoom-in", NULL, 0.0 }, { GDK_KEY_equal, "page.zoom-in", NULL, 0.0 }, { GDK_KEY_KP_Add, "page.zoom-in", NULL, 0.0 },
+  { GDK_KEY_minus, "page.zoom-out", NULL, 0.0 }, { GDK_KEY_KP_Subtract, "page.zoom-out", NULL, 0.0 },
+  { GDK_KEY_0, "page.zoom-to", "d", 0.0 }, { GDK_KEY_KP_0, "page.zoom-to", "d", 0.0 },
+  { GDK_KEY_1, "page.zoom-to", "d", 1.0 }, { GDK_KEY_2, "page.zoom-to", "d", 2.0 },
+};
+
 static void
 lr_page_dialog_class_init (LrPageDialogClass *klass)
 {
@@ -323,10 +365,23 @@ lr_page_dialog_class_init (LrPageDialogClass *klass)
   gtk_widget_class_install_action (widget_class, "page.next", NULL, turn_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Up, 0, "page.previous", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Down, 0, "page.next", NULL);
+  gtk_widget_class_install_action (widget_class, "page.zoom-in", NULL, zoom_cb);
+  gtk_widget_class_install_action (widget_class, "page.zoom-out", NULL, zoom_cb);
+  gtk_widget_class_install_action (widget_class, "page.zoom-to", "d", zoom_cb);
+  gtk_widget_class_install_action (widget_class, "page.zoom-toggle", NULL, zoom_cb);
+  gtk_widget_class_install_action (widget_class, "page.zoomed", NULL, zoom_cb);
+  for (gsize i = 0; i < G_N_ELEMENTS (zoom_keys); i++)
+    gtk_widget_class_add_binding_action (widget_class, zoom_keys[i].key, GDK_CONTROL_MASK, zoom_keys[i].action, zoom_keys[i].format,
+                                         zoom_keys[i].ratio);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_s, GDK_CONTROL_MASK, "page.save", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_p, GDK_CONTROL_MASK, "page.print", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_set_template_from_resource (widget_class, LR_RESOURCE_PATH "/ui/page-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, LrPageDialog, paper);
+  gtk_widget_class_bind_template_child (widget_class, LrPageDialog, scroller);
   gtk_widget_class_bind_template_child (widget_class, LrPageDialog, sheet);
+  gtk_widget_class_bind_template_child (widget_class, LrPageDialog, zoom_label);
   gtk_widget_class_bind_template_child (widget_class, LrPageDialog, scale);
   gtk_widget_class_bind_template_child (widget_class, LrPageDialog, along);
   gtk_widget_class_bind_template_child (widget_class, LrPageDialog, previous);
@@ -341,6 +396,7 @@ lr_page_dialog_init (LrPageDialog *self)
   g_autoptr (GtkStringList) model = gtk_string_list_new (papers);
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  lr_page_zoom_init (&self->zoom, self->scroller, self->sheet);
   gtk_drop_down_set_model (GTK_DROP_DOWN (self->paper), G_LIST_MODEL (model));
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->paper), locale_paper () == LR_PAPER_LETTER ? 1 : 0);
 }
@@ -351,10 +407,10 @@ fit_to_window (LrPageDialog *self,
                GtkWidget    *window)
 {
   int width_px = gtk_widget_get_width (window) - AROUND_PX, height_px = gtk_widget_get_height (window) - AROUND_PX;
-  double sheet_px = height_px - BARS_PX - 2.0 * MARGIN_PX;
+  double sheet_px = height_px - BARS_PX - 2.0 * LR_PAGE_MARGIN_PX;
 
   if (width_px > 0 && sheet_px > 0.0)
-    gtk_window_set_default_size (GTK_WINDOW (self), MIN (width_px, (int) (sheet_px * G_SQRT2 + 2.0 * MARGIN_PX)), height_px);
+    gtk_window_set_default_size (GTK_WINDOW (self), MIN (width_px, (int) (sheet_px * G_SQRT2 + 2.0 * LR_PAGE_MARGIN_PX)), height_px);
 }
 
 static void

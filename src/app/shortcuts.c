@@ -111,6 +111,23 @@ lr_shortcuts_bind (GtkApplication *application)
       }
 }
 
+/**
+ * lr_shortcuts_keys:
+ * @action: detailed name of an action
+ *
+ * Returns: (transfer full): its keys, as accelerators; none if the table has none
+ */
+GStrv
+lr_shortcuts_keys (const char *action)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
+    for (gsize j = 0; j < groups[i].n; j++)
+      if (g_strcmp0 (groups[i].shortcuts[j].action, action) == 0)
+        return g_strsplit (groups[i].shortcuts[j].keys, " ", -1);
+
+  return g_new0 (char *, 1);
+}
+
 static void
 append_group (GString     *ui,
               const Group *group)

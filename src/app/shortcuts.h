@@ -9,5 +9,7 @@
 
 /* Binds the keys of actions of the application and its windows */
 void       lr_shortcuts_bind       (GtkApplication *application);
+/* (transfer full): keys of an action by its detailed name */
+GStrv      lr_shortcuts_keys       (const char *action);
 /* A window that lists them all */
 GtkWidget *lr_shortcuts_window_new (void);

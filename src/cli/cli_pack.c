@@ -29,8 +29,12 @@ print_lacking (const GPtrArray *rows)
 }
 
 static void
-print_text (const GPtrArray *rows)
+print_text (const LrStudy   *study,
+            const GPtrArray *rows)
 {
+  lr_cli_print_setup (study);
+  if (rows->len == 0)
+    g_print ("%s\n", lr_pack_empty_text ());
   print_lacking (rows);
   for (int group = 0; group < LR_N_PACK_GROUPS; group++)
     {
@@ -97,7 +101,7 @@ lr_cli_pack (int    argc,
       g_print ("%s", csv);
     }
   else
-    print_text (rows);
+    print_text (plan->study, rows);
   if (!is_json)
     code = lr_cli_flush () ? LR_EXIT_OK : LR_EXIT_FAILED;
 

@@ -279,3 +279,21 @@ lr_cli_plan_free (LrCliPlan *plan)
   g_free (plan->path);
   g_free (plan);
 }
+
+/**
+ * lr_cli_print_setup:
+ * @study: of the plan
+ *
+ * Prints the set-up's name and, where there are others, how many.
+ */
+void
+lr_cli_print_setup (const LrStudy *study)
+{
+  guint n = study->plan->setups->len;
+
+  if (n > 1)
+    /* Translators: name of a set-up, and how many there are */
+    g_print (_("%s (one of %u set-ups)\n\n"), study->setup->name, n);
+  else if (study->setup->name[0] != '\0')
+    g_print ("%s\n\n", study->setup->name);
+}

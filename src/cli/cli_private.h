@@ -50,6 +50,8 @@ gint64     lr_cli_date_of (const char *path);
 
 /* One sentence on stderr, after the program's name and @what (a file, a command); @what may be NULL */
 void     lr_cli_complain   (const char *what, const char *format, ...) G_GNUC_PRINTF (2, 3);
+/* The name of the set-up that a text is about, as its head */
+void     lr_cli_print_setup (const LrStudy *study);
 LrExit   lr_cli_print_json (JsonNode *node);
 /* Whether all that was printed has arrived; says so if not */
 gboolean lr_cli_flush      (void);

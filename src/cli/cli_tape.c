@@ -123,6 +123,7 @@ print_text (const LrCliPlan *plan,
   g_autofree char *longest = say_length (plan->plan->limits.value[LR_LIMIT_TAPE_LENGTH], plan->units);
   LrTapeGrid grid;
 
+  lr_cli_print_setup (plan->study);
   if (marks->len == 0 || !lr_tape_grid (plan->study->setup->room, &grid))
     {
       g_print ("%s\n", _("Nothing is marked on the floor: there is no room, or nothing stands in it."));

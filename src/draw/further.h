@@ -6,7 +6,8 @@
  * job, the day and "sheet 2 of 4"; a table that goes on has its heads and its group's title again.
  *
  *   further.c        which lists there are, sheets and their number
- *   further_flow.c   what stands in a list, and where it is broken
+ *   further_flow.c   what stands in a list
+ *   further_break.c  where it is broken into sheets
  *   further_draw.c   painting a sheet
  *   further_NAME.c   one list each
  */
@@ -48,6 +49,8 @@ void   lr_flow_table     (LrFlow *flow, const LrFlowColumn *columns, gsize n_col
 void   lr_flow_row       (LrFlow *flow, LrFlowBox box, const char *const *cells);
 /* Ruled lines to write on, which stay together with what stands before them */
 void   lr_flow_lines     (LrFlow *flow, guint n);
+/* The same down to the sheet's foot */
+void   lr_flow_lines_to_foot (LrFlow *flow);
 /* A drawing as wide as the text. @data (transfer full), freed by @destroy */
 void   lr_flow_figure    (LrFlow *flow, double height_pt, LrFlowDraw draw, gpointer data, GDestroyNotify destroy);
 /* A drawing on a sheet of its own, upright or lying, under a title as of lr_flow_title() */
@@ -65,7 +68,7 @@ void lr_further_tape      (LrFlow *flow);
 void lr_further_grid      (LrFlow *flow);
 void lr_further_packing   (LrFlow *flow);
 
-/* --- further_flow.c, further_draw.c: for further.c --------------------------------------------------------------- */
+/* --- further_flow.c, further_break.c, further_draw.c: for further.c --------------------------------------------------------------- */
 
 typedef enum { LR_BLOCK_TITLE, LR_BLOCK_GROUP, LR_BLOCK_PARAGRAPH, LR_BLOCK_ROW, LR_BLOCK_LINES, LR_BLOCK_FIGURE, LR_BLOCK_WHOLE } LrBlockKind;
 
@@ -78,10 +81,12 @@ typedef struct
   char               *cell[LR_FLOW_MAX_CELLS];
   LrFlowBox           box;
   guint               n_lines;
+  gboolean            fills_sheet; /* lines: as many as there is room for */
   gboolean            is_lying;
   LrFlowDraw          draw;
   gpointer            data;
   GDestroyNotify      destroy;
+  double              pad;    /* over and under the text of a row or paragraph [pt] */
   double              height; /* without heads [pt] */
 
   /* where it came to stand */
@@ -118,11 +123,13 @@ struct LrFlow
 #define LR_FLOW_GROUP_SIZE   10.0
 #define LR_FLOW_TITLE_SIZE   15.0
 #define LR_FLOW_PAD_PT       3.2  /* over and under the text of a row */
+#define LR_FLOW_TIGHT_PT     1.7  /* the same where a list would go on for a few rows */
 #define LR_FLOW_GAP_PT       8.0  /* between columns */
 #define LR_FLOW_BOX_PT       8.5  /* side of a box to tick */
 #define LR_FLOW_BOXES_PT     15.0 /* width of the column of boxes */
 #define LR_FLOW_HEADS_PT     13.0 /* height of a table's heads */
 #define LR_FLOW_GROUP_PT     24.0
+#define LR_FLOW_LEAST_LINES  3
 #define LR_FLOW_RULED_PT     (8.0 * LR_MM_PT) /* between ruled lines: as handwriting needs, common practice, no source */
 
 LrFlow *lr_flow_new    (const LrSheet *sheet);

@@ -36,7 +36,7 @@ lr_further_checks (LrFlow *flow)
       if ((int) check->group != group)
         lr_flow_group (flow, lr_preroll_group_title (check->group));
       group = (int) check->group;
-      lr_flow_row (flow, lr_plan_is_ticked (sheet->study->plan, "checks", check->key) ? LR_FLOW_BOX_TICKED : LR_FLOW_BOX, cells);
+      lr_flow_row (flow, lr_plan_is_ticked (sheet->study->plan, "checks", check->tick) ? LR_FLOW_BOX_TICKED : LR_FLOW_BOX, cells);
     }
   lr_flow_paragraph (flow,
                      _("Levels that are expected are right to half a stop at best. What holds for stands, leads, heat and ways out is checked on the day; "

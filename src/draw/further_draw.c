@@ -168,7 +168,7 @@ draw_row (const LrFlow  *flow,
     draw_heads (flow, sheet, block, box, y);
 
   lr_page_tag_begin (sheet, "TR");
-  draw_box (sheet, block->box, box->x, y + LR_FLOW_PAD_PT + 0.5 * (flow->line - LR_FLOW_BOX_PT));
+  draw_box (sheet, block->box, box->x, y + block->pad + 0.5 * (flow->line - LR_FLOW_BOX_PT));
   for (gsize i = 0; i < block->n_columns; i++)
     {
       LrTextStyle style;
@@ -182,7 +182,7 @@ draw_row (const LrFlow  *flow,
       lr_page_tag_begin (sheet, "TD");
       lr_theme_set_color (sheet->cr, sheet->theme->ink, 1.0);
       lr_text_draw (sheet->cr, sheet->theme, &style, box->x + x + (style.align == LR_ALIGN_RIGHT ? width : 0.0),
-                    y + LR_FLOW_PAD_PT + flow->ascent, block->cell[i]);
+                    y + block->pad + flow->ascent, block->cell[i]);
       lr_page_tag_end (sheet, "TD");
     }
   lr_page_tag_end (sheet, "TR");
@@ -200,7 +200,7 @@ draw_paragraph (const LrFlow  *flow,
 
   lr_page_tag_begin (sheet, "P");
   lr_theme_set_color (sheet->cr, sheet->theme->ink, 1.0);
-  lr_text_draw (sheet->cr, sheet->theme, &style, box->x, y + LR_FLOW_PAD_PT + flow->ascent, block->text);
+  lr_text_draw (sheet->cr, sheet->theme, &style, box->x, y + block->pad + flow->ascent, block->text);
   lr_page_tag_end (sheet, "P");
 }
 

@@ -165,7 +165,8 @@ lr_flow_paragraph (LrFlow     *flow,
 
   lr_text_measure (flow->sheet->cr, flow->sheet->theme, &style, markup, NULL, &height);
   block->text = g_strdup (markup);
-  block->height = height + 2.0 * LR_FLOW_PAD_PT;
+  block->pad = LR_FLOW_PAD_PT;
+  block->height = height + 2.0 * block->pad;
 }
 
 /**
@@ -249,7 +250,8 @@ lr_flow_row (LrFlow            *flow,
       lr_text_measure (flow->sheet->cr, flow->sheet->theme, &style, block->cell[i], NULL, &height);
       highest = MAX (highest, height);
     }
-  block->height = highest + 2.0 * LR_FLOW_PAD_PT;
+  block->pad = LR_FLOW_PAD_PT;
+  block->height = highest + 2.0 * block->pad;
 }
 
 /**
@@ -267,6 +269,19 @@ lr_flow_lines (LrFlow *flow,
 
   block->n_lines = n;
   block->height = n * LR_FLOW_RULED_PT + LR_FLOW_PAD_PT;
+}
+
+/**
+ * lr_flow_lines_to_foot:
+ * @flow: a flow
+ *
+ * Ruled lines down to the foot of the sheet, three at least.
+ */
+void
+lr_flow_lines_to_foot (LrFlow *flow)
+{
+  lr_flow_lines (flow, LR_FLOW_LEAST_LINES);
+  ((LrBlock *) g_ptr_array_index (flow->blocks, flow->blocks->len - 1))->fills_sheet = TRUE;
 }
 
 /**
@@ -321,110 +336,4 @@ lr_flow_whole (LrFlow         *flow,
   block->draw = draw;
   block->data = data;
   block->destroy = destroy;
-}
-
-/* --- Breaking ------------------------------------------------------------------------------------------------- */
-
-typedef struct
-{
-  LrFlow        *flow;
-  const LrBlock *title, *group;
-  const LrBlock *before;  /* on this sheet; NULL: nothing yet */
-  double         y, room; /* on this sheet */
-} Break;
-
-static void
-begin_sheet (Break         *at,
-             const LrBlock *title,
-             gboolean       goes_on)
-{
-  LrFlowSheet sheet = { title, goes_on ? at->group : NULL, goes_on, title->is_lying };
-  LrBox box;
-
-  g_array_append_val (at->flow->sheets, sheet);
-  lr_flow_whole_box (at->flow, title->is_lying, &box);
-  at->title = title;
-  at->before = NULL;
-  at->y = sheet.group != NULL ? LR_FLOW_GROUP_PT : 0.0;
-  at->room = box.height;
-}
-
-static gboolean
-needs_heads (const LrBlock *block,
-             const LrBlock *before)
-{
-  gboolean has_any = FALSE;
-
-  if (block->kind != LR_BLOCK_ROW || (before != NULL && before->kind == LR_BLOCK_ROW && before->columns == block->columns))
-    return FALSE;
-  for (gsize i = 0; i < block->n_columns; i++)
-    has_any |= block->columns[i].head != NULL;
-  return has_any;
-}
-
-/* What must stand on one sheet from @index on: a title with what follows it, a row with the lines to write on under it */
-static double
-height_together (const LrFlow  *flow,
-                 guint          index,
-                 const LrBlock *before)
-{
-  double height = 0.0;
-
-  for (guint i = index; i < flow->blocks->len; i++)
-    {
-      const LrBlock *block = g_ptr_array_index (flow->blocks, i);
-      const LrBlock *next = i + 1 < flow->blocks->len ? g_ptr_array_index (flow->blocks, i + 1) : NULL;
-
-      height += block->height + (needs_heads (block, before) ? LR_FLOW_HEADS_PT : 0.0);
-      before = block;
-      if (next == NULL || (block->kind != LR_BLOCK_GROUP && next->kind != LR_BLOCK_LINES))
-        break;
-    }
-  return height;
-}
-
-static void
-place (Break   *at,
-       LrBlock *block)
-{
-  block->has_heads = needs_heads (block, at->before);
-  block->sheet = at->flow->sheets->len - 1;
-  block->y = at->y + (block->has_heads ? LR_FLOW_HEADS_PT : 0.0);
-  block->height = MIN (block->height, at->room - block->y);
-  at->y = block->y + block->height;
-  at->before = block;
-  if (block->kind == LR_BLOCK_GROUP)
-    at->group = block;
-}
-
-/**
- * lr_flow_break:
- * @flow: a flow, filled
- *
- * Finds the sheet of each thing and its place there. What is higher than a sheet is cut at its foot.
- */
-void
-lr_flow_break (LrFlow *flow)
-{
-  Break at = { .flow = flow };
-
-  g_array_set_size (flow->sheets, 0);
-  for (guint i = 0; i < flow->blocks->len; i++)
-    {
-      LrBlock *block = g_ptr_array_index (flow->blocks, i);
-
-      if (block->kind == LR_BLOCK_TITLE || block->kind == LR_BLOCK_WHOLE)
-        {
-          at.group = NULL;
-          begin_sheet (&at, block, FALSE);
-          block->sheet = flow->sheets->len - 1;
-          continue;
-        }
-      g_return_if_fail (at.title != NULL);
-      if (block->kind == LR_BLOCK_GROUP)
-        at.group = NULL;
-      if (at.before != NULL && at.y + height_together (flow, i, at.before) > at.room)
-        begin_sheet (&at, at.title, TRUE);
-      place (&at, block);
-    }
 }

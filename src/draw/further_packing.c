@@ -60,6 +60,11 @@ lr_further_packing (LrFlow *flow)
   g_autoptr (GPtrArray) rows = lr_pack_rows_new (sheet->study, sheet->options->units);
 
   lr_flow_title (flow, _("Packing list"), NULL);
+  if (rows->len == 0)
+    {
+      lr_flow_paragraph (flow, lr_pack_empty_text ());
+      return;
+    }
   lr_flow_table (flow, columns, G_N_ELEMENTS (columns));
   add_lacking (flow, rows);
   for (int group = 0; group < LR_N_PACK_GROUPS; group++)
@@ -75,7 +80,7 @@ lr_further_packing (LrFlow *flow)
           if (!has_title)
             lr_flow_group (flow, lr_pack_group_title (group));
           has_title = TRUE;
-          add_row (flow, lr_plan_is_ticked (sheet->study->plan, "packing", row->key) ? LR_FLOW_BOX_TICKED : LR_FLOW_BOX, row->quantity,
+          add_row (flow, lr_plan_is_ticked (sheet->study->plan, "packing", row->tick) ? LR_FLOW_BOX_TICKED : LR_FLOW_BOX, row->quantity,
                    row->title, row->why);
         }
     }

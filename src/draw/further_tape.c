@@ -14,12 +14,12 @@
 #define GAP_PT    10.0
 
 static const LrFlowColumn columns[] = {
-  { N_("centre of"), 0.0, 1.1, LR_ALIGN_LEFT },
+  { N_("centre of"), 0.0, 0.8, LR_ALIGN_LEFT },
   { N_("from walls"), 74.0, 0.0, LR_ALIGN_LEFT },
   { N_("by tapes from corners"), 78.0, 0.0, LR_ALIGN_LEFT },
   { N_("off by"), 36.0, 0.0, LR_ALIGN_RIGHT },
   { N_("height"), 62.0, 0.0, LR_ALIGN_LEFT },
-  { N_("turned"), 0.0, 1.2, LR_ALIGN_LEFT },
+  { N_("turned"), 0.0, 1.5, LR_ALIGN_LEFT },
 };
 
 /* --- The table ------------------------------------------------------------------------------------------------ */
@@ -85,9 +85,10 @@ add_mark (LrFlow           *flow,
   g_autofree char *what = g_markup_printf_escaped ("<b>%s</b>%s%s", item->tag, item->tag[0] != '\0' ? "  " : "", spot);
   g_autofree char *walls = say_fix (&mark->walls, units), *corners = say_fix (&mark->corners, units);
   g_autofree char *error = say_error (mark, units), *height = say_height (mark, units), *turned = g_markup_escape_text (aim, -1);
+  g_autofree char *tick = lr_tape_mark_tick (mark);
   const char *cells[] = { what, walls, corners, error, height, turned };
 
-  lr_flow_row (flow, lr_plan_is_ticked (sheet->study->plan, "tape", item->id) ? LR_FLOW_BOX_TICKED : LR_FLOW_BOX, cells);
+  lr_flow_row (flow, lr_plan_is_ticked (sheet->study->plan, "tape", tick) ? LR_FLOW_BOX_TICKED : LR_FLOW_BOX, cells);
 }
 
 static char *

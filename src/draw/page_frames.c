@@ -154,16 +154,17 @@ clear_line (gpointer data)
 
 static void
 add_cut (GArray        *lines,
-         const LrStrip *strip,
-         gboolean       has_names)
+         const LrStrip *strip)
 {
   const LrRemark *remark = lr_strip_remark (strip);
-  g_autofree char *figures = lr_strip_short_figures (strip);
+  g_autofree char *spaced = lr_strip_short_figures (strip), *figures = NULL;
+  g_auto (GStrv) parts = g_strsplit (spaced, "   ", -1);
   Line line = { NULL, remark != NULL, remark != NULL ? remark->grade : LR_GRADE_FINE };
 
-  line.markup = has_names ? g_markup_printf_escaped ("<b>%s–%s</b>   %s", strip->camera[0]->item->tag,
-                                                     strip->camera[1]->item->tag, figures)
-                          : g_markup_escape_text (figures, -1);
+  /* commas take less room than the wide spaces of the screen */
+  figures = g_strjoinv (", ", parts);
+  /* Translators: a cut from one camera to another; what it is like follows */
+  line.markup = g_markup_printf_escaped (_("<b>Cut %s–%s</b>  %s"), strip->camera[0]->item->tag, strip->camera[1]->item->tag, figures);
   g_array_append_val (lines, line);
 }
 
@@ -200,9 +201,9 @@ lines_new (const LrSheet *sheet,
 
   g_array_set_clear_func (lines, clear_line);
   if (lr_strip_is_compared (shown))
-    add_cut (lines, shown, others->len > 0);
+    add_cut (lines, shown);
   for (; n_shown < others->len && lines->len < most; n_shown++)
-    add_cut (lines, &g_array_index (others, LrStrip, n_shown), TRUE);
+    add_cut (lines, &g_array_index (others, LrStrip, n_shown));
 
   if (n_shown < others->len)
     {

@@ -13,7 +13,8 @@
  *   page_table.c       what stands in a table or a list
  *   page_tables.c      tables and lists: measuring, cutting, drawing
  *   page_columns.c     where the columns of a table stand
- *   page_rows.c        what the tables say: cameras, lights, sound
+ *   page_cameras.c     what the table of cameras says
+ *   page_rows.c        what the tables of lights and sound say
  *   page_tape.c        places by tape
  *   page_care.c        what can hurt someone
  *   page_found.c       what is otherwise than planned
@@ -147,9 +148,14 @@ void     lr_table_draw_heads (const LrSheet *sheet, const LrTable *table, double
 void     lr_table_draw_row   (const LrSheet *sheet, const LrTable *table, const LrRow *row, double x, double y);
 char    *lr_page_more_text   (guint n);
 
-/* --- page_rows.c ------------------------------------------------------------------------------------------------- */
+/* --- page_cameras.c ---------------------------------------------------------------------------------------------- */
 
 LrTable *lr_page_cameras_new (const LrSheet *sheet);
+
+/* --- page_rows.c ------------------------------------------------------------------------------------------------- */
+
+/* (transfer full): what a thing is called on the page */
+char    *lr_page_item_name   (const LrItem *item);
 LrTable *lr_page_lights_new  (const LrSheet *sheet);
 LrTable *lr_page_sound_new   (const LrSheet *sheet);
 

@@ -63,10 +63,12 @@ draw_length (LrTapeDrawing *self,
   LrOutline outline = { 0 };
 
   up = lr_vec2 (sin (angle), -cos (angle));
-  for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
+  /* over the line; where all of it is taken, under it */
+  for (gsize i = 0; i < 2 * G_N_ELEMENTS (shares); i++)
     {
-      LrVec2 at = lr_vec2_along (b, lr_vec2_sub (a, b), shares[i]);
-      LrOutline place = lr_outline_box (lr_vec2_along (at, up, UP_PT + 0.36 * LR_TAPE_FIGURE_PT), width + 2.0, LR_TAPE_FIGURE_PT, angle);
+      LrVec2 at = lr_vec2_along (b, lr_vec2_sub (a, b), shares[i % G_N_ELEMENTS (shares)]);
+      double off_pt = (UP_PT + 0.36 * LR_TAPE_FIGURE_PT) * (i < G_N_ELEMENTS (shares) ? 1.0 : -1.4);
+      LrOutline place = lr_outline_box (lr_vec2_along (at, up, off_pt), width + 2.0, LR_TAPE_FIGURE_PT, angle);
 
       if (i > 0 && !lr_tape_is_free (self, &place))
         continue;

@@ -185,7 +185,8 @@ lr_tape_drawing_grid (const LrSheet *sheet,
       const LrTapeMark *mark = &g_array_index (marks, LrTapeMark, i);
       g_autofree char *x = lr_length_format_tape (mark->grid_m.x, sheet->options->units);
       g_autofree char *y = lr_length_format_tape (mark->grid_m.y, sheet->options->units);
-      g_autofree char *note = g_strdup_printf ("%s | %s", x, y);
+      /* a bar between them would be taken for a line of the grid */
+      g_autofree char *note = g_strdup_printf ("%s;\u00a0%s", x, y);
 
       lr_tape_draw_label (&self, mark, note);
     }

@@ -9,6 +9,7 @@
 #include "tape_drawing_private.h"
 
 #define BESIDE_PT   7.0  /* from a mark to its label */
+#define LAST_TRY   40    /* eight ways, in rings */
 
 /* What stands beside a mark: its tag or name, over a second line if there is one */
 typedef struct
@@ -110,7 +111,7 @@ lr_tape_draw_label (LrTapeDrawing    *self,
       away = lr_vec2_along (away, from, 1.5 / MAX (lr_vec2_length (from), 1.0));
     }
 
-  for (int i = 0; i < 24 && !is_placed; i++)
+  for (int i = 0; i < LAST_TRY && !is_placed; i++)
     {
       double turn_rad = 45.0 * LR_DEG * ((i % 8 + 1) / 2) * (i % 2 == 0 ? 1.0 : -1.0);
       LrVec2 way = lr_vec2_polar (lr_vec2_angle_rad (away) + turn_rad, 1.0);

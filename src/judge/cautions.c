@@ -90,11 +90,11 @@ add_booms (Cautions *cautions)
           g_autofree char *title = person->item->name[0] != '\0' ? g_strdup (person->item->name) : lr_item_title (person->item);
           g_autofree char *name = g_markup_escape_text (title, -1);
 
-          add (cautions, g_strdup_printf (_("Boom %s reaches <b>%s</b> over %s: weigh its short end, bag a leg."),
+          add (cautions, g_strdup_printf (_("Boom %s reaches <b>%s</b> over %s: weigh its short end, hang a bag at its post."),
                                        tag, reach, name));
         }
       else
-        add (cautions, g_strdup_printf (_("Boom %s reaches <b>%s</b>: weigh its short end, bag a leg."), tag, reach));
+        add (cautions, g_strdup_printf (_("Boom %s reaches <b>%s</b>: weigh its short end, hang a bag at its post."), tag, reach));
     }
 }
 
@@ -125,8 +125,8 @@ add_lights (Cautions *cautions)
       g_autofree char *tags = join_tags (tall);
       g_autofree char *limit = lr_length_format (TALL_M, cautions->units);
 
-      add (cautions, g_strdup_printf (ngettext ("%s stands higher than %s: bag a leg of its stand.",
-                                             "%s stand higher than %s: bag a leg of each stand.", tall->len), tags, limit));
+      add (cautions, g_strdup_printf (ngettext ("%s stands higher than %s: hang a bag at its post.",
+                                             "%s stand higher than %s: hang a bag at each post.", tall->len), tags, limit));
     }
   if (high->len > 0)
     {

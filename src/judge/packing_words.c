@@ -49,16 +49,36 @@ lr_pack_lack_title (void)
   return _("Planned, but not in the kit");
 }
 
+/**
+ * lr_pack_empty_text:
+ *
+ * Returns: (transfer none): what is said of a list without rows
+ */
+const char *
+lr_pack_empty_text (void)
+{
+  return _("Nothing stands in the room yet. What is placed is listed here, with what it needs.");
+}
+
 static void
 row_free (gpointer data)
 {
   LrPackRow *row = data;
 
   g_free (row->key);
+  g_free (row->tick);
   g_free (row->title);
   g_free (row->why);
   g_free (row->lack);
   g_free (row);
+}
+
+static char *
+dup_tick (const LrPackRow *row)
+{
+  g_autofree char *quantity = g_strdup_printf ("%d", row->quantity);
+
+  return lr_tick_key (row->key, quantity);
 }
 
 static char *
@@ -118,6 +138,7 @@ add_asks (GPtrArray     *rows,
       row->owned = -1;
       row->why = *ask->reason != '\0' ? g_strdup (ask->reason) : g_strdup (_("as the requests say"));
       row->lack = g_strdup ("");
+      row->tick = dup_tick (row);
       g_ptr_array_add (rows, row);
     }
 }
@@ -150,6 +171,7 @@ lr_pack_rows_new (const LrStudy *study,
       row->missing = line->missing;
       row->why = lr_pack_dup_why (packing, line, study, units);
       row->lack = dup_lack (line);
+      row->tick = dup_tick (row);
       g_ptr_array_add (rows, row);
     }
   add_asks (rows, study, units);

@@ -12,6 +12,7 @@ typedef struct
 {
   LrPackGroup group;
   char *key;       /* the same from day to day: "power/kit:lead-10" */
+  char *tick;      /* by which it is ticked: so many of it */
   char *title;     /* "Lead, 10 m" */
   int   quantity, spare;
   int   owned;     /* -1: the kit does not count such things */
@@ -24,6 +25,7 @@ typedef struct
 GPtrArray  *lr_pack_rows_new    (const LrStudy *study, LrUnits units);
 const char *lr_pack_group_title (LrPackGroup group); /* translated: "Cameras" */
 const char *lr_pack_lack_title  (void);              /* translated, of what is missing: "Not in the kit" */
+const char *lr_pack_empty_text  (void);              /* translated, for a list without rows */
 /* How many rows lack something */
 guint       lr_pack_rows_lacking (const GPtrArray *rows);
 /* { format, hours, rows: [...] }; (transfer full) */

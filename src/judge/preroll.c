@@ -12,6 +12,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 static void
 check_free (gpointer data)
@@ -19,6 +20,7 @@ check_free (gpointer data)
   LrPrerollCheck *check = data;
 
   g_free (check->key);
+  g_free (check->tick);
   g_free (check->markup);
   g_free (check->item);
   g_free (check);
@@ -76,6 +78,20 @@ lr_preroll_item (const LrPreroll *preroll,
   return g_ptr_array_index (preroll->study->setup->items, index);
 }
 
+/* Figures of a line, that stand in bold: digits alone, which no language changes */
+static char *
+digits_of (const char *markup)
+{
+  g_autoptr (GString) digits = g_string_new (NULL);
+
+  for (const char *bold = strstr (markup, "<b>"); bold != NULL; bold = strstr (bold + 1, "<b>"))
+    for (const char *p = bold + strlen ("<b>"); *p != '\0' && *p != '<'; p++)
+      if (g_ascii_isdigit (*p))
+        g_string_append_c (digits, *p);
+
+  return g_strdup (digits->str);
+}
+
 /* --- What is open --------------------------------------------------------------------------------------------- */
 
 /* Of the remarks those that will go wrong; what to mind is for the screen */
@@ -89,6 +105,7 @@ add_open (LrPreroll *preroll)
       const LrRemark *remark = g_ptr_array_index (preroll->remarks->all, i);
       g_autofree char *key = g_strconcat ("remark:", remark->key, NULL);
       const LrPlaced *placed = remark->ids[0] != NULL ? lr_study_find_placed (preroll->study, remark->ids[0]) : NULL;
+      char figure[G_ASCII_DTOSTR_BUF_SIZE];
       LrPrerollCheck *check;
 
       if (remark->grade != LR_GRADE_FIX)
@@ -97,6 +114,7 @@ add_open (LrPreroll *preroll)
       check = g_ptr_array_index (preroll->checks, preroll->checks->len - 1);
       g_free (check->key); /* the remark's names its things */
       check->key = g_steal_pointer (&key);
+      check->tick = lr_tick_key (check->key, g_ascii_formatd (figure, sizeof figure, "%.3g", remark->value));
     }
 }
 
@@ -110,17 +128,18 @@ add_bags (LrPreroll *preroll)
       const LrPlaced *placed = &g_array_index (preroll->study->placed, LrPlaced, i);
       LrStandReading stand;
       double bag_kg;
-      g_autofree char *title = NULL;
+      g_autofree char *title = NULL, *mass = NULL;
 
       if (!lr_study_stand (preroll->study, placed, &stand))
         continue;
-      bag_kg = fmax (stand.bag_kg, ceil (stand.wanted_bag_kg));
+      bag_kg = fmax (stand.bag_kg, stand.wanted_bag_kg > 0.0 ? lr_stand_whole_bag_kg (stand.wanted_bag_kg) : 0.0);
       if (!(bag_kg > 0.0))
         continue;
       title = lr_preroll_title (placed->item);
+      mass = lr_number_format (bag_kg, fabs (bag_kg - round (bag_kg)) < 0.05 ? 0 : 1);
       lr_preroll_add (preroll, LR_PREROLL_SAFETY, "bag", placed->item,
-                      g_strdup_printf (_("%s: bag of <b>%.0f kg</b> hangs at the post, clear of the floor by a finger; the knobs are tight."), title,
-                                       bag_kg));
+                      g_strdup_printf (_("%s: bag of <b>%s kg</b> hangs at the post, clear of the floor by a finger; the knobs are tight."), title,
+                                       mass));
     }
 }
 
@@ -148,14 +167,14 @@ add_leads (LrPreroll *preroll)
 static void
 add_safety (LrPreroll *preroll)
 {
-  g_autoptr (GPtrArray) cautions = lr_cautions_new (preroll->study, preroll->units);
+  g_autoptr (GPtrArray) cautions = lr_cautions_new (preroll->study, preroll->units), metric = lr_cautions_new (preroll->study, LR_UNITS_METRIC);
 
   add_bags (preroll);
   add_leads (preroll);
   for (guint i = 0; i < cautions->len; i++)
     {
-      /* one that says something else is to be looked at anew */
-      g_autofree char *key = g_strdup_printf ("caution-%08x", g_str_hash (g_ptr_array_index (cautions, i)));
+      /* one that says something else, and not only in other units, is to be looked at anew */
+      g_autofree char *key = g_strdup_printf ("caution-%08x", g_str_hash (g_ptr_array_index (metric, i)));
 
       lr_preroll_add (preroll, LR_PREROLL_SAFETY, key, NULL, g_strdup (g_ptr_array_index (cautions, i)));
     }
@@ -235,6 +254,46 @@ add_roll (LrPreroll *preroll)
                   g_strdup (_("Before anybody moves at the end: <b>30 s</b> of room tone, all silent, lamps and machines as they were.")));
 }
 
+static GPtrArray *
+make_checks (const LrStudy       *study,
+             const LrLightLevels *levels,
+             const LrRemarks     *remarks,
+             LrUnits              units)
+{
+  LrPreroll preroll = { study, levels, remarks, units, g_ptr_array_new_with_free_func (check_free) };
+
+  add_open (&preroll);
+  add_safety (&preroll);
+  add_off (&preroll);
+  add_set (&preroll);
+  lr_preroll_add_cameras (&preroll);
+  lr_preroll_add_light (&preroll);
+  lr_preroll_add_sound (&preroll);
+  add_roll (&preroll);
+  return preroll.checks;
+}
+
+/* By the plan's own figures in metric units: neither other units nor levels, that are not known at once, open what was ticked */
+static void
+add_ticks (GPtrArray     *checks,
+           const LrStudy *study)
+{
+  g_autoptr (GPtrArray) plain = make_checks (study, NULL, NULL, LR_UNITS_METRIC);
+  g_autoptr (GHashTable) lines = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint i = 0; i < plain->len; i++)
+    g_hash_table_insert (lines, ((const LrPrerollCheck *) plain->pdata[i])->key, ((const LrPrerollCheck *) plain->pdata[i])->markup);
+  for (guint i = 0; i < checks->len; i++)
+    {
+      LrPrerollCheck *check = checks->pdata[i];
+      const char *markup = g_hash_table_lookup (lines, check->key);
+      g_autofree char *digits = digits_of (markup != NULL ? markup : "");
+
+      if (check->tick == NULL)
+        check->tick = lr_tick_key (check->key, digits);
+    }
+}
+
 /**
  * lr_preroll_new:
  * @study: a study
@@ -250,17 +309,10 @@ lr_preroll_new (const LrStudy       *study,
                 const LrRemarks     *remarks,
                 LrUnits              units)
 {
-  LrPreroll preroll = { study, levels, remarks, units, g_ptr_array_new_with_free_func (check_free) };
+  GPtrArray *checks = make_checks (study, levels, remarks, units);
 
-  add_open (&preroll);
-  add_safety (&preroll);
-  add_off (&preroll);
-  add_set (&preroll);
-  lr_preroll_add_cameras (&preroll);
-  lr_preroll_add_light (&preroll);
-  lr_preroll_add_sound (&preroll);
-  add_roll (&preroll);
-  return preroll.checks;
+  add_ticks (checks, study);
+  return checks;
 }
 
 /**

@@ -25,7 +25,8 @@ typedef enum
 typedef struct
 {
   LrPrerollGroup group;
-  char *key;     /* by which it is ticked: steady while the plan is edited */
+  char *key;     /* steady while the plan is edited */
+  char *tick;    /* by which it is ticked: the key, and the plan's figures in it */
   char *markup;  /* one line, figures in <b> */
   char *item;    /* id of the thing that it is about; "" */
 } LrPrerollCheck;

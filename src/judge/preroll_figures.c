@@ -18,6 +18,7 @@
 #define PEAKS_DBFS 12.0 /* below full scale: where a voice's peaks are set; common practice, no source */
 #define TEST_S 10.0     /* of a test recording; common practice, no source */
 #define WHOLE_DIM 0.995
+#define HEARD_DB 0.5    /* less is not told */
 
 /* --- Cameras -------------------------------------------------------------------------------------------------- */
 
@@ -238,9 +239,14 @@ add_microphone (LrPreroll    *preroll,
   else if (sound != NULL)
     {
       distance = lr_length_format (sound->distance_m, preroll->units);
-      over = lr_number_format (sound->over_db, 0);
+      /* rolling begins when what is listed under switches is off */
+      over = lr_number_format (sound->quiet_over_db, 0);
       lr_preroll_add (preroll, LR_PREROLL_SOUND, "microphone", item,
-                      g_strdup_printf (_("%s: <b>%s</b> from the mouth, aimed at the chest, out of the frame; voice <b>%s dB</b> over the noise expected."),
+                      g_strdup_printf (sound->quiet_over_db - sound->over_db < HEARD_DB
+                                         ? _("%s: <b>%s</b> from the mouth, aimed at the chest, out of the frame; voice <b>%s dB</b> over the noise "
+                                             "expected.")
+                                         : _("%s: <b>%s</b> from the mouth, aimed at the chest, out of the frame; voice <b>%s dB</b> over the noise "
+                                             "expected, once all is off that can be."),
                                        title, distance, over));
     }
   else

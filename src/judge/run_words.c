@@ -35,7 +35,7 @@ lr_duration_format (int minutes)
  * @sheet: a run sheet
  * @part: of the day
  *
- * Returns: (transfer full): its title, what it takes and, if that is something else, what is planned; plain text
+ * Returns: (transfer full): its title, what it takes and, if that is less, what is planned; what is more has a note; plain text
  */
 char *
 lr_run_heading (const LrRunSheet *sheet,
@@ -44,7 +44,7 @@ lr_run_heading (const LrRunSheet *sheet,
   const LrRunSpan *span = &sheet->span[part];
   g_autofree char *needed = lr_duration_format (span->needed_min), *planned = lr_duration_format (MAX (span->planned_min, 0));
 
-  if (span->planned_min < 0 || span->planned_min == span->needed_min)
+  if (span->planned_min <= span->needed_min)
     /* Translators: part of the day, a duration */
     return g_strdup_printf (_("%s: %s"), lr_run_part_title (part), needed);
   /* Translators: part of the day, two durations */
@@ -56,7 +56,7 @@ note_rig (GPtrArray       *notes,
           const LrRunSpan *span)
 {
   int missing = span->needed_min - span->planned_min;
-  g_autofree char *needed = lr_duration_format (span->needed_min), *planned = lr_duration_format (MAX (span->planned_min, 0));
+  g_autofree char *longer = lr_duration_format (MAX (missing, 0)), *planned = lr_duration_format (MAX (span->planned_min, 0));
   g_autofree char *wanted = lr_minute_format (span->to - span->needed_min), *begin = NULL;
 
   if (span->planned_min < 0 || missing <= 0)
@@ -65,8 +65,8 @@ note_rig (GPtrArray       *notes,
   begin = span->to >= span->needed_min ? g_strdup_printf (_("come in at <b>%s</b>"), wanted) : g_strdup (_("rig the day before"));
   /* Translators: two durations; "come in at 08:30" */
   g_ptr_array_add (notes,
-                   g_strdup_printf (_("Rigging needs <b>%s</b>, <b>%s</b> are planned before rolling: %s, bring a hand, or leave something out."),
-                                           needed, planned, begin));
+                   g_strdup_printf (_("Rigging takes <b>%s</b> longer than the <b>%s</b> planned before rolling: %s, bring a hand, or leave "
+                                      "something out."), longer, planned, begin));
 }
 
 static void
@@ -74,12 +74,13 @@ note_roll (GPtrArray        *notes,
            const LrRunSheet *sheet)
 {
   const LrRunSpan *span = &sheet->span[LR_RUN_ROLL];
-  g_autofree char *needed = lr_duration_format (span->needed_min), *planned = lr_duration_format (MAX (span->planned_min, 0));
+  g_autofree char *longer = lr_duration_format (MAX (span->needed_min - span->planned_min, 0));
+  g_autofree char *planned = lr_duration_format (MAX (span->planned_min, 0));
 
   if (span->planned_min >= 0 && span->needed_min > span->planned_min)
     /* Translators: two durations */
-    g_ptr_array_add (notes, g_strdup_printf (_("Interview, inserts and room tone need <b>%s</b>, <b>%s</b> are planned between rolling and wrap."),
-                                             needed, planned));
+    g_ptr_array_add (notes, g_strdup_printf (_("Interview, inserts and room tone take <b>%s</b> longer than the <b>%s</b> planned between rolling "
+                                               "and wrap."), longer, planned));
   for (guint i = 0; i < sheet->steps->len; i++)
     {
       const LrRunStep *step = g_ptr_array_index (sheet->steps, i);
@@ -95,13 +96,14 @@ static void
 note_strike (GPtrArray       *notes,
              const LrRunSpan *span)
 {
-  g_autofree char *needed = lr_duration_format (span->needed_min), *planned = lr_duration_format (MAX (span->planned_min, 0));
+  g_autofree char *longer = lr_duration_format (MAX (span->needed_min - span->planned_min, 0));
+  g_autofree char *planned = lr_duration_format (MAX (span->planned_min, 0));
 
   if (span->planned_min >= 0 && span->needed_min > span->planned_min)
     /* Translators: two durations */
     g_ptr_array_add (notes,
-                     g_strdup_printf (_("Striking needs <b>%s</b>, <b>%s</b> are planned after wrap: ask for the room until later, or wrap earlier."),
-                                             needed, planned));
+                     g_strdup_printf (_("Striking takes <b>%s</b> longer than the <b>%s</b> planned after wrap: ask for the room until later, or wrap earlier."),
+                                      longer, planned));
 }
 
 /**

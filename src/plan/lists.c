@@ -311,6 +311,20 @@ make_tick (const char *list,
 }
 
 /**
+ * lr_tick_key:
+ * @line: key of a line
+ * @figures: what it says, in the same units and language on every desk; "": nothing that changes
+ *
+ * Returns: (transfer full): by what it is ticked
+ */
+char *
+lr_tick_key (const char *line,
+             const char *figures)
+{
+  return figures[0] != '\0' ? g_strconcat (line, LR_TICK_FIGURES, figures, NULL) : g_strdup (line);
+}
+
+/**
  * lr_plan_is_ticked:
  * @plan: a plan
  * @list: word of a list, "packing"

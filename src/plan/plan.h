@@ -189,6 +189,9 @@ const LrSetup    *lr_plan_planned    (const LrPlan *plan); /* (nullable): of whi
 
 /* Whether the line @line of @list is ticked: "packing", "stand-1" */
 gboolean          lr_plan_is_ticked (const LrPlan *plan, const char *list, const char *line);
+#define LR_TICK_FIGURES "=" /* in a tick, before what the line said */
+/* (transfer full): key of a line with what it says: ticked for that, it is open again when it says something else */
+char             *lr_tick_key       (const char *line, const char *figures);
 
 /* Where the lit side of a face and the walls behind are wanted in the shown set-up, shares of full signal. NAN: as dark as they come */
 double            lr_plan_face_level (const LrPlan *plan);

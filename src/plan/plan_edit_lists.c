@@ -170,11 +170,21 @@ take_ticks (LrJob     *job,
   job->ticks = (char **) g_ptr_array_steal (words, NULL);
 }
 
+/* Whether two ticks are of the same line, whatever it said when each was made */
+static gboolean
+is_same_line (const char *a,
+              const char *b)
+{
+  gsize length = strcspn (a, LR_TICK_FIGURES);
+
+  return strcspn (b, LR_TICK_FIGURES) == length && strncmp (a, b, length) == 0;
+}
+
 /**
  * lr_plan_set_ticked:
  * @plan: a plan
  * @list: word of a list, "packing"; without a slash
- * @line: key of a line in it
+ * @line: key of a line in it, or what lr_tick_key() made of that
  * @is_ticked: whether its box is to be ticked
  * @error: return location
  *
@@ -194,7 +204,7 @@ lr_plan_set_ticked (const LrPlan  *plan,
   if (next == NULL || !lr_edit_check_text (list, tick, error))
     return NULL;
   for (char **word = plan->job->ticks; *word != NULL; word++)
-    if (strcmp (*word, tick) != 0)
+    if (!is_same_line (*word, tick))
       g_ptr_array_add (words, g_strdup (*word));
   if (is_ticked)
     g_ptr_array_add (words, g_steal_pointer (&tick));

@@ -57,12 +57,12 @@ read_day (Calendar  *calendar,
   gboolean has_any = FALSE;
 
   if (sscanf (job->date, "%4d-%2d-%2d", &calendar->year, &calendar->month, &calendar->day) != 3)
-    return refuse (error, _("The job has no day: a calendar needs one."));
+    return refuse (error, _("The job has no day yet. A calendar needs one: type it under Date in the job."));
   lr_job_minutes (job, &calendar->minutes[0], &calendar->minutes[1], &calendar->minutes[2], &calendar->minutes[3]);
   for (int i = 0; i < N_CALLS; i++)
     has_any |= calendar->minutes[i] >= 0;
   if (!has_any)
-    return refuse (error, _("The job has no times: a calendar needs one of in, rolling, wrap and out."));
+    return refuse (error, _("The job has no times yet. A calendar needs one of in, rolling, wrap and out: type it in the job."));
 
   if (job->time_zone[0] != '\0')
     calendar->zone = g_time_zone_new_identifier (job->time_zone);

@@ -21,6 +21,7 @@
 #define RESERVE_SHARE 0.2    /* of what is done before rolling: for what nobody thought of */
 #define INTERVIEW_MIN 45     /* while no times are told */
 #define INTERVIEW_LEAST_MIN 10
+#define LATER_MIN 1          /* of a step whose time follows from the others: until that is known */
 
 /* What the estimates count */
 typedef struct
@@ -190,8 +191,6 @@ add_rig (LrRunSheet    *sheet,
          const LrStudy *study,
          const Counts  *c)
 {
-  int sum = 0;
-
   add (sheet, LR_RUN_RIG, "load-in", _("Come in, unload"), 10 + 2 * c->cameras + c->lights + c->booms + c->panels, list_counts (c));
   add (sheet, LR_RUN_RIG, "set-out", _("Clear the floor, set out by tape"), 5 + c->seats + c->standing,
        g_strdup_printf (ngettext ("%d place", "%d places", (gulong) (c->seats + c->standing)), c->seats + c->standing));
@@ -208,32 +207,17 @@ add_rig (LrRunSheet    *sheet,
   add (sheet, LR_RUN_RIG, "try", _("Record a piece and play it back"), 10, NULL);
   add (sheet, LR_RUN_RIG, "seat", _("People sit down, microphones on, last look"), 10 * MAX (c->people, 1),
        g_strdup_printf (ngettext ("%d person", "%d people", (gulong) MAX (c->people, 1)), MAX (c->people, 1)));
-  for (guint i = 0; i < sheet->steps->len; i++)
-    sum += ((const LrRunStep *) g_ptr_array_index (sheet->steps, i))->estimated_min;
   /* Translators: time that is kept for what nobody thought of */
-  add (sheet, LR_RUN_RIG, "reserve", _("Reserve"), (int) lround (RESERVE_SHARE * sum / 5.0) * 5, g_strdup_printf (_("%.0f %% of the above"),
-                                                                                                                  100.0 * RESERVE_SHARE));
-}
-
-/* What the job leaves for it between rolling and wrap */
-static int
-interview_min (const LrRunSheet *sheet,
-               int               others_min)
-{
-  int planned = sheet->span[LR_RUN_ROLL].planned_min;
-
-  return planned < 0 ? INTERVIEW_MIN : MAX (planned - others_min, INTERVIEW_LEAST_MIN);
+  add (sheet, LR_RUN_RIG, "reserve", _("Reserve"), LATER_MIN, g_strdup_printf (_("%.0f %% of the above"), 100.0 * RESERVE_SHARE));
 }
 
 static void
 add_roll (LrRunSheet *sheet)
 {
-  const int inserts = 15, tone = 3;
-
-  add (sheet, LR_RUN_ROLL, "interview", _("Interview"), interview_min (sheet, inserts + tone),
+  add (sheet, LR_RUN_ROLL, "interview", _("Interview"), LATER_MIN,
        sheet->span[LR_RUN_ROLL].planned_min < 0 ? NULL : g_strdup (_("what is left until wrap")));
-  add (sheet, LR_RUN_ROLL, "inserts", _("Inserts: hands, listening, the place"), inserts, NULL);
-  add (sheet, LR_RUN_ROLL, "tone", _("Room tone, all silent; stills of the set"), tone, NULL);
+  add (sheet, LR_RUN_ROLL, "inserts", _("Inserts: hands, listening, the place"), 15, NULL);
+  add (sheet, LR_RUN_ROLL, "tone", _("Room tone, all silent; stills of the set"), 3, NULL);
 }
 
 static void
@@ -315,6 +299,48 @@ take_entries (LrRunSheet  *sheet,
     }
 }
 
+static int
+minutes_of (const LrRunStep *step)
+{
+  return step->is_left_out ? 0 : step->minutes;
+}
+
+static void
+estimate (LrRunStep *step,
+          int        minutes)
+{
+  step->estimated_min = minutes;
+  if (!step->has_own_minutes)
+    step->minutes = minutes;
+}
+
+/* Of all that is done before it, however long it takes */
+static void
+estimate_reserve (LrRunSheet *sheet)
+{
+  int index = find_step (sheet, "reserve"), sum = 0;
+
+  for (int i = 0; i < index; i++)
+    sum += minutes_of (g_ptr_array_index (sheet->steps, i));
+  estimate (g_ptr_array_index (sheet->steps, index), (int) lround (RESERVE_SHARE * sum));
+}
+
+/* What the job leaves for it between rolling and wrap */
+static void
+estimate_interview (LrRunSheet *sheet)
+{
+  LrRunStep *interview = g_ptr_array_index (sheet->steps, find_step (sheet, "interview"));
+  int planned = sheet->span[LR_RUN_ROLL].planned_min, others = 0;
+
+  for (guint i = 0; i < sheet->steps->len; i++)
+    {
+      const LrRunStep *step = g_ptr_array_index (sheet->steps, i);
+
+      others += step != interview && step->part == LR_RUN_ROLL ? minutes_of (step) : 0;
+    }
+  estimate (interview, planned < 0 ? INTERVIEW_MIN : MAX (planned - others, INTERVIEW_LEAST_MIN));
+}
+
 /* --- Times ---------------------------------------------------------------------------------------------------- */
 
 /**
@@ -379,12 +405,6 @@ read_times (LrRunSheet  *sheet,
     }
 }
 
-static int
-minutes_of (const LrRunStep *step)
-{
-  return step->is_left_out ? 0 : step->minutes;
-}
-
 /* Each part from its own time; without one from the end of the part before, or back from the time that it must be done at */
 static void
 place_steps (LrRunSheet *sheet)
@@ -435,6 +455,8 @@ lr_run_sheet_new (const LrStudy *study)
   add_roll (sheet);
   add_strike (sheet, &counts);
   take_entries (sheet, study->plan->job);
+  estimate_reserve (sheet);
+  estimate_interview (sheet);
   place_steps (sheet);
   return sheet;
 }

@@ -356,6 +356,34 @@ read_aim_wall (const LrRoom *room,
 
 /* --- The marks ------------------------------------------------------------------------------------------------ */
 
+/* To the millimetre, as files have it */
+static void
+add_figures (GString         *figures,
+             const LrTapeFix *fix)
+{
+  for (gsize k = 0; k < 2 && fix->way != LR_FIX_NONE; k++)
+    g_string_append_printf (figures, "%" G_GSIZE_FORMAT ":%.0f,", fix->from[k] + 1, 1000.0 * fix->length_m[k]);
+}
+
+/**
+ * lr_tape_mark_tick:
+ * @mark: a mark
+ *
+ * Returns: (transfer full): by what it is ticked
+ */
+char *
+lr_tape_mark_tick (const LrTapeMark *mark)
+{
+  g_autoptr (GString) figures = g_string_new (NULL);
+
+  add_figures (figures, &mark->walls);
+  add_figures (figures, &mark->corners);
+  if (mark->height_of != LR_HEIGHT_NONE)
+    g_string_append_printf (figures, "%.0f", 1000.0 * mark->height_m);
+
+  return lr_tick_key (mark->placed->item->id, figures->str);
+}
+
 /**
  * lr_tape_grid:
  * @room: a room

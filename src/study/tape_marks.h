@@ -71,6 +71,9 @@ gboolean lr_tape_grid      (const LrRoom *room, LrTapeGrid *grid);
 /* readings_tape.c; (transfer full): the same for programs; its head tells the members */
 JsonNode *lr_tape_to_json   (const LrStudy *study);
 
+/* (transfer full): by which it is ticked: that it is marked there, and set so high */
+char    *lr_tape_mark_tick (const LrTapeMark *mark);
+
 /* tape_words.c: what people read. All (transfer full) but the two heads */
 char       *lr_tape_mark_spot   (const LrTapeMark *mark); /* "camera, tripod": what of it stands over the mark */
 const char *lr_tape_height_word (LrHeightOf of);          /* "lens"; "" for none */

@@ -311,6 +311,7 @@ test_pack (void)
 
   g_assert_cmpint (text->code, ==, 0);
   g_assert_cmpstr (text->err, ==, "");
+  g_assert_true (g_str_has_prefix (text->out, "Drawing loft, as planned\n\n"));
   g_assert_nonnull (strstr (text->out, "Cameras\n   2  Camera body: Camera A, Camera B\n"));
   g_assert_cmpint (csv->code, ==, 0);
   g_assert_cmpstr (lines[0], ==, "group,title,quantity,reserve,in-kit,missing,why");
@@ -320,6 +321,20 @@ test_pack (void)
   /* a line for the titles, one after the last line's end */
   g_assert_cmpuint (json_array_get_length (json_object_get_array_member (root, "rows")) + 2, ==, g_strv_length (lines));
   assert_complaint (both, NULL, "--csv");
+}
+
+/* A set-up in which nothing is placed says so, under its name and how many there are */
+static void
+test_pack_empty (void)
+{
+  g_autofree char *path = in_folder ("bare-pack.lookroom");
+  g_autoptr (Run) run = NULL;
+
+  g_assert_true (g_file_set_contents (path, "{ \"format\": \"lookroom-plan\", \"version\": 1, \"setups\": [ { \"id\": \"s\", \"name\": \"Hall\" },"
+                                            " { \"id\": \"t\", \"name\": \"Shed\" } ] }\n", -1, NULL));
+  run = run_program ("pack", path, "--setup", "Shed", NULL);
+  g_assert_cmpint (run->code, ==, 0);
+  g_assert_true (g_str_has_prefix (run->out, "Shed (one of 2 set-ups)\n\nNothing stands in the room yet."));
 }
 
 /* --- diff ----------------------------------------------------------------------------------------------------- */
@@ -790,6 +805,7 @@ main (int    argc,
   g_test_add_func ("/cli/lists", test_lists);
   g_test_add_func ("/cli/calendar", test_calendar);
   g_test_add_func ("/cli/pack", test_pack);
+  g_test_add_func ("/cli/pack-empty", test_pack_empty);
   g_test_add_func ("/cli/diff", test_diff);
   g_test_add_func ("/cli/diff/files", test_diff_files);
   g_test_add_func ("/cli/readings", test_readings);

@@ -12,6 +12,7 @@
 #include <glib/gstdio.h>
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #define ALL (LR_SHEET_RUN | LR_SHEET_CHECKS | LR_SHEET_QUESTIONS | LR_SHEET_PACKING | LR_SHEET_TAPE | LR_SHEET_GRID)
@@ -271,6 +272,89 @@ test_breaks (void)
   further_clear (&f);
 }
 
+/* Rows on the last sheet of a list of @n rows; @n_sheets (out): that it has */
+static guint
+rows_on_last (Further *f,
+              guint    n,
+              guint   *n_sheets)
+{
+  g_autoptr (LrFlow) flow = lr_flow_new (&f->sheet);
+  const char *cells[] = { "1", "a row", "of one line" };
+  guint n_last = 0;
+
+  lr_flow_title (flow, "Rows", NULL);
+  lr_flow_table (flow, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < n; i++)
+    lr_flow_row (flow, LR_FLOW_BOX, cells);
+  lr_flow_break (flow);
+  *n_sheets = flow->sheets->len;
+  for (guint i = 0; i < flow->blocks->len; i++)
+    {
+      const LrBlock *block = g_ptr_array_index (flow->blocks, i);
+
+      n_last += block->kind == LR_BLOCK_ROW && block->sheet == flow->sheets->len - 1;
+    }
+  return n_last;
+}
+
+/* A list never goes on for a row or two: it is set tighter, or its last sheet has three at least */
+static void
+test_few_rows (void)
+{
+  Further f;
+  guint least = G_MAXUINT, n_tight = 0, before = 1;
+
+  further_init (&f, fixture_example ("loft"), LR_PAPER_A4);
+  for (guint n = 1; n <= 160; n++)
+    {
+      guint n_sheets, n_last = rows_on_last (&f, n, &n_sheets);
+
+      g_assert_cmpuint (n_sheets, >=, before);
+      before = n_sheets;
+      if (n_sheets > 1)
+        least = MIN (least, n_last);
+      n_tight += n_sheets == 1;
+    }
+  g_test_message ("%u rows on a sheet, %u on the last at least", n_tight, least);
+  g_assert_cmpuint (least, >=, 3);
+  further_clear (&f);
+}
+
+/* A question that has no words is not printed and not counted; notes fill what its sheet has left */
+static void
+test_empty_question (void)
+{
+  LrQuestion questions[] = { { .id = (char *) "", .text = (char *) "How was it?", .note = (char *) "" },
+                             { .id = (char *) "", .text = (char *) " ", .note = (char *) "" },
+                             { .id = (char *) "", .text = (char *) "And then?", .note = (char *) "" } };
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrFlow) flow = NULL;
+  const LrBlock *last;
+  guint n_rows = 0;
+  LrBox box;
+  Further f;
+
+  further_init (&f, lr_plan_set_questions (plan, questions, G_N_ELEMENTS (questions), NULL), LR_PAPER_A4);
+  flow = lr_flow_new (&f.sheet);
+  lr_further_questions (flow);
+  lr_flow_break (flow);
+  for (guint i = 0; i < flow->blocks->len; i++)
+    {
+      const LrBlock *block = g_ptr_array_index (flow->blocks, i);
+
+      if (block->kind == LR_BLOCK_ROW)
+        g_assert_cmpint (atoi (block->cell[0]), ==, (int) ++n_rows);
+    }
+  g_assert_cmpuint (n_rows, ==, 2);
+  g_assert_cmpuint (flow->sheets->len, ==, 1);
+  last = g_ptr_array_index (flow->blocks, flow->blocks->len - 1);
+  lr_flow_whole_box (flow, FALSE, &box);
+  g_assert_cmpfloat (last->y + last->height, >, box.height - LR_FLOW_RULED_PT);
+  g_assert_cmpfloat (last->y + last->height, <=, box.height);
+  g_clear_pointer (&flow, lr_flow_free);
+  further_clear (&f);
+}
+
 /* What is higher than a sheet has one of its own and ends at its foot */
 static void
 test_too_high (void)
@@ -310,6 +394,8 @@ main (int    argc,
   g_test_add_data_func ("/further/pdf/letter", GINT_TO_POINTER (LR_PAPER_LETTER), test_pdf);
   g_test_add_func ("/further/default", test_default);
   g_test_add_func ("/further/breaks", test_breaks);
+  g_test_add_func ("/further/few-rows", test_few_rows);
+  g_test_add_func ("/further/empty-question", test_empty_question);
   g_test_add_func ("/further/too-high", test_too_high);
 
   return g_test_run ();

@@ -298,7 +298,7 @@ test_text (void)
 {
   static const char *const in_order[] = {
     "Wenna Carrow, sailmaker", "Oral-history interview", "Thursday 19 February 2026", "08:30 in", "Ines Aldous", "medium close-up",
-    "1 size apart 22° round eyes 24", "both look left", "Cameras", "A: face", "50 mm f/2.8 1.20 m", "Lights", "key side", "key, 90 cm emitter", "Sound", "boom", "Please arrange", "Still open", "22°",
+    "Cut A–B 1 size apart, 22° round, eyes 24", "both look left", "Cameras", "A: face", "50 mm f/2.8 1.20 m", "Lights", "key side", "key, 90 cm emitter", "Sound", "boom", "Please arrange", "Still open", "22°",
     "Take care", "7.20", "Scale 1:50", "Tape positions", "Supplementary title", "MQ-03", "1/1"
   };
   g_autoptr (Page) page = page_new (read_example ("loft.lookroom"), LR_PAPER_A4, LR_UNITS_METRIC);
@@ -355,7 +355,7 @@ static void
 test_cuts (void)
 {
   static const struct { guint n_cameras; const char *has, *has_not; } cases[] = {
-    { 1, "medium", "° round" }, { 2, "22° round", "A–B" }, { 3, "and 2 more cuts", "B–C" }, { 5, "and 9 more cuts", "D–E" },
+    { 1, "medium", "° round" }, { 2, "Cut A–B", "more cut" }, { 3, "and 2 more cuts", "B–C" }, { 5, "and 9 more cuts", "D–E" },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)

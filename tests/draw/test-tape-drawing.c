@@ -209,7 +209,7 @@ test_ruler (void)
   find_on_last (path, "7.0", &x, &y);
   assert_near (x - left, 500.0 / 50.0 * MM_PT, 0.3);
   assert_near (y, foot, 0.1);
-  find_on_last (path, "4.81", &x, &y); /* camera A stands at (4.81, 2.80) */
+  find_on_last (path, "4.81;", &x, &y); /* camera A stands at (4.81, 2.80) */
   find_on_last (path, "2.80", &x, &y);
   g_unlink (path);
   drawing_clear (&d);

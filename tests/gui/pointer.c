@@ -70,6 +70,19 @@ pointer_key (GtkWidget *widget,
   XFlush (display_of (widget));
 }
 
+void
+pointer_chord (GtkWidget *widget,
+               guint      held,
+               guint      keyval)
+{
+  KeyCode code = XKeysymToKeycode (display_of (widget), held);
+
+  XTestFakeKeyEvent (display_of (widget), code, True, 0);
+  pointer_key (widget, keyval);
+  XTestFakeKeyEvent (display_of (widget), code, False, 0);
+  XFlush (display_of (widget));
+}
+
 static gboolean
 timeout_cb (gpointer data)
 {

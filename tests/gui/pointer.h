@@ -13,6 +13,8 @@
 void pointer_move   (GtkWidget *widget, LrVec2 at);
 void pointer_button (GtkWidget *widget, guint button, gboolean is_down);
 void pointer_key    (GtkWidget *widget, guint keyval);
+/* With a key held down: Control, Alt */
+void pointer_chord  (GtkWidget *widget, guint held, guint keyval);
 /* Press, ten steps, release; runs the main loop between them as a hand would */
 void pointer_drag   (GtkWidget *widget, guint button, LrVec2 from, LrVec2 to);
 /* Runs the main loop for so long */

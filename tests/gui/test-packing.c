@@ -258,7 +258,7 @@ test_tick (void)
   g_autoptr (GError) error = NULL;
 
   gtk_check_button_set_active (GTK_CHECK_BUTTON (check), TRUE);
-  g_assert_true (lr_plan_is_ticked (plan_of (window), "packing", "camera/kit:camera-body"));
+  g_assert_true (lr_plan_is_ticked (plan_of (window), "packing", "camera/kit:camera-body=2"));
   lr_document_undo (window->document);
   settle_all ();
   g_assert_false (gtk_check_button_get_active (GTK_CHECK_BUTTON (check)));

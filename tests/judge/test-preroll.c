@@ -117,6 +117,69 @@ test_follows (void)
   g_assert_null (none); /* no microphone */
 }
 
+static const char *
+tick_of (const GPtrArray *checks,
+         const char      *key)
+{
+  for (guint i = 0; i < checks->len; i++)
+    {
+      const LrPrerollCheck *check = g_ptr_array_index (checks, i);
+
+      if (strcmp (check->key, key) == 0)
+        return check->tick;
+    }
+  return NULL;
+}
+
+/* A check is ticked for its figures: another ISO opens it again; other units, levels that come later, and another camera do not */
+static void
+test_ticks (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autoptr (LrStudy) study = lr_study_new (plan);
+  g_autoptr (GPtrArray) before = checks_of (plan, FALSE), lit = checks_of (plan, TRUE), after = NULL;
+  g_autoptr (GPtrArray) feet = lr_preroll_new (study, NULL, NULL, LR_UNITS_IMPERIAL);
+
+  for (guint i = 0; i < feet->len; i++)
+    {
+      const LrPrerollCheck *check = g_ptr_array_index (feet, i);
+
+      g_assert_cmpstr (check->tick, ==, tick_of (before, check->key));
+      if (tick_of (lit, check->key) != NULL)
+        g_assert_cmpstr (check->tick, ==, tick_of (lit, check->key));
+    }
+  fixture_set (&plan, CAMERA_A, "iso", 1234.0);
+  after = checks_of (plan, FALSE);
+  g_assert_cmpstr (tick_of (after, "exposure:" CAMERA_A), !=, tick_of (before, "exposure:" CAMERA_A));
+  g_assert_cmpstr (tick_of (after, "exposure:" CAMERA_B), ==, tick_of (before, "exposure:" CAMERA_B));
+  g_assert_cmpstr (tick_of (after, "water"), ==, "water");
+}
+
+/* What is listed to be switched off is off when it is rolled: the voice is told over what is left then, as in a plan where it is off */
+static void
+test_noise_off (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (GPtrArray) before = checks_of (plan, FALSE), after = NULL;
+  g_autofree char *asked = line_of (before, "microphone:microphone-1"), *off = NULL;
+  const char *figure;
+
+  g_assert_nonnull (asked);
+  g_assert_true (g_str_has_suffix (asked, "expected, once all is off that can be."));
+  for (guint i = 0; i < lr_plan_get_setup (plan)->items->len; i++)
+    {
+      const LrItem *item = lr_plan_get_setup (plan)->items->pdata[i];
+
+      if (item->kind == LR_ITEM_NOISE)
+        fixture_set (&plan, item->id, "is-off", 1.0);
+    }
+  after = checks_of (plan, FALSE);
+  off = line_of (after, "microphone:microphone-1");
+  figure = strstr (asked, "voice");
+  g_test_message ("%s\n%s", asked, off);
+  g_assert_cmpint (strncmp (strstr (off, "voice"), figure, strcspn (figure, ",")), ==, 0);
+}
+
 /* Escaped wherever a name stands */
 static void
 test_names (void)
@@ -144,10 +207,11 @@ test_run_notes (void)
 
   g_autofree char *heading = lr_run_heading (sheet, LR_RUN_RIG), *roll = lr_run_heading (sheet, LR_RUN_ROLL);
 
-  g_assert_true (g_str_has_suffix (heading, ", 1 h 30 min are planned"));
+  g_assert_true (g_str_has_prefix (heading, "Before rolling: 2 h"));
+  g_assert_null (strstr (heading, "planned")); /* the note tells it */
   g_assert_cmpstr (roll, ==, "Rolling: 1 h 30 min"); /* the interview has what is left */
   g_assert_cmpuint (notes->len, >, 0);
-  g_assert_nonnull (strstr (g_ptr_array_index (notes, 0), "<b>1 h 30 min</b> are planned before rolling"));
+  g_assert_nonnull (strstr (g_ptr_array_index (notes, 0), "longer than the <b>1 h 30 min</b> planned before rolling"));
   g_assert_cmpuint (wide_notes->len, ==, 0);
   g_assert_cmpstr (hours, ==, "2 h 30 min");
   g_assert_cmpstr (minutes, ==, "45 min");
@@ -163,6 +227,8 @@ main (int    argc,
   g_test_add_func ("/preroll/numbers", test_numbers);
   g_test_add_func ("/preroll/order", test_order);
   g_test_add_func ("/preroll/follows", test_follows);
+  g_test_add_func ("/preroll/ticks", test_ticks);
+  g_test_add_func ("/preroll/noise-off", test_noise_off);
   g_test_add_func ("/preroll/names", test_names);
   g_test_add_func ("/preroll/run-notes", test_run_notes);
 

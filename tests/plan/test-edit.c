@@ -432,6 +432,21 @@ test_ticks (void)
   take_next (&plan, lr_plan_clear_ticks (plan, "checks", &error), &error);
   g_assert_cmpuint (g_strv_length (plan->job->ticks), ==, 0);
   assert_round_trip (plan);
+
+  /* a tick is for what the line said; a new one takes the place of the old */
+  {
+    g_autofree char *two = lr_tick_key ("stand-1", "2"), *three = lr_tick_key ("stand-1", "3"), *other = lr_tick_key ("stand-10", "2");
+
+    take_next (&plan, lr_plan_set_ticked (plan, "packing", two, TRUE, &error), &error);
+    take_next (&plan, lr_plan_set_ticked (plan, "packing", other, TRUE, &error), &error);
+    g_assert_true (lr_plan_is_ticked (plan, "packing", two));
+    g_assert_false (lr_plan_is_ticked (plan, "packing", three));
+    take_next (&plan, lr_plan_set_ticked (plan, "packing", three, TRUE, &error), &error);
+    g_assert_false (lr_plan_is_ticked (plan, "packing", two));
+    g_assert_true (lr_plan_is_ticked (plan, "packing", other));
+    g_assert_cmpuint (g_strv_length (plan->job->ticks), ==, 2);
+    assert_round_trip (plan);
+  }
   g_assert_null (lr_plan_set_ticked (plan, "packing", "\xff", TRUE, &error));
   g_assert_error (error, LR_PLAN_ERROR, LR_PLAN_ERROR_VALUE);
 }

@@ -154,19 +154,57 @@ test_times (void)
     g_assert_cmpint (((const LrRunStep *) g_ptr_array_index (none->steps, i))->from, ==, -1);
 }
 
+static int
+reserve_min (const LrPlan *plan)
+{
+  g_autoptr (LrRunSheet) sheet = sheet_of (plan);
+
+  return find_step (sheet, "reserve")->minutes;
+}
+
+static int
+above_reserve_min (const LrPlan *plan)
+{
+  return rig_min (plan) - reserve_min (plan);
+}
+
+/* A fifth of what is done before it, of what the user made of that too: closed form. The interview has what the others leave it until wrap */
+static void
+test_rest (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autoptr (LrRunSheet) sheet = NULL, own = NULL;
+
+  set_times (&plan, "08:00", "11:00", "12:30", "13:00");
+  take (&plan, lr_plan_time_run_step (plan, "try", 111, NULL));
+  take (&plan, lr_plan_time_run_step (plan, "inserts", 30, NULL));
+  g_assert_cmpint (reserve_min (plan), ==, (int) lround (0.2 * above_reserve_min (plan)));
+  sheet = sheet_of (plan);
+  g_assert_cmpint (find_step (sheet, "interview")->minutes, ==, 90 - 30 - 3);
+  take (&plan, lr_plan_time_run_step (plan, "reserve", 7, NULL));
+  take (&plan, lr_plan_time_run_step (plan, "interview", 20, NULL));
+  own = sheet_of (plan);
+  g_assert_cmpint (find_step (own, "reserve")->minutes, ==, 7);
+  g_assert_cmpint (find_step (own, "reserve")->estimated_min, ==, find_step (sheet, "reserve")->estimated_min);
+  g_assert_cmpint (find_step (own, "interview")->minutes, ==, 20);
+  g_assert_cmpint (find_step (own, "interview")->estimated_min, ==, 57);
+}
+
 static void
 test_entries (void)
 {
   g_autoptr (LrPlan) plan = fixture_interview ();
   g_autofree char *tea = NULL, *cake = NULL, *first = NULL;
   g_autoptr (LrRunSheet) sheet = NULL;
-  int before = rig_min (plan), sound;
+  int before = above_reserve_min (plan), sound;
 
   set_times (&plan, "08:00", "11:00", "12:00", "13:00");
   take (&plan, lr_plan_add_run_step (plan, "set-out", "Tea", 10, &tea, NULL));
   take (&plan, lr_plan_add_run_step (plan, tea, "Cake", 5, &cake, NULL));
   take (&plan, lr_plan_add_run_step (plan, "", "Drive", 30, &first, NULL));
-  g_assert_cmpint (rig_min (plan), ==, before + 45);
+  g_assert_cmpint (reserve_min (plan), ==, (int) lround (0.2 * above_reserve_min (plan)));
+  g_assert_cmpint (rig_min (plan), ==, above_reserve_min (plan) + reserve_min (plan));
+  g_assert_cmpint (above_reserve_min (plan), ==, before + 45);
   take (&plan, lr_plan_time_run_step (plan, "try", 25, NULL));
   take (&plan, lr_plan_name_run_step (plan, "try", "Dry run", NULL));
   sheet = sheet_of (plan);
@@ -182,9 +220,10 @@ test_entries (void)
   g_assert_cmpint (find_step (sheet, "try")->minutes, ==, 25);
   g_assert_cmpint (find_step (sheet, "try")->estimated_min, ==, 10);
 
-  sound = rig_min (plan);
+  sound = above_reserve_min (plan);
   take (&plan, lr_plan_leave_out_run_step (plan, "try", TRUE, NULL));
-  g_assert_cmpint (rig_min (plan), ==, sound - 25);
+  g_assert_cmpint (above_reserve_min (plan), ==, sound - 25);
+  g_assert_cmpint (reserve_min (plan), ==, (int) lround (0.2 * (sound - 25)));
 }
 
 int
@@ -196,6 +235,7 @@ main (int    argc,
   g_test_add_func ("/run-sheet/usual", test_usual);
   g_test_add_func ("/run-sheet/counts", test_counts);
   g_test_add_func ("/run-sheet/times", test_times);
+  g_test_add_func ("/run-sheet/rest", test_rest);
   g_test_add_func ("/run-sheet/entries", test_entries);
 
   return g_test_run ();

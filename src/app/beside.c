@@ -1,0 +1,111 @@
+/* beside.c - windows that stay beside the main one, and its keys there
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The application's own keys work in its main windows alone. Of those a window beside gets the ones that are about the plan as a
+ * whole; what is about the sheet, as zooming and copying the thing in hand, would change what is out of sight.
+ */
+
+#include "config.h"
+
+#include "beside.h"
+
+#include "shortcuts.h"
+
+#include <glib/gi18n-lib.h>
+
+/* Detailed names, as in the table of shortcuts */
+static const char *const actions[] = {
+  "win.save", "win.save-as", "win.undo", "win.redo", "win.page", "win.print", "win.lists::", "win.compare", "win.differences",
+  "win.show-shortcuts", "window.close", "app.quit",
+};
+
+/**
+ * lr_beside_take_typed:
+ * @window: a window
+ *
+ * Fields take what is typed when they are left.
+ */
+void
+lr_beside_take_typed (GtkWindow *window)
+{
+  GtkWidget *focus = gtk_window_get_focus (window);
+
+  if (focus == NULL)
+    return;
+  gtk_window_set_focus (window, NULL);
+  gtk_window_set_focus (window, focus);
+}
+
+/* @data: detailed name of an action */
+static gboolean
+key_cb (GtkWidget *window,
+        GVariant  *args G_GNUC_UNUSED,
+        gpointer   data)
+{
+  const char *detailed = data;
+  g_autofree char *name = NULL;
+  g_autoptr (GVariant) target = NULL;
+
+  lr_beside_take_typed (GTK_WINDOW (window));
+  return g_action_parse_detailed_name (detailed, &name, &target, NULL) && gtk_widget_activate_action_variant (window, name, target);
+}
+
+static void
+add_keys (GtkWindow *window)
+{
+  GtkEventController *controller = gtk_shortcut_controller_new ();
+
+  gtk_shortcut_controller_set_scope (GTK_SHORTCUT_CONTROLLER (controller), GTK_SHORTCUT_SCOPE_GLOBAL);
+  for (gsize i = 0; i < G_N_ELEMENTS (actions); i++)
+    {
+      g_auto (GStrv) keys = lr_shortcuts_keys (actions[i]);
+
+      for (guint j = 0; keys[j] != NULL; j++)
+        gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (controller),
+                                              gtk_shortcut_new (gtk_shortcut_trigger_parse_string (keys[j]),
+                                                                gtk_callback_action_new (key_cb, (gpointer) actions[i], NULL)));
+    }
+  gtk_widget_add_controller (GTK_WIDGET (window), controller);
+}
+
+static void
+update_title (GtkWindow *window)
+{
+  LrDocument *document = g_object_get_data (G_OBJECT (window), "lr-beside-document");
+  const char *title = g_object_get_data (G_OBJECT (window), "lr-beside-title");
+  /* Translators: title of a window */
+  g_autofree char *text = lr_document_has_changes (document) ? g_strdup_printf (_("%s · not saved"), title) : g_strdup (title);
+
+  if (g_strcmp0 (gtk_window_get_title (window), text) != 0)
+    gtk_window_set_title (window, text);
+}
+
+/**
+ * lr_beside_bind:
+ * @window: a window that stays beside
+ * @parent: (nullable): the main window
+ * @document: that both show
+ * @title: of @window
+ *
+ * Lets @window do what @parent does with the plan as a whole, by keys and by the actions of its own buttons.
+ */
+void
+lr_beside_bind (GtkWindow  *window,
+                GtkWindow  *parent,
+                LrDocument *document,
+                const char *title)
+{
+  g_object_set_data_full (G_OBJECT (window), "lr-beside-document", g_object_ref (document), g_object_unref);
+  g_object_set_data_full (G_OBJECT (window), "lr-beside-title", g_strdup (title), g_free);
+  g_signal_connect_object (document, "changed", G_CALLBACK (update_title), window, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "history", G_CALLBACK (update_title), window, G_CONNECT_SWAPPED);
+  update_title (window);
+  if (parent == NULL || !G_IS_ACTION_GROUP (parent))
+    return;
+
+  gtk_widget_insert_action_group (GTK_WIDGET (window), "win", G_ACTION_GROUP (parent));
+  /* the group holds its window, which is not destroyed before it is let go */
+  g_signal_connect_object (parent, "unrealize", G_CALLBACK (gtk_window_destroy), window, G_CONNECT_SWAPPED);
+  add_keys (window);
+}
