@@ -7,6 +7,8 @@
 
 #include "field_grid.h"
 
+#include "hint.h"
+
 #include <glib/gi18n-lib.h>
 
 #define LEAST_LABEL_CHARS 10 /* "From south" in one line, "wall" below it */
@@ -220,14 +222,16 @@ lr_field_grid_add (LrFieldGrid  *self,
                    LrUnits       units,
                    gboolean      is_wide)
 {
-  GtkWidget *field = lr_field_new (prop, units);
+  GtkWidget *field = lr_field_new (prop, units), *child = gtk_widget_get_first_child (field);
 
   g_signal_connect_object (field, "number", G_CALLBACK (number_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (field, "text", G_CALLBACK (text_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (field, "refused", G_CALLBACK (refused_cb), self, G_CONNECT_SWAPPED);
   attach (self, field, label != NULL ? label : _(prop->label), is_wide);
   if (label != NULL) /* it is spoken of by what stands beside it */
-    gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (field)), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+    gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  if (GTK_IS_EDITABLE (child))
+    lr_hint_when_cut (field, GTK_EDITABLE (child));
   g_ptr_array_add (self->fields, field);
   return LR_FIELD (field);
 }

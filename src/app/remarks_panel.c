@@ -15,15 +15,12 @@
 
 #include "app.h"
 #include "badge.h"
-#include "hint.h"
-#include "line.h"
+#include "remark_line.h"
 #include "remark_row.h"
 
 #include <glib/gi18n-lib.h>
 
 #define ROW_PX 38
-#define LEAST_ROW_PX 32   /* of a remark in one line */
-#define MOST_LINES 8
 #define SETTLES_MS 700    /* time to see that another line lies under the pointer */
 #define LINE "lr-line"
 
@@ -34,7 +31,7 @@ struct _LrRemarksPanel
   LrDocument *document;
   GListStore *rows;
   GtkSingleSelection *selection;
-  GPtrArray  *lines;      /* Line, bound to a row */
+  GPtrArray  *lines;      /* LrRemarkLine, bound to a row */
   gboolean    is_updating;
   guint       settles;    /* source: lines have moved under the pointer; 0: long ago */
 
@@ -45,27 +42,11 @@ struct _LrRemarksPanel
 
 G_DEFINE_FINAL_TYPE (LrRemarksPanel, lr_remarks_panel, GTK_TYPE_WIDGET)
 
-/* The widgets of one line */
-typedef struct
-{
-  LrRemarksPanel *panel;
-  GtkWidget      *badge, *label, *mend;
-  LrRemarkRow    *row;     /* bound to it; NULL: none */
-  gulong          handler;
-  gboolean        watches_focus;
-} Line;
-
 static void
-update_mend (Line *line)
-{
-  gtk_widget_set_sensitive (line->mend, !lr_remark_row_is_waiting (line->row) && line->panel->settles == 0);
-}
-
-static void
-update_mends (LrRemarksPanel *self)
+hold_lines (LrRemarksPanel *self)
 {
   for (guint i = 0; i < self->lines->len; i++)
-    update_mend (self->lines->pdata[i]);
+    lr_remark_line_hold (self->lines->pdata[i], self->settles != 0);
 }
 
 static gboolean
@@ -74,7 +55,7 @@ settled_cb (gpointer data)
   LrRemarksPanel *self = data;
 
   self->settles = 0;
-  update_mends (self);
+  hold_lines (self);
   return G_SOURCE_REMOVE;
 }
 
@@ -87,7 +68,7 @@ let_settle (LrRemarksPanel *self)
 
   g_clear_handle_id (&self->settles, g_source_remove);
   self->settles = g_timeout_add (SETTLES_MS, settled_cb, self);
-  update_mends (self);
+  hold_lines (self);
 }
 
 static gboolean
@@ -270,6 +251,13 @@ selected_cb (LrRemarksPanel *self)
     lr_document_take_remark (self->document, lr_remark_row_get_key (row));
 }
 
+static void
+leave_cb (LrRemarksPanel *self)
+{
+  if (self->document != NULL)
+    lr_document_point_at_remark (self->document, NULL);
+}
+
 /* Enter or a double click takes the first thing that it is about in hand */
 static void
 activated_cb (LrRemarksPanel *self,
@@ -287,94 +275,14 @@ activated_cb (LrRemarksPanel *self,
 }
 
 static void
-mend_cb (Line *line)
-{
-  g_autofree char *key = line->row != NULL ? g_strdup (lr_remark_row_get_key (line->row)) : NULL;
-
-  if (key != NULL)
-    lr_document_mend (line->panel->document, key);
-}
-
-/* Pointing at a line lights up what it is about, until the pointer leaves the list */
-static void
-enter_cb (Line *line)
-{
-  if (line->row != NULL && line->panel->document != NULL)
-    lr_document_point_at_remark (line->panel->document, lr_remark_row_get_key (line->row));
-}
-
-/* A click on a line, or coming to it by keyboard, takes it in hand */
-static void
-focus_cb (Line *line)
-{
-  if (line->row != NULL && line->panel->document != NULL)
-    lr_document_take_remark (line->panel->document, lr_remark_row_get_key (line->row));
-}
-
-static void
-leave_cb (LrRemarksPanel *self)
-{
-  if (self->document != NULL)
-    lr_document_point_at_remark (self->document, NULL);
-}
-
-static void
-show_line (Line *line)
-{
-  const char *remedy = lr_remark_row_get_remedy (line->row), *text = lr_remark_row_get_text (line->row);
-  const char *source = lr_remark_row_get_source (line->row);
-  g_autofree char *origin = source[0] != '\0' ? g_strdup_printf (_("The limit’s source: %s"), source) : NULL;
-  g_autofree char *spoken = g_strdup_printf ("%s: %s", lr_grade_title (lr_remark_row_get_grade (line->row)), text);
-
-  lr_badge_show_grade (LR_BADGE (line->badge), lr_remark_row_get_grade (line->row));
-  lr_line_set_markup (LR_LINE (line->label), lr_remark_row_get_markup (line->row));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (line->label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
-  /* over the badge alone: a tooltip of the whole line would lie over the next one and its button */
-  lr_hint_set (line->badge, origin);
-  gtk_widget_set_visible (line->mend, remedy != NULL);
-  update_mend (line);
-  if (remedy != NULL)
-    gtk_accessible_update_property (GTK_ACCESSIBLE (line->mend), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, remedy, -1);
-}
-
-/* The focus goes to the row that holds the line, or to its button */
-static void
-watch_focus (Line      *line,
-             GtkWidget *row)
-{
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-
-  line->watches_focus = TRUE;
-  g_signal_connect_swapped (focus, "enter", G_CALLBACK (focus_cb), line);
-  gtk_widget_add_controller (row, focus);
-}
-
-static void
 setup_cb (GtkSignalListItemFactory *factory,
           GtkListItem              *list_item,
           LrRemarksPanel           *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
-  GtkEventController *motion = gtk_event_controller_motion_new ();
-  Line *line = g_new0 (Line, 1);
+  LrRemarkLine *line = lr_remark_line_new ();
 
-  line->panel = self;
-  line->badge = lr_badge_new ();
-  line->label = g_object_new (LR_TYPE_LINE, "lines", MOST_LINES, "fits", TRUE, "width-chars", 20, NULL);
-  gtk_widget_set_hexpand (line->label, TRUE);
-  gtk_widget_set_valign (line->label, GTK_ALIGN_CENTER);
-  line->mend = gtk_button_new_with_mnemonic (_("Mend"));
-  gtk_widget_set_valign (line->mend, GTK_ALIGN_CENTER);
-  g_signal_connect_swapped (line->mend, "clicked", G_CALLBACK (mend_cb), line);
-  g_signal_connect_swapped (motion, "enter", G_CALLBACK (enter_cb), line);
-
-  gtk_widget_set_size_request (box, -1, LEAST_ROW_PX);
-  gtk_box_append (GTK_BOX (box), line->badge);
-  gtk_box_append (GTK_BOX (box), line->label);
-  gtk_box_append (GTK_BOX (box), line->mend);
-  gtk_widget_add_controller (box, motion);
-  g_object_set_data_full (G_OBJECT (list_item), LINE, line, g_free);
-  gtk_list_item_set_child (list_item, box);
+  g_object_set_data_full (G_OBJECT (list_item), LINE, line, (GDestroyNotify) lr_remark_line_free);
+  gtk_list_item_set_child (list_item, lr_remark_line_get_widget (line));
 }
 
 static void
@@ -382,14 +290,11 @@ bind_cb (GtkSignalListItemFactory *factory,
          GtkListItem              *list_item,
          LrRemarksPanel           *self)
 {
-  Line *line = g_object_get_data (G_OBJECT (list_item), LINE);
+  LrRemarkLine *line = g_object_get_data (G_OBJECT (list_item), LINE);
 
-  if (!line->watches_focus)
-    watch_focus (line, gtk_widget_get_parent (gtk_list_item_get_child (list_item)));
-  line->row = gtk_list_item_get_item (list_item);
-  line->handler = g_signal_connect_swapped (line->row, "changed", G_CALLBACK (show_line), line);
+  lr_remark_line_bind (line, self->document, gtk_list_item_get_item (list_item));
+  lr_remark_line_hold (line, self->settles != 0);
   g_ptr_array_add (self->lines, line);
-  show_line (line);
 }
 
 static void
@@ -397,11 +302,10 @@ unbind_cb (GtkSignalListItemFactory *factory,
            GtkListItem              *list_item,
            LrRemarksPanel           *self)
 {
-  Line *line = g_object_get_data (G_OBJECT (list_item), LINE);
+  LrRemarkLine *line = g_object_get_data (G_OBJECT (list_item), LINE);
 
-  g_clear_signal_handler (&line->handler, line->row);
+  lr_remark_line_unbind (line);
   g_ptr_array_remove_fast (self->lines, line);
-  line->row = NULL;
 }
 
 static GtkWidget *

@@ -70,8 +70,8 @@ make_label (guint column)
   gtk_widget_add_css_class (label, "numeric");
   if (column == 0)
     {
-      gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-      gtk_label_set_width_chars (GTK_LABEL (label), 8);
+      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+      gtk_label_set_width_chars (GTK_LABEL (label), 12);
     }
   return label;
 }
