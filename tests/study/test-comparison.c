@@ -323,6 +323,25 @@ test_sun_on_face (void)
   assert_unknown (unknown, 0, LR_COMPARE_SUN_ON_FACE, LR_NO_DAY);
 }
 
+/* From 20:00 to 12:00 of the next day: the sun of that morning comes in, half of the 480 min; it does on no other reading of the hours */
+static void
+test_past_midnight (void)
+{
+  g_autoptr (LrPlan) plan = sun_plan (&sun_cases[0]);
+  g_autoptr (LrComparison) comparison = NULL;
+  const LrFigure *on_face;
+
+  fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_SUBJECT, 2.5, 1.5);
+  take (&plan, lr_plan_set_job (plan, "time-roll", "20:00", NULL));
+  take (&plan, lr_plan_set_job (plan, "time-wrap", "12:00", NULL));
+  comparison = lr_comparison_new (plan);
+  assert_figure (comparison, 0, LR_COMPARE_SUN, 240.0, 3.0);
+  on_face = &lr_comparison_room (comparison, 0)->figure[LR_COMPARE_SUN_ON_FACE];
+  g_assert_cmpint (on_face->known, ==, LR_KNOWN);
+  g_assert_cmpfloat (on_face->value, >, 0.0);
+  g_assert_cmpfloat (on_face->value, <=, 240.0);
+}
+
 /* Glass of 1.5 m² without and 1 m² with a blind: 40 % can be covered */
 static void
 test_windows (void)
@@ -363,6 +382,7 @@ main (int    argc,
   g_test_add_func ("/comparison/windows", test_windows);
   add_rows ("/comparison/sun", sun_cases, test_sun);
   g_test_add_func ("/comparison/sun-on-face", test_sun_on_face);
+  g_test_add_func ("/comparison/past-midnight", test_past_midnight);
 
   return g_test_run ();
 }
