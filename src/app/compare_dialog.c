@@ -26,6 +26,7 @@
 #define MOST_HEIGHT_PX 960
 #define PARENT_SHOWS_PX 80   /* of the window that it belongs to, over and under it */
 #define GAP_PX 8
+#define WAYS_ON_PX 360       /* of how another room comes there */
 
 struct _LrCompareDialog
 {
@@ -455,7 +456,7 @@ usual_width_px (LrCompareDialog *self)
 {
   int n = (int) self->comparison->rooms->len;
 
-  return MIN (MOST_WIDTH_PX, LR_COMPARE_TITLE_PX + LR_COMPARE_WHY_PX + n * (room_px (self) + GAP_PX) + 5 * GAP_PX);
+  return MIN (MOST_WIDTH_PX, LR_COMPARE_TITLE_PX + (n < 2 ? WAYS_ON_PX : LR_COMPARE_WHY_PX) + n * (room_px (self) + GAP_PX) + 5 * GAP_PX);
 }
 
 /* As much of the table as fits without hiding the window that it belongs to */
