@@ -56,7 +56,7 @@ make_cell (const LrComparedRow *row,
   gtk_box_append (GTK_BOX (cell), make_star (is_best));
   gtk_box_append (GTK_BOX (lines), make_label (row->texts[index], is_best ? "best" : has_figure ? "numeric" : "no-figure"));
   if (row->details[index][0] != '\0')
-    gtk_box_append (GTK_BOX (lines), make_label (row->details[index], "note"));
+    gtk_box_append (GTK_BOX (lines), make_label (row->details[index], "compare-detail"));
   gtk_widget_set_hexpand (lines, TRUE);
   gtk_box_append (GTK_BOX (cell), lines);
   return cell;
@@ -76,7 +76,7 @@ lr_compare_row_new (const LrCompared    *compared,
                     int                  room_px)
 {
   GtkWidget *list_row = gtk_list_box_row_new (), *cells = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *title = make_label (row->title, NULL), *why = make_label (row->why, "note");
+  GtkWidget *title = make_label (row->title, NULL), *why = make_label (row->why, "compare-detail");
   g_autofree char *sentence = lr_compared_sentence (compared, row);
 
   gtk_widget_set_size_request (title, LR_COMPARE_TITLE_PX, -1);
@@ -84,7 +84,7 @@ lr_compare_row_new (const LrCompared    *compared,
   gtk_widget_set_size_request (why, LR_COMPARE_WHY_PX, -1);
   gtk_box_append (GTK_BOX (cells), title);
   for (guint i = 0; i < compared->comparison->rooms->len; i++)
-    gtk_box_append (GTK_BOX (cells), make_cell (row, i, isfinite (lr_comparison_room (compared->comparison, i)->figure[row->row].value), room_px));
+    gtk_box_append (GTK_BOX (cells), make_cell (row, i, lr_figure_is_told (&lr_comparison_room (compared->comparison, i)->figure[row->row]), room_px));
   gtk_box_append (GTK_BOX (cells), why);
 
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (list_row), cells);

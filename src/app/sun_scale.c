@@ -81,7 +81,7 @@ take_day (LrSunScale *self)
 {
   const LrStudy *study = lr_document_get_study (self->document);
   const LrJob *job = study->plan->job;
-  int first, last, roll, wrap;
+  int first, last, middle = lr_study_light_minute (study);
   g_autofree char *rise = NULL, *set = NULL;
 
   self->job = job;
@@ -103,10 +103,8 @@ take_day (LrSunScale *self)
   mark (self, job->time_wrap, first, last);
   if (lr_document_get_sun_minute (self->document) > 0)
     gtk_range_set_value (GTK_RANGE (self->scale), lr_document_get_sun_minute (self->document));
-  else if (lr_minute_parse (job->time_roll, &roll) && lr_minute_parse (job->time_wrap, &wrap))
-    gtk_range_set_value (GTK_RANGE (self->scale), (roll + wrap) / 2);
   else
-    gtk_range_set_value (GTK_RANGE (self->scale), LR_DAY_MIN / 2);
+    gtk_range_set_value (GTK_RANGE (self->scale), middle >= 0 ? middle : LR_DAY_MIN / 2);
   self->is_setting = FALSE;
   show_time (self);
 }

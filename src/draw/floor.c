@@ -180,7 +180,7 @@ draw_labels (const LrFloor *floor)
   lr_labels_draw (floor->labels);
 }
 
-/* Words, marks and figures, which a small plan does without */
+/* Words, marks and figures */
 static void
 draw_over (const LrFloor *floor)
 {
@@ -248,8 +248,7 @@ lr_floor_draw (cairo_t         *cr,
   lr_floor_draw_walls (&floor);
   draw_room_things (&floor);
   draw_set (&floor);
-  if (!view->is_small)
-    draw_over (&floor);
+  draw_over (&floor);
   cairo_restore (cr);
 }
 

@@ -27,27 +27,26 @@ get_hours (const LrStudy *study,
            int           *roll,
            int           *wrap)
 {
-  *roll = *wrap = -1;
-  lr_minute_parse (study->plan->job->time_roll, roll);
-  lr_minute_parse (study->plan->job->time_wrap, wrap);
+  int in, out;
+
+  lr_job_minutes (study->plan->job, &in, roll, wrap, &out);
 }
 
 static int
 chosen_minute (const LrFloor *floor)
 {
-  int roll, wrap;
+  int middle = lr_study_light_minute (floor->study);
 
   if (floor->view->sun_minute > 0)
     return floor->view->sun_minute;
 
-  get_hours (floor->study, &roll, &wrap);
-  return roll >= 0 && wrap >= 0 ? (roll + wrap) / 2 : LR_DAY_MIN / 2;
+  return middle >= 0 ? middle : LR_DAY_MIN / 2;
 }
 
 static char *
 format_minute (int minute)
 {
-  return g_strdup_printf ("%d:%02d", minute / 60, minute % 60);
+  return g_strdup_printf ("%d:%02d", minute / 60 % 24, minute % 60);
 }
 
 static gboolean

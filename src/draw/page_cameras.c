@@ -118,7 +118,7 @@ daylight_note (const LrSheet *sheet)
   for (guint i = 0; i < lr_light_levels_n_sources (levels); i++)
     if (lr_light_levels_source (levels, i)->placed->item->kind == LR_ITEM_WINDOW)
       /* Translators: the sky and the time, hours and minutes, that levels of light are told for; behind them */
-      return g_strdup_printf (sheet->study->plan->job->sky == LR_SKY_CLEAR ? _("; clear, %02d:%02d") : _("; overcast, %02d:%02d"), minute / 60,
+      return g_strdup_printf (sheet->study->plan->job->sky == LR_SKY_CLEAR ? _("; clear, %02d:%02d") : _("; overcast, %02d:%02d"), minute / 60 % 24,
                               minute % 60);
   return g_strdup ("");
 }

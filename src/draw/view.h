@@ -41,7 +41,6 @@ typedef struct
   gboolean       is_read_only; /* no knobs */
   gboolean       has_dimensions; /* wall dimensions: the page draws its own chains */
   gboolean       is_ghost;     /* symbols as what is not there yet: outlines alone, long dash and two dots */
-  gboolean       is_small;     /* room and things alone: no words, marks, dimensions */
   gboolean       is_page;      /* long-lived marks only: no knobs, no halo */
 } LrView;
 

@@ -4,20 +4,20 @@
  *
  *   format, version            "lookroom-comparison", 1
  *   camera-m                   from camera to subject, with which the farthest backgrounds are reckoned
- *   setups [ { id, name, has-room } ]
+ *   setups [ { id, name, has-room, found-of } ]  of those that were found otherwise the found ones alone; found-of an id or ""
  *   rows [ {                   in the order of the table
  *     key, title, meaning      the key ends in its unit
  *     better                   "more" or "less"
- *     verdict                  "best", "alike", "too-few-known"
+ *     verdict                  "best", "alike", "no-step" (best and worst differ, one and the next do not), "too-few-known"
  *     why                      one line, in the language of the user
  *     figures [ {              of each set-up
  *       setup                  its id
- *       known                  "yes", "in-part", or why not: "not-noted", "not-drawn", "not-placed", "no-day", "no-room"
- *       value, text, detail    value is null unless it is known, or in part
+ *       known                  "yes", "in-part", "taken" as usual for it is not noted, or why not: "not-noted", "not-drawn", "not-placed", "no-day", "no-room"
+ *       value, text, detail    value is null unless it is known, in part, or taken
  *       is-best
  *     } ]
  *   } ]
- *   summary, undrawn, places   as under the table
+ *   summary, undrawn, left-out, places   as under the table
  */
 
 #include "config.h"
@@ -28,11 +28,13 @@
 
 static const char *const known_words[] = {
   [LR_KNOWN] = "yes", [LR_KNOWN_PARTLY] = "in-part", [LR_NOT_NOTED] = "not-noted", [LR_NOT_DRAWN] = "not-drawn",
-  [LR_NOT_PLACED] = "not-placed", [LR_NO_DAY] = "no-day", [LR_NO_ROOM] = "no-room",
+  [LR_NOT_PLACED] = "not-placed", [LR_NO_DAY] = "no-day", [LR_NO_ROOM] = "no-room", [LR_TAKEN] = "taken",
+  [LR_AWAITED] = "awaited",
 };
 
 static const char *const verdict_words[] = {
   [LR_VERDICT_BEST] = "best", [LR_VERDICT_ALIKE] = "alike", [LR_VERDICT_FEW] = "too-few-known",
+  [LR_VERDICT_NO_STEP] = "no-step",
 };
 
 static void
@@ -79,6 +81,7 @@ add_setups (JsonBuilder      *builder,
       add_text (builder, "id", setup->id);
       add_text (builder, "name", setup->name);
       add_flag (builder, "has-room", setup->room->n_corners >= 3);
+      add_text (builder, "found-of", setup->found_of);
       json_builder_end_object (builder);
     }
   json_builder_end_array (builder);
@@ -143,6 +146,7 @@ lr_compared_to_json (const LrCompared *compared)
   json_builder_end_array (builder);
   add_text (builder, "summary", compared->summary);
   add_text (builder, "undrawn", compared->undrawn);
+  add_text (builder, "left-out", compared->left_out);
   add_text (builder, "places", compared->places);
   json_builder_end_object (builder);
 

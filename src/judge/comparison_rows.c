@@ -4,7 +4,7 @@
  *
  * What is too little to tell: lengths within 5 cm, for walls bow and skirtings stand out as much, and areas by that in 5 m each way;
  * backgrounds within 0.25 m, for nobody sets a camera in the very corner; windows within a tenth of a square metre; reflectance as the
- * eye judges it within 10 points; the sun within 20 minutes, which is 5 degrees of a phone's compass; all common practice, no source.
+ * eye judges it within 10 points; house lights by a third, which is half a stop, as well as lumens are known; the sun within 20 minutes, which is 5 degrees of a phone's compass; all common practice, no source.
  * Sound within 3 dB and reverberation within a fifth: what predictions in small rooms are good to (see sound.h). Power within a tenth:
  * the mains may be off by as much (EN 50160).
  */
@@ -16,6 +16,7 @@
 #include <glib/gi18n-lib.h>
 
 #define NO_BREAK "\u00a0"
+#define MOST_NAMES 3
 #define SQ_FT_PER_M2 (1.0 / (0.3048 * 0.3048))
 
 static char *
@@ -72,6 +73,13 @@ format_db (double  value,
 }
 
 static char *
+format_lumens (double  value,
+               LrUnits units G_GNUC_UNUSED)
+{
+  return with_unit (value, 0, "lm");
+}
+
+static char *
 format_seconds (double  value,
                 LrUnits units G_GNUC_UNUSED)
 {
@@ -122,9 +130,14 @@ static const LrCompareInfo infos[LR_N_COMPARES] = {
     N_("background as placed"), N_("%s deeper than %s"), .tie = 0.05, .within = N_("%s, as rooms can be taped"), .base = 0.5,
     .format = format_length },
   [LR_COMPARE_BARE_WINDOWS] = {
-    "windows-without-blinds-m2", N_("Darkness"), N_("Windows that stay bare"), N_("Glass that no blind covers. Less is easier to make dark."),
+    "windows-without-blinds-m2", N_("Darkness"), N_("Windows that stay bare"),
+    N_("Glass that no blind covers, of the windows that are named. Less is easier to make dark."),
     N_("bare windows"), N_("%s less bare glass than %s"), .is_less_better = TRUE, .tie = 0.1, .within = N_("%s"),
     .base = 0.5, .format = format_area },
+  [LR_COMPARE_HOUSE_LIGHTS] = {
+    "house-lights-that-stay-lm", NULL, N_("House lights that stay on"), N_("Of those that are on, what nobody can switch off."),
+    N_("house lights"), N_("%s less than %s"), .is_less_better = TRUE, .tie_share = 1.0 / 3.0, .within = N_("a third, as lumens are known"),
+    .base = 100.0, .format = format_lumens },
   [LR_COMPARE_WALLS] = {
     "walls-reflectance-share", NULL, N_("Walls reflect"), N_("Darker walls throw less light back, and hold contrast."), N_("walls"),
     N_("%s less than %s"), .is_less_better = TRUE, .tie = 0.1, .within = N_("%s, as the eye can judge"), .format = format_share,
@@ -159,6 +172,17 @@ static const LrCompareInfo infos[LR_N_COMPARES] = {
   [LR_COMPARE_EXITS] = {
     "ways-out", NULL, N_("Ways out"), N_("Doors that are marked as ways out; the local fire code decides what is asked for."), N_("ways out"),
     MORE, COUNT },
+  [LR_COMPARE_WAY_OUT] = {
+    "narrowest-way-out-m", NULL, N_("Narrowest way out"),
+    N_("Of everybody who sits there, way or door, as far as the plan’s limit asks; the local fire code decides what is enough."),
+    N_("narrowest way out"), N_("%s wider than %s"), .tie = 0.05, .within = N_("%s, as rooms can be taped"), .base = 0.1,
+    .format = format_length },
+  [LR_COMPARE_FIX] = {
+    "to-fix", N_("The set as it stands"), N_("To fix"), N_("What the checks say will go wrong with the set in this room, as it is placed now."),
+    N_("things to fix"), N_("%s fewer than %s"), .is_less_better = TRUE, COUNT },
+  [LR_COMPARE_MIND] = {
+    "to-mind", NULL, N_("To mind"), N_("What the checks say to know of."), N_("things to mind"), N_("%s fewer than %s"),
+    .is_less_better = TRUE, COUNT },
 };
 
 /**
@@ -188,25 +212,58 @@ lr_compare_group (LrCompare row)
 }
 
 static const char *
+say_not_drawn (LrCompare row)
+{
+  switch ((int) row)
+    {
+    case LR_COMPARE_OUTLETS:
+      return _("no socket drawn");
+    case LR_COMPARE_DOOR:
+    case LR_COMPARE_EXITS:
+      return _("no door drawn");
+    case LR_COMPARE_WAY_OUT:
+      return _("no door marked as way out");
+    case LR_COMPARE_HOUSE_LIGHTS:
+      return _("no house light drawn");
+    default:
+      return _("no window drawn");
+    }
+}
+
+static const char *
+say_not_placed (LrCompare row)
+{
+  switch ((int) row)
+    {
+    case LR_COMPARE_BEHIND:
+      return _("no camera on anybody");
+    case LR_COMPARE_FIX:
+    case LR_COMPARE_MIND:
+      return _("nobody, or no camera, placed");
+    default:
+      return _("nobody placed");
+    }
+}
+
+static const char *
 say_unknown (LrKnown   known,
              LrCompare row)
 {
-  switch (known)
+  switch ((int) known)
     {
     case LR_NOT_DRAWN:
-      return row == LR_COMPARE_OUTLETS ? _("no socket drawn") : row == LR_COMPARE_DOOR || row == LR_COMPARE_EXITS ? _("no door drawn")
-                                                                                                               : _("no window drawn");
+      return say_not_drawn (row);
     case LR_NOT_PLACED:
-      return row == LR_COMPARE_BEHIND ? _("no camera on anybody") : _("nobody placed");
+      return say_not_placed (row);
     case LR_NO_DAY:
-      return _("day or place not noted");
+      return _("hours, day or place not noted");
     case LR_NO_ROOM:
       return _("room not drawn");
-    case LR_KNOWN:
-    case LR_KNOWN_PARTLY:
-    case LR_NOT_NOTED:
+    case LR_AWAITED:
+      /* Translators: a figure that is still worked out */
+      return _("working it out…");
     default:
-      return _("not noted");
+      return row == LR_COMPARE_WAY_OUT ? _("not found out") : _("not noted");
     }
 }
 
@@ -234,6 +291,13 @@ lr_compare_text (const LrRoomFigures *room,
       /* Translators: a figure that is known in part */
       return g_strdup_printf (_("about %s"), text);
     }
+  if (figure->known == LR_TAKEN)
+    {
+      g_autofree char *text = infos[row].format (figure->value, units);
+
+      /* Translators: a figure that nobody noted, for which a usual one is taken */
+      return g_strdup_printf (_("not noted (%s taken)"), text);
+    }
 
   return g_strdup (say_unknown (figure->known, row));
 }
@@ -257,16 +321,74 @@ behind_detail (const LrRoomFigures *room)
   return g_strdup (room->behind_wall >= 0 ? lr_wall_title (room->setup->room, room->behind_wall) : "");
 }
 
+static gboolean
+is_bare_window (const LrItem *item)
+{
+  return item->kind == LR_ITEM_WINDOW && item->window.blind == LR_BLIND_NONE;
+}
+
+static gboolean
+is_light_that_stays (const LrItem *item)
+{
+  return item->kind == LR_ITEM_HOUSE_LIGHT && item->house_light.is_on && !item->house_light.can_switch_off;
+}
+
+/* "window 1, window 3 and 2 more"; (transfer full) */
+static char *
+name_items (const LrRoomFigures *room,
+            gboolean           (*match) (const LrItem *item))
+{
+  g_autoptr (GString) names = g_string_new (NULL);
+  guint n = 0;
+
+  for (guint i = 0; i < room->setup->items->len; i++)
+    {
+      const LrItem *item = room->setup->items->pdata[i];
+      g_autofree char *title = NULL;
+
+      if (!match (item) || ++n > MOST_NAMES)
+        continue;
+      title = lr_item_title (item);
+      g_string_append_printf (names, "%s%s", n > 1 ? _(", ") : "", title);
+    }
+  if (n > MOST_NAMES)
+    /* Translators: behind names of things: how many are not named */
+    g_string_append_printf (names, ngettext (" and %u more", " and %u more", n - MOST_NAMES), n - MOST_NAMES);
+
+  return g_strdup (names->str);
+}
+
+/* Why a room can be made dark, or not */
 static char *
 windows_detail (const LrRoomFigures *room,
                 LrUnits              units)
 {
-  g_autofree char *all = format_area (room->windows_m2, units);
+  g_autofree char *all = format_area (room->windows_m2, units), *bare = name_items (room, is_bare_window);
 
   if (!isfinite (room->dark_share))
     return g_strdup ("");
-  /* Translators: an area, a per cent number */
-  return g_strdup_printf (_("of %s; blinds cover %.0f" NO_BREAK "%%"), all, 100.0 * room->dark_share);
+  if (bare[0] == '\0')
+    /* Translators: an area */
+    return g_strdup_printf (_("all %s of glass have blinds"), all);
+  /* Translators: an area of glass, names of windows */
+  return g_strdup_printf (_("of %s; no blind: %s"), all, bare);
+}
+
+static char *
+house_lights_detail (const LrRoomFigures *room)
+{
+  return room->figure[LR_COMPARE_HOUSE_LIGHTS].value > 0.0 ? name_items (room, is_light_that_stays) : g_strdup (_("all can be off"));
+}
+
+static char *
+way_out_detail (const LrRoomFigures *room)
+{
+  g_autofree char *title = room->narrow_item != NULL ? lr_item_title (room->narrow_item) : NULL;
+
+  if (room->is_way_full)
+    return g_strdup (_("or more: the limit asks for no more"));
+  /* Translators: what makes a way narrow */
+  return title != NULL ? g_strdup_printf (_("narrowed by %s"), title) : g_strdup ("");
 }
 
 static char *
@@ -275,6 +397,9 @@ noise_detail (const LrRoomFigures *room,
 {
   g_autofree char *loudest = has_loudest && room->loudest != NULL ? lr_item_title (room->loudest) : NULL;
 
+  if (!room->is_background_measured && loudest != NULL)
+    /* Translators: a noise */
+    return g_strdup_printf (_("loudest: %s; the room itself not measured"), loudest);
   if (!room->is_background_measured)
     return g_strdup (_("the room itself not measured"));
   if (loudest == NULL)
@@ -314,7 +439,7 @@ lr_compare_detail (const LrComparison  *comparison,
                    LrCompare            row,
                    LrUnits              units)
 {
-  if (!isfinite (room->figure[row].value))
+  if (!lr_figure_is_told (&room->figure[row]))
     return g_strdup ("");
 
   switch ((int) row)
@@ -325,6 +450,10 @@ lr_compare_detail (const LrComparison  *comparison,
       return behind_detail (room);
     case LR_COMPARE_BARE_WINDOWS:
       return windows_detail (room, units);
+    case LR_COMPARE_HOUSE_LIGHTS:
+      return house_lights_detail (room);
+    case LR_COMPARE_WAY_OUT:
+      return way_out_detail (room);
     case LR_COMPARE_NOISE:
     case LR_COMPARE_QUIET:
       return noise_detail (room, row == LR_COMPARE_NOISE);

@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * What differs by no more than can be told is alike, and what is not noted, or only in part, is never best. Which room is best in all is
+ * What differs by no more than can be told is alike, and what is not noted, taken as usual or known only in part is never best. Which room is best in all is
  * the user's to choose: no sum is made of the rows.
  */
 
@@ -17,6 +17,7 @@ typedef enum
 {
   LR_VERDICT_BEST,   /* some are better than others */
   LR_VERDICT_ALIKE,  /* all that are known */
+  LR_VERDICT_NO_STEP, /* the best and the worst differ, but from one to the next nothing can be told */
   LR_VERDICT_FEW,    /* fewer than two are known */
 } LrVerdictType;
 
@@ -31,18 +32,21 @@ typedef struct
   char        **texts;   /* of each room: "39.2 m²", "not noted" */
   char        **details; /* of each room: what stands beside it, or "" */
   char         *why;     /* "12 m² more than Office"; "" with one room */
-  double        times;   /* the best against the worst that is known, as a factor >= 1; NAN: not to be told */
+  double        times;   /* the best against the worst that is known, as a factor >= 1; NAN: fewer than two are known */
 } LrComparedRow;
 
 typedef struct
 {
   const LrComparison *comparison; /* held by the caller */
   GPtrArray *rows;       /* LrComparedRow, in the order of telling */
-  char      *summary;    /* "They differ most in reverberation, 2.4 times, and floor area, twice." */
+  char      *summary;    /* "They differ most in reverberation (0.50 s to 1.20 s) and floor area (20 m² to 40 m²)." */
   char      *undrawn;    /* "Hall is not drawn yet."; "" when all are */
+  char      *left_out;   /* "Loft, as planned is told as it was found."; "" for none */
   char      *places;     /* what is noted of the places: access, permission; a line each, or one if all are the same; "" for nothing */
 } LrCompared;
 
+/* Fills what is awaited in a room's figures; @levels (nullable): of its plan, whole */
+void        lr_comparison_judge (LrComparison *comparison, guint index, const LrLightLevels *levels, LrUnits units);
 LrCompared *lr_compared_new  (const LrComparison *comparison, LrUnits units);
 void        lr_compared_free (LrCompared *compared);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrCompared, lr_compared_free)
@@ -51,6 +55,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrCompared, lr_compared_free)
 const char *lr_compare_group (LrCompare row);
 /* (transfer full): the whole row in one sentence, for who hears it: "Floor area: Loft 39.2 m², best; Office 20 m². ..." */
 char       *lr_compared_sentence (const LrCompared *compared, const LrComparedRow *row);
+/* (transfer full): under its name: "as found of Loft, as planned"; "" */
+char       *lr_compare_subtitle (const LrRoomFigures *room);
 /* (transfer full) */
 JsonNode   *lr_compared_to_json (const LrCompared *compared);
 

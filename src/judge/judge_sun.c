@@ -19,7 +19,7 @@ static const char *
 say_minute (LrJudge *judge,
             int      minute)
 {
-  g_autofree char *text = g_strdup_printf ("%02d:%02d", minute / 60, minute % 60);
+  g_autofree char *text = g_strdup_printf ("%02d:%02d", minute / 60 % 24, minute % 60);
 
   return g_string_chunk_insert (judge->words, text);
 }
@@ -231,8 +231,8 @@ lr_judge_sun (LrJudge *judge)
   LrSunPlace sun;
   int roll, wrap;
 
-  if (judge->is_trial || judge->study->setup->room->n_corners < 3 || !lr_minute_parse (job->time_roll, &roll)
-      || !lr_minute_parse (job->time_wrap, &wrap) || !lr_study_sun_at (judge->study, roll, &sun))
+  if (judge->is_trial || judge->study->setup->room->n_corners < 3 || !lr_job_shoot (job, &roll, &wrap)
+      || !lr_study_sun_at (judge->study, roll, &sun))
     return;
 
   touches = lr_sun_touches (judge->study, roll, wrap);

@@ -293,12 +293,9 @@ describe_daylight (const LrStudy       *study,
                    const LrLightLevels *levels,
                    const LrItem        *window)
 {
-  const LrJob *job = study->plan->job;
   LrSunPlace sun;
-  int roll, wrap;
 
-  if (window->window.blind != LR_BLIND_DOWN
-      && (!lr_minute_parse (job->time_roll, &roll) || !lr_minute_parse (job->time_wrap, &wrap) || !lr_study_sun_at (study, (roll + wrap) / 2, &sun)))
+  if (window->window.blind != LR_BLIND_DOWN && !lr_study_sun_at (study, lr_study_light_minute (study), &sun))
     return g_strdup (_("It counts as dark until the place’s latitude and longitude, the date, rolling and wrap are filled in."));
 
   return describe_spill (study, levels, window);

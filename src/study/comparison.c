@@ -52,7 +52,7 @@ compare_size (LrRoomFigures *figures)
   double longest_m, shortest_m;
 
   lr_compare_set (figures, LR_COMPARE_AREA, figures->study->room_area_m2);
-  lr_compare_set (figures, LR_COMPARE_CEILING, room->height_m);
+  lr_compare_noted (figures, LR_COMPARE_CEILING, room->height_m, lr_prop_table_find (lr_room_table (), "height-mm"));
   if (lr_polygon_sides_m (room->corners_m, room->n_corners, &longest_m, &shortest_m))
     {
       lr_compare_set (figures, LR_COMPARE_LONGEST, longest_m);
@@ -93,6 +93,7 @@ read_room (LrRoomFigures *room)
 
   compare_size (room);
   lr_compare_house (room);
+  lr_compare_people (room);
   lr_compare_sun (room);
   lr_compare_sound (room);
 }
@@ -103,19 +104,56 @@ clear_room (gpointer data)
   lr_study_free (((LrRoomFigures *) data)->study);
 }
 
+static const LrSetup *
+find_setup (const LrPlan *plan,
+            const char   *id)
+{
+  for (guint i = 0; i < plan->setups->len; i++)
+    if (g_str_equal (((const LrSetup *) plan->setups->pdata[i])->id, id))
+      return plan->setups->pdata[i];
+
+  return NULL;
+}
+
+/* Another one is as found of it; two that name each other both stay */
+static gboolean
+was_found (const LrPlan  *plan,
+           const LrSetup *setup)
+{
+  for (guint i = 0; i < plan->setups->len; i++)
+    {
+      const LrSetup *other = plan->setups->pdata[i];
+
+      if (g_str_equal (other->found_of, setup->id) && !g_str_equal (setup->found_of, other->id))
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+static void
+add_room (LrComparison  *comparison,
+          const LrSetup *setup)
+{
+  LrRoomFigures room = { .study = NULL };
+  g_autoptr (LrPlan) shown = lr_plan_show_setup (comparison->plan, setup->id, NULL);
+
+  room.study = lr_study_new (shown);
+  room.setup = room.study->setup;
+  room.planned = find_setup (comparison->plan, setup->found_of);
+  read_room (&room);
+  g_array_append_val (comparison->rooms, room);
+}
+
 static void
 read_rooms (LrComparison *comparison)
 {
-  for (guint i = 0; i < comparison->plan->setups->len; i++)
-    {
-      LrRoomFigures room = { .study = NULL };
-      g_autoptr (LrPlan) shown = lr_plan_show_setup (comparison->plan, ((const LrSetup *) comparison->plan->setups->pdata[i])->id, NULL);
+  const GPtrArray *setups = comparison->plan->setups;
 
-      room.study = lr_study_new (shown);
-      room.setup = room.study->setup;
-      read_room (&room);
-      g_array_append_val (comparison->rooms, room);
-    }
+  for (guint i = 0; i < setups->len; i++)
+    if (!was_found (comparison->plan, setups->pdata[i]))
+      add_room (comparison, setups->pdata[i]);
+  comparison->n_left_out = setups->len - comparison->rooms->len;
 }
 
 /* One distance for all rooms, or they could not be compared: that of the first camera on somebody, in the first set-up that has one */
@@ -139,11 +177,13 @@ find_camera (LrComparison *comparison)
  * lr_comparison_new:
  * @plan: a plan
  *
- * Studies every set-up. The farthest background is the longest straight line over the floor, from wall to wall past the furniture that
+ * Studies every set-up that no other is as found of. The farthest background is the longest straight line over the floor, from wall to wall past the furniture that
  * must stay and reaches the eyes, less half a metre behind the camera and the distance from camera to subject; which is the first
  * camera's in the first set-up that has one on somebody, else 2 m, and the same for all.
  *
- * Returns: (transfer full): the figures of every set-up
+ * Ways out are awaited, see lr_comparison_take_levels(), and so are the remarks, which the judge counts.
+ *
+ * Returns: (transfer full): the figures of every candidate room
  */
 LrComparison *
 lr_comparison_new (const LrPlan *plan)
@@ -164,6 +204,40 @@ lr_comparison_new (const LrPlan *plan)
     }
 
   return comparison;
+}
+
+/**
+ * lr_comparison_is_awaited:
+ * @comparison: a comparison
+ * @index: of one of its rooms
+ *
+ * Returns: whether some of its figures wait for lr_comparison_take_levels(), or for the judge
+ */
+gboolean
+lr_comparison_is_awaited (const LrComparison *comparison,
+                          guint               index)
+{
+  for (int row = 0; row < LR_N_COMPARES; row++)
+    if (lr_comparison_room (comparison, index)->figure[row].known == LR_AWAITED)
+      return TRUE;
+
+  return FALSE;
+}
+
+/**
+ * lr_comparison_take_levels:
+ * @comparison: a comparison
+ * @index: of one of its rooms
+ * @levels: (nullable): of the room's plan; %NULL: they could not be had
+ *
+ * Fills what takes too long for lr_comparison_new() and comes with the levels of light.
+ */
+void
+lr_comparison_take_levels (LrComparison        *comparison,
+                           guint                index,
+                           const LrLightLevels *levels)
+{
+  lr_compare_ways_out (&g_array_index (comparison->rooms, LrRoomFigures, index), levels != NULL ? lr_light_levels_ways (levels) : NULL);
 }
 
 /**

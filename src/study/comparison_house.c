@@ -2,7 +2,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A plan cannot say that a room has no window, door or socket: where none is drawn, none was noted.
+ * A plan cannot say that a room has no window, door, socket or house light: where none is drawn, none was noted.
  */
 
 #include "comparison_parts.h"
@@ -38,15 +38,26 @@ compare_windows (LrRoomFigures *room)
     room->dark_share = 1.0 - bare_m2 / room->windows_m2;
 }
 
-/* As usual is as nobody noted: a material, or another share, tells that somebody did */
 static void
-compare_walls (LrRoomFigures *room)
+compare_house_lights (LrRoomFigures *room)
 {
-  const LrSurface *walls = &room->setup->room->walls;
-  const LrProp *prop = lr_prop_table_find (lr_surface_table (), "reflectance-pct");
+  const GPtrArray *items = room->setup->items;
+  double staying_lm = 0.0;
+  guint n = 0;
 
-  if (walls->material[0] != '\0' || fabs (walls->reflectance - prop->fallback) > 1e-9)
-    lr_compare_set (room, LR_COMPARE_WALLS, walls->reflectance);
+  for (guint i = 0; i < items->len; i++)
+    {
+      const LrItem *item = g_ptr_array_index (items, i);
+
+      if (item->kind != LR_ITEM_HOUSE_LIGHT)
+        continue;
+      n++;
+      staying_lm += item->house_light.is_on && !item->house_light.can_switch_off ? item->house_light.output_lm : 0.0;
+    }
+
+  room->figure[LR_COMPARE_HOUSE_LIGHTS].known = LR_NOT_DRAWN;
+  if (n > 0)
+    lr_compare_set (room, LR_COMPARE_HOUSE_LIGHTS, staying_lm);
 }
 
 static void
@@ -114,13 +125,14 @@ compare_access (LrRoomFigures *room)
  * lr_compare_house:
  * @room: figures of a room that is drawn
  *
- * Fills those of windows, walls, power and access.
+ * Fills those of windows, house lights, walls, power and access.
  */
 void
 lr_compare_house (LrRoomFigures *room)
 {
   compare_windows (room);
-  compare_walls (room);
+  compare_house_lights (room);
+  lr_compare_noted (room, LR_COMPARE_WALLS, room->setup->room->walls.reflectance, lr_prop_table_find (lr_surface_table (), "reflectance-pct"));
   compare_power (room);
   compare_access (room);
 }

@@ -87,7 +87,7 @@ compare_noise (LrRoomFigures     *figures,
   const LrStudy *study = figures->study;
   LrMicrophoneSound ear = ear_of (study);
   double all[2] = { sound->background_db, 0.0 }, quiet[2] = { sound->background_db, 0.0 }, loudest_db = -HUGE_VAL;
-  guint n = 0, n_staying = 0;
+  guint n = 0;
   LrKnown known = sound->is_background_measured ? LR_KNOWN : LR_KNOWN_PARTLY;
 
   for (guint i = 0; i < study->placed->len; i++)
@@ -107,15 +107,14 @@ compare_noise (LrRoomFigures     *figures,
       all[0] = lr_level_sum_db (all, 2);
       if (noise->item->noise.can_switch_off)
         continue;
-      n_staying++;
       quiet[0] = lr_level_sum_db (quiet, 2);
     }
 
   figures->is_background_measured = sound->is_background_measured;
-  if (sound->is_background_measured || n > 0)
-    figures->figure[LR_COMPARE_NOISE] = (LrFigure) { known, all[0] };
-  if (sound->is_background_measured || n_staying > 0)
-    figures->figure[LR_COMPARE_QUIET] = (LrFigure) { known, quiet[0] };
+  if (!sound->is_background_measured && n == 0)
+    return;
+  figures->figure[LR_COMPARE_NOISE] = (LrFigure) { known, all[0] };
+  figures->figure[LR_COMPARE_QUIET] = (LrFigure) { known, quiet[0] };
 }
 
 /**

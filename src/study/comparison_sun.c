@@ -57,7 +57,7 @@ minutes_on_face (const LrStudy *study,
                  int            wrap)
 {
   g_autoptr (GArray) touches = lr_sun_touches (study, roll, wrap);
-  g_autofree gboolean *is_on = g_new0 (gboolean, LR_DAY_MIN + 1);
+  g_autofree gboolean *is_on = g_new0 (gboolean, wrap - roll + 1);
   guint n = 0;
 
   for (guint i = 0; i < touches->len; i++)
@@ -66,10 +66,10 @@ minutes_on_face (const LrStudy *study,
 
       for (guint k = 0; touch->thing == LR_SUN_HEAD && k < touch->n; k++)
         for (int minute = touch->span[k].first; minute <= touch->span[k].last; minute++)
-          is_on[minute] = TRUE;
+          is_on[minute - roll] = TRUE;
     }
   for (int minute = roll; minute < wrap; minute++)
-    n += is_on[minute] ? 1 : 0;
+    n += is_on[minute - roll] ? 1 : 0;
 
   return n;
 }
@@ -93,8 +93,7 @@ lr_compare_sun (LrRoomFigures *room)
     return;
 
   in->known = on_face->known = LR_NO_DAY;
-  if (!lr_minute_parse (job->time_roll, &roll) || !lr_minute_parse (job->time_wrap, &wrap) || wrap <= roll
-      || !lr_study_sun_at (room->study, roll, &sun))
+  if (!lr_job_shoot (job, &roll, &wrap) || !lr_study_sun_at (room->study, roll, &sun))
     return;
 
   *in = (LrFigure) { LR_KNOWN, minutes_in (room->study, roll, wrap) };

@@ -316,12 +316,8 @@ read_hours (LrPacking     *packing,
 {
   int roll, wrap;
 
-  packing->is_usual_hours = !lr_minute_parse (study->plan->job->time_roll, &roll) || !lr_minute_parse (study->plan->job->time_wrap, &wrap)
-                            || roll == wrap;
-  if (packing->is_usual_hours)
-    packing->hours = USUAL_HOURS;
-  else
-    packing->hours = (wrap > roll ? wrap - roll : wrap + LR_DAY_MIN - roll) / 60.0; /* past midnight */
+  packing->is_usual_hours = !lr_job_shoot (study->plan->job, &roll, &wrap);
+  packing->hours = packing->is_usual_hours ? USUAL_HOURS : (wrap - roll) / 60.0;
 }
 
 /* What a supply is counted for; LR_SUPPLY_OTHER: for nothing */

@@ -374,7 +374,7 @@ add_minute (JsonBuilder *builder,
             const char  *key,
             int          minute)
 {
-  g_autofree char *text = minute >= 0 ? g_strdup_printf ("%02d:%02d", minute / 60, minute % 60) : NULL;
+  g_autofree char *text = minute >= 0 ? g_strdup_printf ("%02d:%02d", minute / 60 % 24, minute % 60) : NULL;
 
   lr_readings_add_text (builder, key, text);
 }
@@ -410,8 +410,7 @@ add_touches (JsonBuilder   *builder,
 
   json_builder_set_member_name (builder, "touches");
   json_builder_begin_array (builder);
-  if (lr_minute_parse (study->plan->job->time_roll, &roll) && lr_minute_parse (study->plan->job->time_wrap, &wrap)
-      && study->setup->room->n_corners >= 3)
+  if (lr_job_shoot (study->plan->job, &roll, &wrap) && study->setup->room->n_corners >= 3)
     {
       g_autoptr (GArray) touches = lr_sun_touches (study, roll, wrap);
 

@@ -11,13 +11,10 @@
 
 #include "run_sheet.h"
 
-#include "sun_readings.h"
-
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
-#define DAY_MIN 1440
 #define RESERVE_SHARE 0.2    /* of what is done before rolling: for what nobody thought of */
 #define INTERVIEW_MIN 45     /* while no times are told */
 #define INTERVIEW_LEAST_MIN 10
@@ -342,51 +339,6 @@ estimate_interview (LrRunSheet *sheet)
 }
 
 /* --- Times ---------------------------------------------------------------------------------------------------- */
-
-/**
- * lr_job_minutes:
- * @job: a job
- * @in: (out): when one comes in, minutes since midnight of its day; -1: not told
- * @roll: (out): when the cameras roll
- * @wrap: (out): when they stop
- * @out: (out): when one goes
- *
- * A time that is earlier than the one before it is of the next day.
- */
-void
-lr_job_minutes (const LrJob *job,
-                int         *in,
-                int         *roll,
-                int         *wrap,
-                int         *out)
-{
-  const struct { const char *text; int *minute; } times[] = {
-    { job->time_in, in }, { job->time_roll, roll }, { job->time_wrap, wrap }, { job->time_out, out },
-  };
-  int before = 0;
-
-  for (gsize i = 0; i < G_N_ELEMENTS (times); i++)
-    {
-      *times[i].minute = -1;
-      if (times[i].text[0] == '\0' || !lr_minute_parse (times[i].text, times[i].minute))
-        continue;
-      while (*times[i].minute < before)
-        *times[i].minute += DAY_MIN;
-      before = *times[i].minute;
-    }
-}
-
-/**
- * lr_minute_format:
- * @minute: since midnight; of a later day too; -1: not known
- *
- * Returns: (transfer full): "08:30"; ""
- */
-char *
-lr_minute_format (int minute)
-{
-  return minute < 0 ? g_strdup ("") : g_strdup_printf ("%02d:%02d", minute / 60 % 24, minute % 60);
-}
 
 static void
 read_times (LrRunSheet  *sheet,

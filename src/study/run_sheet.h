@@ -8,6 +8,7 @@
 
 #pragma once
 
+#include "job_hours.h"
 #include "study.h"
 
 typedef enum
@@ -49,9 +50,5 @@ typedef struct
 LrRunSheet *lr_run_sheet_new  (const LrStudy *study);
 void        lr_run_sheet_free (LrRunSheet *sheet);
 const char *lr_run_part_title (LrRunPart part); /* translated */
-/* Times of the job in order, since midnight of its day: one that is earlier than the one before is of the next day; -1: not told */
-void        lr_job_minutes    (const LrJob *job, int *in, int *roll, int *wrap, int *out);
-/* "08:30"; a later day's "00:30"; (transfer full); "" for -1 */
-char       *lr_minute_format  (int minute);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LrRunSheet, lr_run_sheet_free)

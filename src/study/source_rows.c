@@ -31,10 +31,10 @@ window_title (const LrStudy       *study,
 
   if (source->emitter->shape == LR_EMITTER_BEAM)
     /* Translators: a window, hours and minutes: the sun through it then */
-    return g_strdup_printf (_("%s, sun at %02d:%02d"), title, minute / 60, minute % 60);
+    return g_strdup_printf (_("%s, sun at %02d:%02d"), title, minute / 60 % 24, minute % 60);
 
   /* Translators: a window, hours and minutes: the sky through it then */
-  return g_strdup_printf (_("%s, sky at %02d:%02d"), title, minute / 60, minute % 60);
+  return g_strdup_printf (_("%s, sky at %02d:%02d"), title, minute / 60 % 24, minute % 60);
 }
 
 static char *

@@ -10,41 +10,24 @@
 
 #include <stdio.h>
 
-/**
- * lr_minute_parse:
- * @text: "09:30"
- * @minute: (out): since midnight
- *
- * Returns: %FALSE, with @minute untouched, if it is no time of the day
- */
-gboolean
-lr_minute_parse (const char *text,
-                 int        *minute)
-{
-  int hours, minutes, end = 0;
-
-  if (sscanf (text, "%2d:%2d%n", &hours, &minutes, &end) != 2 || text[end] != '\0' || hours < 0 || hours > 24 || minutes < 0 || minutes > 59
-      || hours * 60 + minutes > LR_DAY_MIN)
-    return FALSE;
-
-  *minute = hours * 60 + minutes;
-  return TRUE;
-}
-
-/* The day in universal time at which the clocks of the place show the minute */
+/* The day in universal time at which the clocks of the place show the minute, of the job's day or a later one */
 static gboolean
 find_day (const LrJob *job,
           int          minute,
           double      *julian_day)
 {
   g_autoptr (GTimeZone) zone = g_time_zone_new_identifier (job->time_zone[0] != '\0' ? job->time_zone : "UTC");
-  g_autoptr (GDateTime) local = NULL, utc = NULL;
+  g_autoptr (GDateTime) midnight = NULL, then = NULL, local = NULL, utc = NULL;
   int year, month, day, end = 0;
 
   if (zone == NULL || sscanf (job->date, "%4d-%2d-%2d%n", &year, &month, &day, &end) != 3 || job->date[end] != '\0')
     return FALSE;
 
-  local = g_date_time_new (zone, year, month, day, MIN (minute, LR_DAY_MIN - 1) / 60, minute % 60, 0.0);
+  midnight = g_date_time_new_utc (year, month, day, 0, 0, 0.0);
+  then = midnight != NULL ? g_date_time_add_minutes (midnight, minute) : NULL;
+  local = then != NULL ? g_date_time_new (zone, g_date_time_get_year (then), g_date_time_get_month (then), g_date_time_get_day_of_month (then),
+                                          g_date_time_get_hour (then), g_date_time_get_minute (then), 0.0)
+                       : NULL;
   utc = local != NULL ? g_date_time_to_utc (local) : NULL;
   if (utc == NULL)
     return FALSE;
@@ -56,7 +39,7 @@ find_day (const LrJob *job,
 /**
  * lr_study_sun_at:
  * @study: a study
- * @minute: since midnight, by the clocks of the place
+ * @minute: since midnight of the job's day, by the clocks of the place; may pass 24 h
  * @place: (out): where the sun is
  *
  * Returns: %FALSE, with @place untouched, if date, time zone or the place on the earth are not given
@@ -69,7 +52,7 @@ lr_study_sun_at (const LrStudy *study,
   const LrLocation *location = study->setup->location;
   double day;
 
-  return lr_location_is_on_map (location) && minute >= 0 && minute < LR_DAY_MIN && find_day (study->plan->job, minute, &day)
+  return lr_location_is_on_map (location) && minute >= 0 && find_day (study->plan->job, minute, &day)
          && lr_sun_place (day, location->latitude_deg * LR_DEG, location->longitude_deg * LR_DEG, place);
 }
 
@@ -181,17 +164,12 @@ lr_study_sun_way (const LrStudy *study,
  * lr_study_light_minute:
  * @study: a study
  *
- * Returns: the minute of the day half-way through the shoot, for which levels of light are told; -1: its hours are not given
+ * Returns: the minute half-way through the shoot, for which levels of light are told, since midnight of its day; -1: its hours are not given
  */
 int
 lr_study_light_minute (const LrStudy *study)
 {
-  int from, to;
-
-  if (!lr_minute_parse (study->plan->job->time_roll, &from) || !lr_minute_parse (study->plan->job->time_wrap, &to))
-    return -1;
-
-  return (from + to) / 2;
+  return lr_job_middle (study->plan->job);
 }
 
 /**

@@ -2,16 +2,15 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Times are minutes since midnight by the clocks of the place. What stands before the windows outside, and furniture inside, is not
+ * Times are minutes since midnight of the job's day by the clocks of the place, and may be of a later day. What stands before the windows outside, and furniture inside, is not
  * known or not looked at. Computed when it is asked for.
  */
 
 #pragma once
 
+#include "job_hours.h"
 #include "study.h"
 #include "sun.h"
-
-#define LR_DAY_MIN (24 * 60)
 
 /* What a blind leaves of a window */
 typedef struct
@@ -36,5 +35,3 @@ gboolean lr_study_sun_way   (const LrStudy *study, int minute, LrVec3 *way);
 gboolean lr_study_sun_up    (const LrStudy *study, int *first, int *last);
 /* Half-way through the shoot, for which levels of light are told; -1: its hours are not given */
 int      lr_study_light_minute (const LrStudy *study);
-/* "09:30"; FALSE: no time of the day */
-gboolean lr_minute_parse    (const char *text, int *minute);

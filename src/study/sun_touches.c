@@ -50,7 +50,7 @@ knot_way (const LrStudy *study,
 {
   LrSunPlace sun;
 
-  if (!lr_study_sun_at (study, MIN (minute, LR_DAY_MIN - 1), &sun))
+  if (!lr_study_sun_at (study, minute, &sun))
     return FALSE;
 
   *way = lr_sun_way (sun.altitude_rad + lr_sun_refraction_rad (sun.altitude_rad), sun.azimuth_rad, study->setup->room->north_rad);
@@ -428,7 +428,7 @@ ask_tables (Day    *day,
 /**
  * lr_sun_touches:
  * @study: a study
- * @from: first minute of the day that is looked at, by the clocks of the place
+ * @from: first minute that is looked at, since midnight of the job's day, by the clocks of the place; may pass 24 h
  * @to: last one
  *
  * Returns: (transfer full) (element-type LrSunTouch): window by window what it touches; empty if that is nothing, or date, time zone and the
@@ -440,7 +440,7 @@ lr_sun_touches (const LrStudy *study,
                 int            to)
 {
   GArray *found = g_array_new (FALSE, FALSE, sizeof (LrSunTouch));
-  Day day = { .study = study, .from = MAX (from, 0), .to = MIN (to, LR_DAY_MIN - 1) };
+  Day day = { .study = study, .from = MAX (from, 0), .to = to };
   gboolean is_known = FALSE;
 
   if (day.to < day.from)

@@ -154,6 +154,35 @@ column_of (const char *text,
   return g_utf8_strlen (start, at - start);
 }
 
+/* No line is wider than a hundred characters */
+static void
+assert_narrow (const char *text)
+{
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+
+  for (char **line = lines; *line != NULL; line++)
+    g_assert_cmpint (g_utf8_strlen (*line, -1), <=, 100);
+}
+
+/* Too many rooms for columns: each row lists them */
+static void
+test_compare_many (void)
+{
+  g_autofree char *path = in_folder ("many.lookroom");
+  g_autoptr (GString) json = g_string_new ("{\"format\": \"lookroom-plan\", \"version\": 1, \"setups\": [");
+  g_autoptr (Run) table = NULL;
+
+  for (int i = 1; i <= 7; i++)
+    g_string_append_printf (json, "%s{\"id\": \"s%d\", \"name\": \"A room with a name that is long, number %d\", \"room\": "
+                            "{\"corners\": [[0, 0], [%d000, 0], [%d000, 5000], [0, 5000]]}}", i > 1 ? "," : "", i, i, i + 2, i + 2);
+  g_string_append (json, "]}");
+  g_assert_true (g_file_set_contents (path, json->str, -1, NULL));
+  table = run_program ("compare", path, NULL);
+  g_assert_cmpint (table->code, ==, 0);
+  assert_narrow (table->out);
+  g_assert_nonnull (strstr (table->out, "    * A room with a name that is long, number 7: 45.0\u00a0m²\n"));
+}
+
 static void
 test_compare (void)
 {
@@ -175,7 +204,8 @@ test_compare (void)
   g_assert_nonnull (strstr (table->out, "Hall is not drawn yet."));
   /* columns are aligned by characters, not bytes */
   g_assert_cmpint (column_of (table->out, "Cellar"), ==, column_of (table->out, "12.0\u00a0m²"));
-  g_assert_cmpint (column_of (table->out, "Why"), ==, column_of (table->out, "18.0\u00a0m² more"));
+  g_assert_cmpint (column_of (table->out, "Café room"), ==, column_of (table->out, "18.0\u00a0m² more"));
+  assert_narrow (table->out);
 
   feet = run_program ("compare", path, "--units", "imperial", NULL);
   g_assert_nonnull (strstr (feet->out, "323\u00a0sq ft")); /* 30 / 0.3048² */
@@ -799,6 +829,7 @@ main (int    argc,
 
   g_test_add_func ("/cli/help", test_help);
   g_test_add_func ("/cli/compare", test_compare);
+  g_test_add_func ("/cli/compare-many", test_compare_many);
   g_test_add_func ("/cli/check/text", test_check);
   g_test_add_func ("/cli/check/json", test_check_json);
   g_test_add_func ("/cli/check/clean", test_check_clean);

@@ -32,6 +32,24 @@ test_scale (void)
   g_assert_cmpfloat (lr_small_plan_scale (nothing, 216.0, 136.0), ==, 0.0);
 }
 
+/* A sofa that stands out over the wall is not cut: 2 m of it beyond the wide room make 10 m of 8, 20 units to the metre instead of 25 */
+static void
+test_things_fit (void)
+{
+  g_autoptr (LrComparison) comparison = new_comparison ();
+  g_autoptr (LrPlan) shown = lr_plan_show_setup (comparison->plan, "setup-1", NULL), wide = NULL;
+  g_autoptr (LrComparison) fuller = NULL;
+  g_autoptr (LrItem) sofa = lr_item_new_usual (LR_ITEM_FURNITURE, LR_FURNITURE_SOFA, "sofa");
+  g_autofree char *id = NULL;
+
+  sofa->furniture.length_m = 2.0;
+  sofa->furniture.width_m = 1.0;
+  wide = lr_plan_add (shown, sofa, lr_vec2 (10.0, 3.0), 0.0, &id, NULL);
+  g_assert_nonnull (wide);
+  fuller = lr_comparison_new (wide);
+  g_assert_cmpfloat_with_epsilon (lr_small_plan_scale (fuller, 216.0, 136.0), 20.0, 1e-9);
+}
+
 static guint32
 pixel_at (cairo_surface_t *image,
           int              x,
@@ -78,6 +96,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/small-plan/scale", test_scale);
+  g_test_add_func ("/small-plan/things-fit", test_things_fit);
   g_test_add_func ("/small-plan/places", test_places);
 
   return g_test_run ();

@@ -8,6 +8,7 @@
 #include "fixture.h"
 
 #include "comparison_words.h"
+#include "remarks.h"
 
 #include <string.h>
 
@@ -123,7 +124,7 @@ test_unknown (void)
 
       g_assert_cmpint (row_of (none, row)->verdict, ==, LR_VERDICT_FEW);
       g_assert_cmpuint (count_best (row_of (none, row), 3), ==, 0);
-      g_assert_cmpstr (row_of (none, row)->texts[0], ==, "not noted");
+      g_assert_cmpstr (row_of (none, row)->texts[0], ==, row == LR_COMPARE_WAY_OUT ? "not found out" : "not noted");
 
       put (comparison, 0, row, LR_KNOWN, good);
       one = lr_compared_new (comparison, LR_UNITS_METRIC);
@@ -142,6 +143,106 @@ test_unknown (void)
       g_assert_nonnull (strstr (row_of (part, row)->why, "known in part: Loft"));
       g_assert_true (g_str_has_prefix (row_of (part, row)->texts[0], "about "));
     }
+}
+
+/* What was taken as usual may be the best of all and wins nothing */
+static void
+test_taken (void)
+{
+  for (int row = 0; row < LR_N_COMPARES; row++)
+    {
+      g_autoptr (LrComparison) comparison = blank_comparison (3);
+      const LrCompareInfo *info = lr_compare_info (row);
+      g_autoptr (LrCompared) compared = NULL;
+
+      put (comparison, 0, row, LR_TAKEN, info->is_less_better ? 40.0 : 400.0);
+      put (comparison, 1, row, LR_KNOWN, info->is_less_better ? 400.0 : 40.0);
+      put (comparison, 2, row, LR_KNOWN, info->is_less_better ? 800.0 : 20.0);
+      compared = lr_compared_new (comparison, LR_UNITS_METRIC);
+      g_assert_false (row_of (compared, row)->is_best[0]);
+      g_assert_true (row_of (compared, row)->is_best[1]);
+      g_assert_nonnull (strstr (row_of (compared, row)->why, "not known: Loft"));
+      g_assert_true (g_str_has_prefix (row_of (compared, row)->texts[0], "not noted ("));
+    }
+}
+
+/* Being told as best or not must not hang on what nobody can tell: whatever three figures there are, in every row, a room that has a star is
+ * better than each that has none by more than the tie, and no row of stars is given to all. A contract, tried on all triples of a grid that is
+ * finer than the tie */
+static void
+test_equivalence (void)
+{
+  for (int row = 0; row < LR_N_COMPARES; row++)
+    {
+      g_autoptr (LrComparison) comparison = blank_comparison (3);
+      const LrCompareInfo *info = lr_compare_info (row);
+      double low = 40.0, step = 0.4 * tie_at (info, low);
+
+      for (int k = 0; k < 6 * 6 * 6; k++)
+        {
+          const double values[] = { low + step * (k % 6), low + step * (k / 6 % 6), low + step * (k / 36) };
+          g_autoptr (LrCompared) compared = NULL;
+          const LrComparedRow *judged;
+
+          for (guint i = 0; i < 3; i++)
+            put (comparison, i, row, LR_KNOWN, values[i]);
+          compared = lr_compared_new (comparison, LR_UNITS_METRIC);
+          judged = row_of (compared, row);
+          g_assert_cmpint (count_best (judged, 3) > 0, ==, judged->verdict == LR_VERDICT_BEST);
+          g_assert_cmpuint (count_best (judged, 3), <, 3);
+          for (guint i = 0; i < 9; i++)
+            {
+              double better = info->is_less_better ? values[i % 3] - values[i / 3] : values[i / 3] - values[i % 3];
+
+              if (judged->is_best[i / 3] && !judged->is_best[i % 3])
+                g_assert_cmpfloat (better, >, fmax (info->tie, info->tie_share * fmax (values[i / 3], values[i % 3])));
+            }
+        }
+    }
+}
+
+/* 5.06 and 4.81 m are alike, and so are 4.81 and 4.79: none of the three is best; 4.50 m are less than all of them */
+static void
+test_steps (void)
+{
+  g_autoptr (LrComparison) three = blank_comparison (3), apart = blank_comparison (3);
+  g_autoptr (LrCompared) alike = NULL, step = NULL;
+
+  put (three, 0, LR_COMPARE_BACKGROUND, LR_KNOWN, 5.06);
+  put (three, 1, LR_COMPARE_BACKGROUND, LR_KNOWN, 4.81);
+  put (three, 2, LR_COMPARE_BACKGROUND, LR_KNOWN, 4.79);
+  alike = lr_compared_new (three, LR_UNITS_METRIC);
+  g_assert_cmpint (row_of (alike, LR_COMPARE_BACKGROUND)->verdict, ==, LR_VERDICT_NO_STEP);
+  g_assert_cmpuint (count_best (row_of (alike, LR_COMPARE_BACKGROUND), 3), ==, 0);
+  g_assert_cmpstr (row_of (alike, LR_COMPARE_BACKGROUND)->why, ==, "no clear best: from one to the next within 0.25 m");
+
+  put (apart, 0, LR_COMPARE_BACKGROUND, LR_KNOWN, 5.06);
+  put (apart, 1, LR_COMPARE_BACKGROUND, LR_KNOWN, 4.50);
+  put (apart, 2, LR_COMPARE_BACKGROUND, LR_KNOWN, 4.81);
+  step = lr_compared_new (apart, LR_UNITS_METRIC);
+  g_assert_true (row_of (step, LR_COMPARE_BACKGROUND)->is_best[0] && row_of (step, LR_COMPARE_BACKGROUND)->is_best[2]);
+  g_assert_cmpstr (row_of (step, LR_COMPARE_BACKGROUND)->why, ==, "2 alike, 0.31 m deeper than Office");
+}
+
+/* As many as the checks say with the light known, which the window and the check command say too; nothing without the light */
+static void
+test_counts (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft");
+  g_autoptr (LrComparison) comparison = lr_comparison_new (plan), dark = lr_comparison_new (plan);
+  g_autoptr (LrLightLevels) levels = lr_light_levels_new (lr_comparison_room (comparison, 0)->study->plan, TRUE, NULL);
+  g_autoptr (LrRemarks) remarks = lr_remarks_new_lit (lr_comparison_room (comparison, 0)->study, levels, LR_UNITS_METRIC);
+  const LrFigure *figures = lr_comparison_room (comparison, 0)->figure;
+
+  g_assert_cmpint (figures[LR_COMPARE_FIX].known, ==, LR_AWAITED);
+  lr_comparison_judge (comparison, 0, levels, LR_UNITS_METRIC);
+  g_assert_false (lr_comparison_is_awaited (comparison, 0));
+  g_assert_cmpint (figures[LR_COMPARE_FIX].known, ==, LR_KNOWN);
+  assert_near (figures[LR_COMPARE_FIX].value, remarks->n[LR_GRADE_FIX], 1e-9);
+  assert_near (figures[LR_COMPARE_MIND].value, remarks->n[LR_GRADE_MIND], 1e-9);
+  lr_comparison_judge (dark, 0, NULL, LR_UNITS_METRIC);
+  g_assert_cmpint (lr_comparison_room (dark, 0)->figure[LR_COMPARE_FIX].known, ==, LR_NOT_NOTED);
+  g_assert_false (lr_comparison_is_awaited (dark, 0));
 }
 
 /* 30 and 32 dB are as good as each other, and at least 8 better than 40: no more is sure */
@@ -188,15 +289,18 @@ test_summary (void)
 {
   g_autoptr (LrComparison) comparison = blank_comparison (2), alone = blank_comparison (1);
   g_autoptr (LrCompared) nothing = lr_compared_new (comparison, LR_UNITS_METRIC), single = lr_compared_new (alone, LR_UNITS_METRIC);
-  g_autoptr (LrCompared) compared = NULL, little = NULL;
+  g_autoptr (LrCompared) compared = NULL, little = NULL, none = NULL;
 
   g_assert_true (g_str_has_prefix (nothing->summary, "Nothing is known"));
-  g_assert_true (g_str_has_prefix (single->summary, "There is one set-up only"));
+  g_assert_true (g_str_has_prefix (single->summary, "There is one room only"));
   g_assert_cmpstr (row_of (single, LR_COMPARE_AREA)->why, ==, "");
   put (comparison, 0, LR_COMPARE_CEILING, LR_KNOWN, 2.5);
   put (comparison, 1, LR_COMPARE_CEILING, LR_KNOWN, 2.6);
   little = lr_compared_new (comparison, LR_UNITS_METRIC);
-  g_assert_cmpstr (little->summary, ==, "They differ in nothing by much.");
+  g_assert_cmpstr (little->summary, ==, "They differ by little, most in ceiling (2.50\u00a0m to 2.60\u00a0m).");
+  put (comparison, 1, LR_COMPARE_CEILING, LR_KNOWN, 2.52);
+  none = lr_compared_new (comparison, LR_UNITS_METRIC);
+  g_assert_cmpstr (none->summary, ==, "Nothing that is known of two of them tells them apart.");
   put (comparison, 0, LR_COMPARE_REVERBERATION, LR_KNOWN, 0.4);
   put (comparison, 1, LR_COMPARE_REVERBERATION, LR_KNOWN, 1.2);
   put (comparison, 0, LR_COMPARE_AREA, LR_KNOWN, 20.0);
@@ -274,6 +378,10 @@ main (int    argc,
 
   g_test_add_func ("/comparison/ties", test_ties);
   g_test_add_func ("/comparison/unknown", test_unknown);
+  g_test_add_func ("/comparison/taken", test_taken);
+  g_test_add_func ("/comparison/equivalence", test_equivalence);
+  g_test_add_func ("/comparison/steps", test_steps);
+  g_test_add_func ("/comparison/counts", test_counts);
   g_test_add_func ("/comparison/two-winners", test_two_winners);
   g_test_add_func ("/comparison/limits", test_limits);
   g_test_add_func ("/comparison/summary", test_summary);

@@ -89,10 +89,11 @@ test_bare (void)
 {
   g_autoptr (LrPlan) plan = fixture_room (4.0, 3.0, 2.5);
   g_autoptr (LrComparison) comparison = lr_comparison_new (plan);
-  static const LrCompare not_noted[] = { LR_COMPARE_WALLS, LR_COMPARE_NOISE, LR_COMPARE_QUIET, LR_COMPARE_REVERBERATION, LR_COMPARE_CIRCUITS,
+  static const LrCompare not_noted[] = { LR_COMPARE_NOISE, LR_COMPARE_QUIET, LR_COMPARE_REVERBERATION, LR_COMPARE_CIRCUITS,
                                          LR_COMPARE_POWER };
   static const LrCompare not_drawn[] = { LR_COMPARE_BARE_WINDOWS, LR_COMPARE_SUN, LR_COMPARE_SUN_ON_FACE, LR_COMPARE_OUTLETS,
-                                         LR_COMPARE_DOOR, LR_COMPARE_EXITS };
+                                         LR_COMPARE_DOOR, LR_COMPARE_EXITS, LR_COMPARE_HOUSE_LIGHTS };
+  static const LrCompare not_placed[] = { LR_COMPARE_WAY_OUT, LR_COMPARE_FIX, LR_COMPARE_MIND };
 
   g_assert_null (comparison->camera_setup);
   assert_figure (comparison, 0, LR_COMPARE_BACKGROUND, 2.5, 1e-9);
@@ -101,6 +102,100 @@ test_bare (void)
     assert_unknown (comparison, 0, not_noted[i], LR_NOT_NOTED);
   for (guint i = 0; i < G_N_ELEMENTS (not_drawn); i++)
     assert_unknown (comparison, 0, not_drawn[i], LR_NOT_DRAWN);
+  for (guint i = 0; i < G_N_ELEMENTS (not_placed); i++)
+    assert_unknown (comparison, 0, not_placed[i], LR_NOT_PLACED);
+}
+
+/* A ceiling of 2.50 m and walls of 50 % are what a room has that nobody looked at: whatever they are called, they are no figures */
+static void
+test_taken (void)
+{
+  g_autoptr (LrPlan) plan = fixture_room (4.0, 3.0, 2.5);
+  g_autoptr (LrComparison) usual = NULL, noted = NULL;
+  const LrFigure *ceiling, *walls;
+
+  take (&plan, lr_plan_set_room_text (plan, "walls.material", "brick", NULL));
+  usual = lr_comparison_new (plan);
+  ceiling = &lr_comparison_room (usual, 0)->figure[LR_COMPARE_CEILING];
+  walls = &lr_comparison_room (usual, 0)->figure[LR_COMPARE_WALLS];
+  g_assert_cmpint (ceiling->known, ==, LR_TAKEN);
+  assert_near (ceiling->value, 2.5, 1e-9);
+  g_assert_cmpint (walls->known, ==, LR_TAKEN);
+  assert_near (walls->value, 0.5, 1e-9);
+  g_assert_false (lr_figure_is_told (ceiling));
+  set_room (&plan, "height-mm", 2.6);
+  set_room (&plan, "walls.reflectance-pct", 0.8);
+  noted = lr_comparison_new (plan);
+  assert_figure (noted, 0, LR_COMPARE_CEILING, 2.6, 1e-9);
+  assert_figure (noted, 0, LR_COMPARE_WALLS, 0.8, 1e-9);
+}
+
+/* Only what is on and stays on counts: 800 lm of 800, 500 that can be off and 700 that are */
+static void
+test_house_lights (void)
+{
+  static const struct { double output_lm; gboolean is_on, can_switch_off; } lights[] = { { 800, TRUE, FALSE }, { 500, TRUE, TRUE }, { 700, FALSE, FALSE } };
+  g_autoptr (LrPlan) plan = fixture_room (5.0, 4.0, 2.6);
+  g_autoptr (LrComparison) comparison = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (lights); i++)
+    {
+      const char *id = fixture_add (&plan, LR_ITEM_HOUSE_LIGHT, 0, 1.0 + i, 2.0);
+
+      fixture_set (&plan, id, "output-lm", lights[i].output_lm);
+      fixture_set (&plan, id, "is-on", lights[i].is_on);
+      fixture_set (&plan, id, "can-switch-off", lights[i].can_switch_off);
+    }
+  comparison = lr_comparison_new (plan);
+  assert_figure (comparison, 0, LR_COMPARE_HOUSE_LIGHTS, 800.0, 1e-9);
+}
+
+/* The room as found stands for what it was planned as; two that are found of each other both stay */
+static void
+test_found (void)
+{
+  g_autoptr (LrPlan) plan = fixture_interview ();
+  g_autofree char *planned = g_strdup (lr_plan_get_setup (plan)->id);
+  g_autoptr (LrComparison) comparison = NULL;
+
+  take (&plan, lr_plan_copy_found (plan, "As found", NULL));
+  take (&plan, lr_plan_new_setup (plan, "Hall", NULL));
+  comparison = lr_comparison_new (plan);
+  g_assert_cmpuint (comparison->rooms->len, ==, 2);
+  g_assert_cmpuint (comparison->n_left_out, ==, 1);
+  g_assert_cmpstr (lr_comparison_room (comparison, 0)->setup->name, ==, "As found");
+  g_assert_cmpstr (lr_comparison_room (comparison, 0)->planned->id, ==, planned);
+  g_assert_cmpstr (lr_comparison_room (comparison, 1)->setup->name, ==, "Hall");
+  g_assert_null (lr_comparison_room (comparison, 1)->planned);
+}
+
+/* Across an empty room the door is the narrowest: 0.7 m of the 0.8 or more that are asked for */
+static void
+test_way_out (void)
+{
+  g_autoptr (LrPlan) plan = fixture_room (5.0, 4.0, 2.6);
+  const char *door = fixture_add (&plan, LR_ITEM_DOOR, 0, 2.5, 0.0);
+  g_autoptr (LrComparison) comparison = NULL, wide = NULL;
+  g_autoptr (LrLightLevels) levels = NULL, wide_levels = NULL;
+
+  fixture_set (&plan, door, "is-exit", TRUE);
+  fixture_set (&plan, door, "width-mm", 0.7);
+  fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_SUBJECT, 2.5, 3.0);
+  comparison = lr_comparison_new (plan);
+  g_assert_true (lr_comparison_is_awaited (comparison, 0));
+  assert_unknown (comparison, 0, LR_COMPARE_WAY_OUT, LR_AWAITED);
+  levels = lr_light_levels_new (lr_comparison_room (comparison, 0)->study->plan, TRUE, NULL);
+  lr_comparison_take_levels (comparison, 0, levels);
+  assert_figure (comparison, 0, LR_COMPARE_WAY_OUT, 0.7, 1e-3);
+  g_assert_false (lr_comparison_room (comparison, 0)->is_way_full);
+  g_assert_cmpstr (lr_comparison_room (comparison, 0)->narrow_item->id, ==, door);
+
+  fixture_set (&plan, door, "width-mm", 2.0);
+  wide = lr_comparison_new (plan);
+  wide_levels = lr_light_levels_new (lr_comparison_room (wide, 0)->study->plan, TRUE, NULL);
+  lr_comparison_take_levels (wide, 0, wide_levels);
+  assert_figure (wide, 0, LR_COMPARE_WAY_OUT, plan->limits.value[LR_LIMIT_EXIT_WIDTH], 1e-6);
+  g_assert_true (lr_comparison_room (wide, 0)->is_way_full);
 }
 
 /* A cabinet of 1 by 1 m in the middle of 4 by 3 m leaves sqrt (16 + 2.56) m (see test-free_line.c), if it must stay and hides the eyes */
@@ -187,7 +282,10 @@ test_noise (void)
   fixture_set (&plan, pump, "is-off", TRUE);
   before = lr_comparison_new (plan);
   g_assert_cmpint (lr_comparison_room (before, 0)->figure[LR_COMPARE_NOISE].known, ==, LR_KNOWN_PARTLY);
-  assert_unknown (before, 0, LR_COMPARE_QUIET, LR_NOT_NOTED);
+  /* the room itself is as usual, but that the fan can be off is known: less than with it */
+  g_assert_cmpint (lr_comparison_room (before, 0)->figure[LR_COMPARE_QUIET].known, ==, LR_KNOWN_PARTLY);
+  g_assert_cmpfloat (lr_comparison_room (before, 0)->figure[LR_COMPARE_QUIET].value, <,
+                     lr_comparison_room (before, 0)->figure[LR_COMPARE_NOISE].value - 3.0);
 
   set_room (&plan, "background-db", 30.0);
   after = lr_comparison_new (plan);
@@ -344,6 +442,25 @@ test_sun_on_face (void)
   assert_unknown (unknown, 0, LR_COMPARE_SUN_ON_FACE, LR_NO_DAY);
 }
 
+/* From 20:00 to 12:00 of the next day: the sun of that morning comes in, half of the 480 min; it does on no other reading of the hours */
+static void
+test_past_midnight (void)
+{
+  g_autoptr (LrPlan) plan = sun_plan (&sun_cases[0]);
+  g_autoptr (LrComparison) comparison = NULL;
+  const LrFigure *on_face;
+
+  fixture_add (&plan, LR_ITEM_PERSON, LR_ROLE_SUBJECT, 2.5, 1.5);
+  take (&plan, lr_plan_set_job (plan, "time-roll", "20:00", NULL));
+  take (&plan, lr_plan_set_job (plan, "time-wrap", "12:00", NULL));
+  comparison = lr_comparison_new (plan);
+  assert_figure (comparison, 0, LR_COMPARE_SUN, 240.0, 3.0);
+  on_face = &lr_comparison_room (comparison, 0)->figure[LR_COMPARE_SUN_ON_FACE];
+  g_assert_cmpint (on_face->known, ==, LR_KNOWN);
+  g_assert_cmpfloat (on_face->value, >, 0.0);
+  g_assert_cmpfloat (on_face->value, <=, 240.0);
+}
+
 /* Glass of 1.5 m² without and 1 m² with a blind: 40 % can be covered */
 static void
 test_windows (void)
@@ -377,6 +494,10 @@ main (int    argc,
   g_test_add_func ("/comparison/bare", test_bare);
   g_test_add_func ("/comparison/blocked", test_blocked);
   g_test_add_func ("/comparison/many-blocks", test_many_blocks);
+  g_test_add_func ("/comparison/taken", test_taken);
+  g_test_add_func ("/comparison/house-lights", test_house_lights);
+  g_test_add_func ("/comparison/found", test_found);
+  g_test_add_func ("/comparison/way-out", test_way_out);
   g_test_add_func ("/comparison/one-camera", test_one_camera);
   g_test_add_func ("/comparison/noise", test_noise);
   g_test_add_func ("/comparison/reverberation", test_reverberation);
@@ -385,6 +506,7 @@ main (int    argc,
   g_test_add_func ("/comparison/windows", test_windows);
   add_rows ("/comparison/sun", sun_cases, test_sun);
   g_test_add_func ("/comparison/sun-on-face", test_sun_on_face);
+  g_test_add_func ("/comparison/past-midnight", test_past_midnight);
 
   return g_test_run ();
 }

@@ -5,6 +5,7 @@
 
 #include "fixture.h"
 
+#include "plan_edit.h"
 #include "sun_readings.h"
 
 static void
@@ -105,8 +106,44 @@ test_blind (void)
 
     g_assert_false (lr_study_sun_at (nowhere, 600, &sun));
     g_assert_false (lr_study_sun_at (study, -1, &sun));
-    g_assert_false (lr_study_sun_at (study, LR_DAY_MIN, &sun));
   }
+}
+
+/* A minute past the day's last is of the next day: the sun of the 20th at 10:00 stands where the 19th's 34:00 has it */
+static void
+test_next_day (void)
+{
+  g_autoptr (LrPlan) plan = fixture_example ("loft"), next = lr_plan_set_job (plan, "date", "2026-02-20", NULL);
+  g_autoptr (LrStudy) study = lr_study_new (plan), after = lr_study_new (next);
+  LrSunPlace late, early;
+
+  g_assert_cmpstr (plan->job->date, ==, "2026-02-19");
+  g_assert_true (lr_study_sun_at (study, LR_DAY_MIN + 600, &late));
+  g_assert_true (lr_study_sun_at (after, 600, &early));
+  assert_near (late.altitude_rad, early.altitude_rad, 1e-12);
+  assert_near (late.azimuth_rad, early.azimuth_rad, 1e-12);
+}
+
+/* One rule: what is earlier than the time before it is of the next day; equal times, or one alone, tell no hours */
+static void
+test_hours (void)
+{
+  static const struct { const char *in, *roll, *wrap; int from, to; } cases[] = {
+    { "", "10:00", "12:30", 600, 750 },        { "", "22:00", "04:00", 1320, 1680 },  { "22:00", "00:30", "04:00", 1470, 1680 },
+    { "", "00:00", "24:00", 0, 1440 },         { "", "10:00", "10:00", -1, -1 },      { "", "", "10:00", -1, -1 },
+    { "", "10:00", "late", -1, -1 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      LrJob job = { .time_in = (char *) cases[i].in, .time_roll = (char *) cases[i].roll, .time_wrap = (char *) cases[i].wrap, .time_out = (char *) "" };
+      int from = -1, to = -1;
+
+      g_assert_cmpint (lr_job_shoot (&job, &from, &to), ==, cases[i].from >= 0);
+      g_assert_cmpint (from, ==, cases[i].from);
+      g_assert_cmpint (to, ==, cases[i].to);
+      g_assert_cmpint (lr_job_middle (&job), ==, cases[i].from < 0 ? -1 : (from + to) / 2);
+    }
 }
 
 /* At midday in the middle of December at 50 N, 0 E, the sun stands 90 - 50 - 23.44 + .05 (the air) = 16.6 degrees high, south within a
@@ -160,6 +197,8 @@ main (int   argc,
       char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sun-readings/next-day", test_next_day);
+  g_test_add_func ("/sun-readings/hours", test_hours);
   g_test_add_func ("/sun-readings/minute", test_minute);
   g_test_add_func ("/sun-readings/loft", test_loft);
   g_test_add_func ("/sun-readings/ball", test_ball);
