@@ -22,6 +22,7 @@
 #define TRAY_FOLDED_UNDER_PX 1120
 #define TOGGLE_WORDS_FROM_PX 1190 /* five words and the zoom beside each other */
 #define REMARKS_SHORT_UNDER_PX 860
+#define REMARKS_SHORTEST_UNDER_PX 760
 #define BESIDE_PICTURES_PX 464 /* of the height: header bar, titles, figures, and a handful of fields */
 #define LEAST_PICTURE_PX 110
 #define NOTICE_S 8
@@ -194,7 +195,7 @@ lr_main_window_fit (LrMainWindow *self)
     gtk_widget_set_size_request (self->right, is_narrow ? RIGHT_NARROW_PX : RIGHT_WIDE_PX, -1);
   show_toggle_words (self, width_px >= TOGGLE_WORDS_FROM_PX);
   lr_tray_set_folded (self->tray, width_px < TRAY_FOLDED_UNDER_PX);
-  lr_remarks_panel_set_rows (self->remarks, height_px < REMARKS_SHORT_UNDER_PX ? 4 : 5);
+  lr_remarks_panel_set_rows (self->remarks, height_px < REMARKS_SHORTEST_UNDER_PX ? 3 : height_px < REMARKS_SHORT_UNDER_PX ? 4 : 5);
   lr_viewfinders_set_max_height (self->viewfinders, MAX (LEAST_PICTURE_PX, (height_px - BESIDE_PICTURES_PX) / 2));
 }
 
