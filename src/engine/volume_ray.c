@@ -126,7 +126,7 @@ lr_volume_ray (const LrVolume *shape,
     }
 }
 
-/* Seen along the ray, a convex hull is met when no line through the ray's place leaves all corners on one side */
+/* Seen along the ray, a convex hull is met when no line through the ray's place leaves all corners on one side, unless all are behind */
 static bool
 meet_hull (const LrVolume *shape,
            LrVec3          from_m,
@@ -134,11 +134,13 @@ meet_hull (const LrVolume *shape,
 {
   LrVec3 side = fabs (way.z) < 0.9 ? lr_vec3 (way.y, -way.x, 0.0) : lr_vec3 (0.0, way.z, -way.y), up = lr_vec3_cross (side, way);
   LrVec2 seen[LR_VOLUME_MAX];
+  bool is_ahead = false;
 
   for (size_t i = 0; i < shape->n; i++)
     {
       LrVec3 to_m = lr_vec3_sub (shape->point_m[i], from_m);
 
+      is_ahead |= lr_vec3_dot (to_m, way) > 0.0;
       seen[i] = lr_vec2 (lr_vec3_dot (to_m, side), lr_vec3_dot (to_m, up));
     }
   for (size_t i = 0; i < shape->n; i++)
@@ -155,7 +157,7 @@ meet_hull (const LrVolume *shape,
       if (!is_left || !is_right)
         return false;
     }
-  return shape->n > 0;
+  return is_ahead;
 }
 
 /**

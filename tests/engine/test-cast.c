@@ -167,6 +167,7 @@ test_hull (void)
   lr_volume_hull (&box, corner_m, 8);
   g_assert_true (lr_volume_is_met (&box, lr_vec3 (0.0, 0.0, 1.5), lr_vec3 (1.0, 0.0, 0.0), &enter_m));
   assert_near (enter_m, 2.0, 1e-9);
+  g_assert_false (lr_volume_is_met (&box, lr_vec3 (0.0, 0.0, 1.5), lr_vec3 (-1.0, 0.0, 0.0), &enter_m)); /* it is behind */
   g_assert_true (lr_volume_is_met (&box, lr_vec3 (0.0, 0.99, 1.59), lr_vec3 (1.0, 0.0, 0.0), &enter_m));
   g_assert_false (lr_volume_is_met (&box, lr_vec3 (0.0, 0.0, 1.61), lr_vec3 (1.0, 0.0, 0.0), &enter_m));
   g_assert_false (lr_volume_is_met (&box, lr_vec3 (0.0, 1.01, 1.5), lr_vec3 (1.0, 0.0, 0.0), &enter_m));
