@@ -5,6 +5,7 @@
 
 #include "config.h"
 
+#include "floor.h"
 #include "page_private.h"
 #include "pen.h"
 
@@ -31,24 +32,6 @@ is_on_something (const LrStudy *study,
     }
 
   return FALSE;
-}
-
-static LrVec2
-unit (LrVec2 way)
-{
-  return lr_vec2_scale (way, 1.0 / MAX (lr_vec2_length (way), 1e-9));
-}
-
-/* Halfway between the two walls, into the room */
-static LrVec2
-inward_of (const LrRoom *room,
-           gsize         corner)
-{
-  LrVec2 at_m = room->corners_m[corner];
-  LrVec2 before = unit (lr_vec2_sub (room->corners_m[(corner + room->n_corners - 1) % room->n_corners], at_m));
-  LrVec2 after = unit (lr_vec2_sub (room->corners_m[(corner + 1) % room->n_corners], at_m));
-
-  return unit (lr_vec2_add (lr_vec2_left (after), lr_vec2_scale (lr_vec2_left (before), -1.0)));
 }
 
 /* Ring and dot, on a corner that tapes start from */
@@ -82,7 +65,7 @@ draw_corner (const LrSheet *sheet,
     .size = is_taped ? 8.6 : LR_PAGE_BODY_SIZE, .weight = is_taped ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL, .align = LR_ALIGN_CENTRE
   };
   g_autofree char *number = g_strdup_printf ("%d", lr_room_corner_number (room, (int) corner));
-  LrVec2 at_m = room->corners_m[corner], at = lr_view_to_device (view, at_m), inward = inward_of (room, corner);
+  LrVec2 at_m = room->corners_m[corner], at = lr_view_to_device (view, at_m), inward = lr_room_inward (room, corner);
   double wall_pt = LR_WALL_M * view->scale;
   double away = NUMBER_PT;
 
