@@ -82,6 +82,26 @@ draw_corner (const LrFloor *floor,
   lr_labels_block_disc (floor->labels, at, RING_PX * floor->px);
 }
 
+/* A wall that is named stands out from the others, which are drawn in ink as well */
+static void
+draw_named_walls (const LrFloor  *floor,
+                  const LrRemark *remark)
+{
+  lr_theme_set_color (floor->cr, floor->theme->fix_line, 1.0);
+  lr_theme_set_line (floor->cr, floor->theme, LR_LINE_WALL, LR_DASH_SOLID);
+  for (guint i = 0; remark->marks != NULL && i < remark->marks->len; i++)
+    {
+      const LrMark *mark = &g_array_index (remark->marks, LrMark, i);
+      LrVec2 a = lr_floor_device (floor, mark->a_m), b = lr_floor_device (floor, mark->b_m);
+
+      if (mark->type != LR_MARK_LINE)
+        continue;
+      cairo_move_to (floor->cr, a.x, a.y);
+      cairo_line_to (floor->cr, b.x, b.y);
+      cairo_stroke (floor->cr);
+    }
+}
+
 /**
  * lr_floor_draw_numbers:
  * @floor: a drawing
@@ -97,6 +117,7 @@ lr_floor_draw_numbers (const LrFloor *floor)
     return;
 
   cairo_save (floor->cr);
+  draw_named_walls (floor, remark);
   for (int i = 0; i < (int) floor->room->n_corners; i++)
     {
       lr_theme_set_color (floor->cr, floor->theme->ink, 1.0);
