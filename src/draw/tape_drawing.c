@@ -47,14 +47,14 @@ draw_tapes (const LrTapeDrawing *self,
     draw_tape (self, fix->from_m[k], mark_m);
 }
 
-/* Along the line, over it, near the mark: there lines from one corner have parted */
+/* Along the line, beside it, near the mark: there lines from one corner have parted */
 static void
 draw_length (LrTapeDrawing *self,
              LrVec2         from_m,
              LrVec2         mark_m,
              double         length_m)
 {
-  static const double shares[] = { 0.30, 0.38, 0.24, 0.46, 0.54, 0.62, 0.70, 0.78 };
+  static const double shares[] = { 0.30, 0.38, 0.24, 0.46, 0.54, 0.62, 0.70, 0.78, 0.34, 0.42, 0.50, 0.58, 0.66, 0.74 };
   const LrTextStyle style = { .size = LR_TAPE_FIGURE_PT, .weight = PANGO_WEIGHT_NORMAL, .align = LR_ALIGN_CENTRE };
   g_autofree char *text = lr_length_format_tape (length_m, self->sheet->options->units);
   double width = lr_page_text_width (self->sheet, LR_TAPE_FIGURE_PT, PANGO_WEIGHT_NORMAL, text);
@@ -63,10 +63,12 @@ draw_length (LrTapeDrawing *self,
   LrOutline outline = { 0 };
 
   up = lr_vec2 (sin (angle), -cos (angle));
-  for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
+  /* over the line, else under it */
+  for (gsize i = 0; i < 2 * G_N_ELEMENTS (shares); i++)
     {
-      LrVec2 at = lr_vec2_along (b, lr_vec2_sub (a, b), shares[i]);
-      LrOutline place = lr_outline_box (lr_vec2_along (at, up, UP_PT + 0.36 * LR_TAPE_FIGURE_PT), width + 2.0, LR_TAPE_FIGURE_PT, angle);
+      LrVec2 at = lr_vec2_along (b, lr_vec2_sub (a, b), shares[i % G_N_ELEMENTS (shares)]);
+      double off = (UP_PT + 0.36 * LR_TAPE_FIGURE_PT) * (i < G_N_ELEMENTS (shares) ? 1.0 : -1.0);
+      LrOutline place = lr_outline_box (lr_vec2_along (at, up, off), width + 2.0, LR_TAPE_FIGURE_PT, angle);
 
       if (i > 0 && !lr_tape_is_free (self, &place))
         continue;
