@@ -68,7 +68,7 @@ join_wall_titles (const LrRoom *room)
   GString *titles = g_string_new (NULL);
 
   for (gsize i = 0; i < room->n_corners; i++)
-    g_string_append_printf (titles, "%s\n", lr_wall_title (room, (int) i));
+    g_string_append_printf (titles, "%d %s\n", lr_room_wall_number (room, (int) i), lr_wall_title (room, (int) i));
 
   return g_string_free (titles, FALSE);
 }
@@ -96,7 +96,12 @@ update_walls (LrDetailsRoom *self)
       double length_m = 0.0;
 
       if (!is_current)
-        lr_field_grid_add (grid, &wall_prop, lr_wall_title (room, (int) i), self->units, FALSE);
+        {
+          /* Translators: a wall's number, and where it is: "2, east wall" */
+          g_autofree char *label = g_strdup_printf (_("%d, %s"), lr_room_wall_number (room, (int) i), lr_wall_title (room, (int) i));
+
+          lr_field_grid_add (grid, &wall_prop, label, self->units, FALSE);
+        }
       lr_room_wall (room, (int) i, &from_m, &along, &length_m);
       lr_field_set_number (lr_field_grid_get (grid, (guint) i), length_m);
     }

@@ -15,7 +15,7 @@
 #include <glib/gi18n-lib.h>
 
 #define LIST "tape"
-#define PICTURE_PX 320
+#define PICTURE_PX 400 /* figures beside the tapes of a dozen marks need room */
 
 /* --- The drawing ---------------------------------------------------------------------------------------------- */
 

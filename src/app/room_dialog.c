@@ -24,7 +24,7 @@ struct _LrRoomDialog
 
   LrDocument *document;
   GtkWidget  *make_button, *stack, *length_entry, *width_entry, *scroller, *rows_box, *diagonals_box, *height_entry;
-  GtkWidget  *facing_entry, *bearing_entry, *sketch, *status_label;
+  GtkWidget  *facing_entry, *bearing_entry, *sketch, *status_label, *small_button;
   LrRoomRows  rows;
   LrVec2      start_m;
   double      heading_rad;
@@ -151,6 +151,38 @@ update_bearing (LrRoomDialog *self)
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->bearing_entry), bearing);
 }
 
+/* All entries of lengths that count now; (transfer full) */
+static GPtrArray *
+list_lengths (LrRoomDialog *self)
+{
+  GPtrArray *entries = g_ptr_array_new ();
+
+  if (is_rectangle (self))
+    {
+      g_ptr_array_add (entries, self->length_entry);
+      g_ptr_array_add (entries, self->width_entry);
+    }
+  for (guint i = 0; i < self->rows.walls->len && !is_rectangle (self); i++)
+    g_ptr_array_add (entries, ((LrWallRow *) g_ptr_array_index (self->rows.walls, i))->length_entry);
+  for (guint i = 0; i < self->rows.diagonals->len && !is_rectangle (self); i++)
+    g_ptr_array_add (entries, ((LrDiagonalRow *) g_ptr_array_index (self->rows.diagonals, i))->length_entry);
+  g_ptr_array_add (entries, self->height_entry);
+  return entries;
+}
+
+/* What a bare number that is too much for a room asks, before what comes of it all */
+static void
+show_status (LrRoomDialog *self,
+             const char   *status)
+{
+  g_autoptr (GPtrArray) entries = list_lengths (self);
+  g_autofree char *question = lr_room_question_lengths (entries, units_of (self));
+  g_autofree char *both = question != NULL ? g_strconcat (question, "\n", status, NULL) : g_strdup (status);
+
+  gtk_widget_set_visible (self->small_button, question != NULL);
+  gtk_label_set_markup (GTK_LABEL (self->status_label), both);
+}
+
 static void
 changed_cb (LrRoomDialog *self)
 {
@@ -165,7 +197,7 @@ changed_cb (LrRoomDialog *self)
   lr_room_rows_suggest (&self->rows, self->survey != NULL && self->survey->doubts->len > 0
                                        ? &g_array_index (self->survey->doubts, LrSurveyDoubt, 0) : NULL);
   update_bearing (self);
-  gtk_label_set_markup (GTK_LABEL (self->status_label), status);
+  show_status (self, status);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "room.make", is_room (self) && has_height && bearing_is_fine (self));
   gtk_widget_queue_draw (self->sketch);
 }
@@ -188,61 +220,14 @@ page_changed_cb (LrRoomDialog *self)
 
 /* Enter */
 
-static gboolean
-enter_wall (LrRoomDialog *self,
-            GtkWidget    *entry)
-{
-  GPtrArray *walls = self->rows.walls;
-  gboolean goes_round = self->survey != NULL && self->survey->state == LR_SURVEY_ROUND && !self->survey->has_closing_wall;
-
-  for (guint i = 0; i < walls->len; i++)
-    {
-      LrWallRow *row = g_ptr_array_index (walls, i), *next;
-
-      if (row->length_entry != entry && row->angle_entry != entry)
-        continue;
-      if (*text_of (row->length_entry) == '\0' || (goes_round && i + 1 >= self->survey->n_walls))
-        {
-          lr_room_rows_start_diagonal (&self->rows);
-          return TRUE;
-        }
-      if (i + 1 == walls->len)
-        lr_room_rows_add_wall (&self->rows, "", LR_PI / 2.0);
-      next = g_ptr_array_index (walls, i + 1);
-      gtk_widget_grab_focus (next->length_entry);
-      return TRUE;
-    }
-  return FALSE;
-}
-
-static void
-enter_diagonal (LrRoomDialog *self,
-                GtkWidget    *entry)
-{
-  for (guint i = 0; i < self->rows.diagonals->len; i++)
-    {
-      LrDiagonalRow *row = g_ptr_array_index (self->rows.diagonals, i);
-
-      if (*text_of (entry) == '\0' && (row->from_entry == entry || row->length_entry == entry))
-        gtk_widget_grab_focus (self->height_entry);
-      else if (row->from_entry == entry)
-        gtk_widget_grab_focus (row->to_entry);
-      else if (row->to_entry == entry)
-        gtk_widget_grab_focus (row->length_entry);
-      else if (row->length_entry == entry)
-        lr_room_rows_start_diagonal (&self->rows);
-      else
-        continue;
-      return;
-    }
-}
-
 static void
 entered (gpointer   owner,
          GtkWidget *entry)
 {
-  if (!enter_wall (owner, entry))
-    enter_diagonal (owner, entry);
+  LrRoomDialog *self = owner;
+  gboolean goes_round = self->survey != NULL && self->survey->state == LR_SURVEY_ROUND && !self->survey->has_closing_wall;
+
+  lr_room_rows_enter (&self->rows, entry, goes_round ? self->survey->n_walls : G_MAXUINT, self->height_entry);
 }
 
 static void
@@ -258,7 +243,19 @@ add_wall_action (GtkWidget  *widget,
                  const char *name,
                  GVariant   *parameter)
 {
-  gtk_widget_grab_focus (lr_room_rows_add_wall (&LR_ROOM_DIALOG (widget)->rows, "", LR_PI / 2.0)->length_entry);
+  gtk_widget_grab_focus (lr_room_rows_add_empty_wall (&LR_ROOM_DIALOG (widget)->rows)->length_entry);
+}
+
+static void
+small_units_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *parameter)
+{
+  LrRoomDialog *self = LR_ROOM_DIALOG (widget);
+  g_autoptr (GPtrArray) entries = list_lengths (self);
+
+  lr_room_take_small_units (entries, units_of (self));
+  start_typing (self); /* the button that was pressed is gone */
 }
 
 static void
@@ -350,7 +347,8 @@ fill_from_room (LrRoomDialog *self,
       lr_room_wall (room, (i + 1) % (int) room->n_corners, NULL, &next, NULL);
       if (has_notes)
         length_m = g_array_index (walls, LrSurveyWall, i).length_m;
-      length = isnan (length_m) ? g_strdup ("?") : lr_length_format_exact (length_m, units_of (self));
+      length = isnan (length_m) ? g_strdup ("?") : has_notes ? lr_length_format_exact (length_m, units_of (self))
+                                                             : lr_length_format (length_m, units_of (self));
       lr_room_rows_add_wall (&self->rows, length,
                              has_notes ? g_array_index (walls, LrSurveyWall, i).turn_rad
                                        : lr_angle_wrap_rad (lr_vec2_angle_rad (next) - lr_vec2_angle_rad (here)));
@@ -367,6 +365,19 @@ fill_from_room (LrRoomDialog *self,
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), "walls");
 }
 
+/* Beside the entries that are always there */
+static void
+show_units (LrRoomDialog *self)
+{
+  GtkWidget *grid = gtk_widget_get_parent (self->length_entry);
+
+  gtk_grid_attach (GTK_GRID (grid), lr_room_unit_new (self->length_entry, units_of (self)), 2, 0, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), lr_room_unit_new (self->width_entry, units_of (self)), 2, 1, 1, 1);
+  gtk_box_append (GTK_BOX (gtk_widget_get_parent (self->height_entry)), lr_room_unit_new (self->height_entry, units_of (self)));
+  gtk_button_set_label (GTK_BUTTON (self->small_button), units_of (self) == LR_UNITS_IMPERIAL ? _("Read bare numbers as _inches")
+                                                                                               : _("Read bare numbers as _centimetres"));
+}
+
 static void
 fill (LrRoomDialog *self)
 {
@@ -375,6 +386,7 @@ fill (LrRoomDialog *self)
   g_autofree char *height = lr_length_format (room->height_m, units_of (self));
 
   self->rows.units = units_of (self);
+  show_units (self);
   gtk_editable_set_text (GTK_EDITABLE (self->length_entry), length);
   gtk_editable_set_text (GTK_EDITABLE (self->width_entry), width);
   gtk_editable_set_text (GTK_EDITABLE (self->height_entry), height);
@@ -383,7 +395,7 @@ fill (LrRoomDialog *self)
     fill_from_room (self, room);
   else
     for (int i = 0; i < 4; i++)
-      lr_room_rows_add_wall (&self->rows, "", LR_PI / 2.0);
+      lr_room_rows_add_empty_wall (&self->rows);
   changed_cb (self);
 }
 
@@ -418,6 +430,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrRoomDialog, bearing_entry);
   gtk_widget_class_bind_template_child (widget_class, LrRoomDialog, sketch);
   gtk_widget_class_bind_template_child (widget_class, LrRoomDialog, status_label);
+  gtk_widget_class_bind_template_child (widget_class, LrRoomDialog, small_button);
   gtk_widget_class_bind_template_callback (widget_class, changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, height_entered_cb);
 }
@@ -433,6 +446,7 @@ lr_room_dialog_class_init (LrRoomDialogClass *klass)
   bind_children (widget_class);
   gtk_widget_class_install_action (widget_class, "room.make", NULL, make_action);
   gtk_widget_class_install_action (widget_class, "room.add-wall", NULL, add_wall_action);
+  gtk_widget_class_install_action (widget_class, "room.small-units", NULL, small_units_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK, "room.make", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Enter, GDK_CONTROL_MASK, "room.make", NULL);

@@ -15,50 +15,28 @@ text_of (GtkWidget *entry)
   return gtk_editable_get_text (GTK_EDITABLE (entry));
 }
 
-static gboolean
-is_empty (GtkWidget *entry)
+/**
+ * lr_room_is_empty:
+ * @entry: an entry
+ *
+ * Returns: whether nothing is typed in it
+ */
+gboolean
+lr_room_is_empty (GtkWidget *entry)
 {
   return *text_of (entry) == '\0';
 }
 
 /**
- * lr_room_mark:
- * @entry: an entry
- * @is_fine: whether what it holds can be taken
+ * lr_room_name_field:
+ * @field: a field
+ * @format: its name for who does not see it, with "%u"
+ * @number: of its row, from 1
  */
 void
-lr_room_mark (GtkWidget *entry,
-              gboolean   is_fine)
-{
-  if (is_fine)
-    gtk_widget_remove_css_class (entry, "error");
-  else
-    gtk_widget_add_css_class (entry, "error");
-}
-
-/**
- * lr_room_read_length:
- * @entry: an entry
- * @units: of a bare number
- * @length_m: (out): what it holds [m], > 0
- *
- * Returns: %FALSE, with the entry marked, if it holds no length
- */
-gboolean
-lr_room_read_length (GtkWidget *entry,
-                     LrUnits    units,
-                     double    *length_m)
-{
-  gboolean is_length = lr_length_parse (text_of (entry), units, length_m) && *length_m > 0.0;
-
-  lr_room_mark (entry, is_length);
-  return is_length;
-}
-
-static void
-name_field (GtkWidget  *field,
-            const char *format,
-            guint       number)
+lr_room_name_field (GtkWidget  *field,
+                    const char *format,
+                    guint       number)
 {
   g_autofree char *name = g_strdup_printf (format, number);
 
@@ -75,8 +53,14 @@ make_label (const char *text,
   return label;
 }
 
-static GtkWidget *
-make_entry (int width_chars)
+/**
+ * lr_room_entry_new:
+ * @width_chars: its width
+ *
+ * Returns: (transfer floating): an entry
+ */
+GtkWidget *
+lr_room_entry_new (int width_chars)
 {
   GtkWidget *entry = gtk_entry_new ();
 
@@ -98,13 +82,131 @@ entered_cb (LrRoomRows *rows,
   rows->entered (rows->owner, entry);
 }
 
-/* The rows live in their owner, which outlives its children's signals */
-static void
-watch (LrRoomRows *rows,
-       GtkWidget  *entry)
+/**
+ * lr_room_rows_watch:
+ * @rows: rows, which live in their owner: it outlives its children's signals
+ * @entry: an entry
+ *
+ * The owner is told of changes in it, and of Enter.
+ */
+void
+lr_room_rows_watch (LrRoomRows *rows,
+                    GtkWidget  *entry)
 {
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (changed_cb), rows);
   g_signal_connect_swapped (entry, "activate", G_CALLBACK (entered_cb), rows);
+}
+
+static void
+name_wall (LrWallRow *row,
+           guint      n)
+{
+  g_autofree char *number = g_strdup_printf ("%u", n);
+
+  gtk_label_set_text (GTK_LABEL (row->number), number);
+  lr_room_name_field (row->length_entry, _("Length of wall %u"), n);
+  lr_room_name_field (row->side, _("Turn at the end of wall %u"), n);
+  lr_room_name_field (row->angle_entry, _("Angle at the end of wall %u"), n);
+  lr_room_name_field (row->remove, _("Remove wall %u"), n);
+}
+
+/* The row goes, and those below it count one less; one is left to type in */
+static void
+remove_wall (LrRoomRows *rows,
+             LrWallRow  *row)
+{
+  guint at;
+
+  if (rows->walls->len < 2 || !g_ptr_array_find (rows->walls, row, &at))
+    return;
+
+  gtk_widget_grab_focus (((LrWallRow *) g_ptr_array_index (rows->walls, at + 1 < rows->walls->len ? at + 1 : at - 1))->length_entry);
+  gtk_box_remove (GTK_BOX (rows->walls_box), row->box);
+  g_ptr_array_remove_index (rows->walls, at);
+  for (guint i = at; i < rows->walls->len; i++)
+    name_wall (g_ptr_array_index (rows->walls, i), i + 1);
+  changed_cb (rows);
+}
+
+static LrWallRow *
+row_of (LrRoomRows *rows,
+        GtkWidget  *inside)
+{
+  for (guint i = 0; i < rows->walls->len; i++)
+    {
+      LrWallRow *row = g_ptr_array_index (rows->walls, i);
+
+      if (gtk_widget_is_ancestor (inside, row->box))
+        return row;
+    }
+  return NULL;
+}
+
+static void
+remove_clicked_cb (LrRoomRows *rows,
+                   GtkWidget  *button)
+{
+  remove_wall (rows, row_of (rows, button));
+}
+
+static gboolean
+remove_key_cb (GtkEventControllerKey *controller,
+               guint                  keyval,
+               guint                  keycode,
+               GdkModifierType        state,
+               gpointer               data)
+{
+  GtkWidget *box = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (controller));
+
+  if (keyval != GDK_KEY_Delete || (state & GDK_CONTROL_MASK) == 0)
+    return FALSE;
+
+  remove_wall (data, row_of (data, gtk_widget_get_first_child (box)));
+  return TRUE;
+}
+
+static void
+remove_by_keys (LrRoomRows *rows,
+                LrWallRow  *row)
+{
+  GtkEventController *controller = gtk_event_controller_key_new ();
+
+  gtk_event_controller_set_propagation_phase (controller, GTK_PHASE_CAPTURE);
+  g_signal_connect (controller, "key-pressed", G_CALLBACK (remove_key_cb), rows);
+  gtk_widget_add_controller (row->box, controller);
+}
+
+/* Who turns right at the first corner walks with the room on the right: rows that are still empty follow */
+static void
+side_changed_cb (LrRoomRows *rows,
+                 GParamSpec *spec,
+                 GtkWidget  *side)
+{
+  guint selected = gtk_drop_down_get_selected (GTK_DROP_DOWN (side));
+
+  for (guint i = 1; i < rows->walls->len && side == ((LrWallRow *) g_ptr_array_index (rows->walls, 0))->side; i++)
+    {
+      LrWallRow *row = g_ptr_array_index (rows->walls, i);
+
+      if (lr_room_is_empty (row->length_entry))
+        gtk_drop_down_set_selected (GTK_DROP_DOWN (row->side), selected);
+    }
+  changed_cb (rows);
+}
+
+/**
+ * lr_room_rows_add_empty_wall:
+ * @rows: rows
+ *
+ * Returns: (transfer none): a row that turns as the first one does
+ */
+LrWallRow *
+lr_room_rows_add_empty_wall (LrRoomRows *rows)
+{
+  LrWallRow *first = rows->walls->len > 0 ? g_ptr_array_index (rows->walls, 0) : NULL;
+  gboolean goes_right = first != NULL && gtk_drop_down_get_selected (GTK_DROP_DOWN (first->side)) == 1;
+
+  return lr_room_rows_add_wall (rows, "", goes_right ? -LR_PI / 2.0 : LR_PI / 2.0);
 }
 
 /* L and R, which no length holds, turn the corner while its wall is typed */
@@ -165,111 +267,40 @@ lr_room_rows_add_wall (LrRoomRows *rows,
   const char *titles[] = { _(sides[0]), _(sides[1]), NULL };
   guint n = rows->walls->len + 1;
   LrWallRow *row = g_new0 (LrWallRow, 1);
-  g_autofree char *number = g_strdup_printf ("%u", n), *angle = format_turn (turn_rad);
+  g_autofree char *angle = format_turn (turn_rad);
 
+  row->number = make_label ("", 2);
+  row->remove = gtk_button_new_from_icon_name ("list-remove-symbolic");
   row->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  row->length_entry = make_entry (9);
+  row->length_entry = lr_room_entry_new (9);
   row->side = gtk_drop_down_new_from_strings (titles);
-  row->angle_entry = make_entry (5);
+  row->angle_entry = lr_room_entry_new (5);
   gtk_widget_set_size_request (row->side, 112, -1); /* of one width, whichever way it turns */
   gtk_widget_set_hexpand (row->length_entry, TRUE);
   gtk_editable_set_text (GTK_EDITABLE (row->length_entry), length);
   gtk_editable_set_text (GTK_EDITABLE (row->angle_entry), angle);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (row->side), turn_rad < 0.0 ? 1 : 0);
-  name_field (row->length_entry, _("Length of wall %u"), n);
-  name_field (row->side, _("Turn at the end of wall %u"), n);
-  name_field (row->angle_entry, _("Angle at the end of wall %u"), n);
+  gtk_widget_set_focusable (row->remove, FALSE); /* not in the way of Tab: there is a key for it */
+  gtk_widget_set_tooltip_text (row->remove, _("Remove this wall (Ctrl Delete)"));
+  gtk_widget_add_css_class (row->remove, "flat");
+  name_wall (row, n);
 
-  gtk_box_append (GTK_BOX (row->box), make_label (number, 2));
+  gtk_box_append (GTK_BOX (row->box), row->number);
   gtk_box_append (GTK_BOX (row->box), row->length_entry);
+  gtk_box_append (GTK_BOX (row->box), lr_room_unit_new (row->length_entry, rows->units));
   gtk_box_append (GTK_BOX (row->box), row->side);
   gtk_box_append (GTK_BOX (row->box), row->angle_entry);
+  gtk_box_append (GTK_BOX (row->box), row->remove);
   gtk_box_append (GTK_BOX (rows->walls_box), row->box);
   g_ptr_array_add (rows->walls, row);
 
-  watch (rows, row->length_entry);
-  watch (rows, row->angle_entry);
+  lr_room_rows_watch (rows, row->length_entry);
+  lr_room_rows_watch (rows, row->angle_entry);
   turn_by_keys (row);
-  g_signal_connect_swapped (row->side, "notify::selected", G_CALLBACK (changed_cb), rows);
+  remove_by_keys (rows, row);
+  g_signal_connect_swapped (row->remove, "clicked", G_CALLBACK (remove_clicked_cb), rows);
+  g_signal_connect_swapped (row->side, "notify::selected", G_CALLBACK (side_changed_cb), rows);
   return row;
-}
-
-/**
- * lr_room_rows_add_diagonal:
- * @rows: rows
- *
- * Returns: (transfer none): an empty row
- */
-LrDiagonalRow *
-lr_room_rows_add_diagonal (LrRoomRows *rows)
-{
-  guint n = rows->diagonals->len + 1;
-  LrDiagonalRow *row = g_new0 (LrDiagonalRow, 1);
-
-  row->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  row->from_entry = make_entry (3);
-  row->to_entry = make_entry (3);
-  row->length_entry = make_entry (9);
-  gtk_widget_set_hexpand (row->length_entry, TRUE);
-  name_field (row->from_entry, _("Diagonal %u: from corner"), n);
-  name_field (row->to_entry, _("Diagonal %u: to corner"), n);
-  name_field (row->length_entry, _("Length of diagonal %u"), n);
-
-  /* Translators: "corner 1 to 4", with a field for each */
-  gtk_box_append (GTK_BOX (row->box), gtk_label_new (_("corner")));
-  gtk_box_append (GTK_BOX (row->box), row->from_entry);
-  /* Translators: between two fields: "corner 1 to 4" */
-  gtk_box_append (GTK_BOX (row->box), gtk_label_new (C_("corner to corner", "to")));
-  gtk_box_append (GTK_BOX (row->box), row->to_entry);
-  gtk_box_append (GTK_BOX (row->box), row->length_entry);
-  gtk_box_append (GTK_BOX (rows->diagonals_box), row->box);
-  g_ptr_array_add (rows->diagonals, row);
-
-  watch (rows, row->from_entry);
-  watch (rows, row->to_entry);
-  watch (rows, row->length_entry);
-  return row;
-}
-
-/**
- * lr_room_rows_start_diagonal:
- * @rows: rows
- *
- * The next diagonal is in hand: the first row without a length, or one more.
- */
-void
-lr_room_rows_start_diagonal (LrRoomRows *rows)
-{
-  for (guint i = 0; i < rows->diagonals->len; i++)
-    {
-      LrDiagonalRow *row = g_ptr_array_index (rows->diagonals, i);
-
-      if (is_empty (row->length_entry))
-        {
-          gtk_widget_grab_focus (row->from_entry);
-          return;
-        }
-    }
-  gtk_widget_grab_focus (lr_room_rows_add_diagonal (rows)->from_entry);
-}
-
-/**
- * lr_room_rows_put_diagonal:
- * @rows: rows, the last of its diagonals empty
- * @diagonal: what was taped
- */
-void
-lr_room_rows_put_diagonal (LrRoomRows             *rows,
-                           const LrSurveyDiagonal *diagonal)
-{
-  LrDiagonalRow *row = g_ptr_array_index (rows->diagonals, rows->diagonals->len - 1);
-  g_autofree char *from = g_strdup_printf ("%u", diagonal->from + 1), *to = g_strdup_printf ("%u", diagonal->to + 1);
-  g_autofree char *length = lr_length_format_exact (diagonal->length_m, rows->units);
-
-  gtk_editable_set_text (GTK_EDITABLE (row->from_entry), from);
-  gtk_editable_set_text (GTK_EDITABLE (row->to_entry), to);
-  gtk_editable_set_text (GTK_EDITABLE (row->length_entry), length);
-  lr_room_rows_add_diagonal (rows);
 }
 
 /* How many rows are walls of the walk: the empty ones after the last length are not */
@@ -282,7 +313,7 @@ count_walls (LrRoomRows *rows)
     {
       LrWallRow *row = g_ptr_array_index (rows->walls, n - 1);
 
-      if (!is_empty (row->length_entry))
+      if (!lr_room_is_empty (row->length_entry))
         break;
       lr_room_mark (row->length_entry, TRUE);
     }
@@ -305,61 +336,6 @@ read_wall (LrRoomRows   *rows,
   if (is_untaped)
     lr_room_mark (row->length_entry, TRUE);
   return (is_untaped || lr_room_read_length (row->length_entry, rows->units, &wall->length_m)) && has_angle;
-}
-
-/* Corners count from 1 */
-static gboolean
-read_corner (GtkWidget *entry,
-             guint     *corner)
-{
-  guint64 number = 0;
-  gboolean is_corner = g_ascii_string_to_unsigned (text_of (entry), 10, 1, LR_MAX_CORNERS, &number, NULL);
-
-  lr_room_mark (entry, is_corner);
-  if (is_corner)
-    *corner = (guint) number - 1;
-  return is_corner;
-}
-
-static gboolean
-is_row_empty (LrDiagonalRow *row)
-{
-  gboolean all_empty = is_empty (row->from_entry) && is_empty (row->to_entry) && is_empty (row->length_entry);
-
-  if (all_empty)
-    {
-      lr_room_mark (row->from_entry, TRUE);
-      lr_room_mark (row->to_entry, TRUE);
-      lr_room_mark (row->length_entry, TRUE);
-    }
-  return all_empty;
-}
-
-static gboolean
-read_diagonals (LrRoomRows  *rows,
-                GArray      *diagonals,
-                char       **fault)
-{
-  for (guint i = 0; i < rows->diagonals->len; i++)
-    {
-      LrDiagonalRow *row = g_ptr_array_index (rows->diagonals, i);
-      LrSurveyDiagonal diagonal = { 0 };
-      gboolean has_from, has_to;
-
-      /* one that is being typed is not wrong yet */
-      if (is_row_empty (row) || is_empty (row->length_entry))
-        continue;
-      has_from = read_corner (row->from_entry, &diagonal.from);
-      has_to = read_corner (row->to_entry, &diagonal.to);
-      if (!lr_room_read_length (row->length_entry, rows->units, &diagonal.length_m) || !has_from || !has_to)
-        {
-          *fault = g_strdup_printf (_("Diagonal %u: write two corners and a length."), i + 1);
-          return FALSE;
-        }
-      if (diagonals->len < LR_SURVEY_MAX_DIAGONALS)
-        g_array_append_val (diagonals, diagonal);
-    }
-  return TRUE;
 }
 
 /**
@@ -390,33 +366,7 @@ lr_room_rows_read (LrRoomRows  *rows,
         }
       g_array_append_val (walls, wall);
     }
-  return read_diagonals (rows, diagonals, fault);
-}
-
-/**
- * lr_room_rows_suggest:
- * @rows: rows
- * @doubt: (nullable): what is in doubt
- *
- * Shows the diagonal that would settle it, pale, where it would be typed.
- */
-void
-lr_room_rows_suggest (LrRoomRows          *rows,
-                      const LrSurveyDoubt *doubt)
-{
-  gboolean has_one = doubt != NULL && doubt->n > 1 && doubt->has_settling && !doubt->is_within;
-  g_autofree char *from = g_strdup_printf ("%u", has_one ? doubt->from + 1 : 0);
-  g_autofree char *to = g_strdup_printf ("%u", has_one ? doubt->to + 1 : 0);
-
-  for (guint i = 0; i < rows->diagonals->len; i++)
-    {
-      LrDiagonalRow *row = g_ptr_array_index (rows->diagonals, i);
-      gboolean is_here = has_one && is_row_empty (row);
-
-      gtk_entry_set_placeholder_text (GTK_ENTRY (row->from_entry), is_here ? from : NULL);
-      gtk_entry_set_placeholder_text (GTK_ENTRY (row->to_entry), is_here ? to : NULL);
-      has_one = has_one && !is_here;
-    }
+  return lr_room_rows_read_diagonals (rows, diagonals, fault);
 }
 
 /**

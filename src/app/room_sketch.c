@@ -13,8 +13,10 @@
 
 #define MARGIN_PX 30.0
 #define WALL_PX 11.0
-#define CORNER_PX 9.0
-#define OUT_PX 13.0 /* of a wall's number from its wall, and of a corner's from its corner */
+#define CORNER_PX 11.0
+#define RING_PX 8.5
+#define OUT_PX 13.0 /* of a wall's number from its wall */
+#define IN_PX 17.0  /* of a corner's number from its corner */
 
 typedef struct
 {
@@ -135,7 +137,14 @@ draw_corner (const Sketch *sketch,
   lr_theme_set_color (sketch->cr, is_in_doubt ? theme->fix_line : theme->ink2, 1.0);
   cairo_arc (sketch->cr, at.x, at.y, 3.0, 0.0, 2.0 * G_PI);
   cairo_fill (sketch->cr);
-  number_at (sketch, lr_vec2_along (at, half, OUT_PX), CORNER_PX, PANGO_WEIGHT_NORMAL, i + 1);
+  /* in a ring, as corners are on the sheet: walls have plain numbers */
+  at = lr_vec2_along (at, half, IN_PX);
+  cairo_new_sub_path (sketch->cr);
+  cairo_arc (sketch->cr, at.x, at.y, RING_PX, 0.0, 2.0 * G_PI);
+  lr_theme_set_line (sketch->cr, theme, LR_LINE_THIN, LR_DASH_SOLID);
+  cairo_stroke (sketch->cr);
+  lr_theme_set_color (sketch->cr, is_in_doubt ? theme->fix_line : theme->ink, 1.0);
+  number_at (sketch, at, CORNER_PX, PANGO_WEIGHT_NORMAL, i + 1);
 }
 
 static void

@@ -188,6 +188,7 @@ draw_over (const LrFloor *floor)
   lr_floor_draw_furnishings (floor);
   lr_floor_draw_distances (floor);
   lr_floor_draw_remark (floor);
+  lr_floor_draw_numbers (floor);
   lr_floor_draw_planned (floor);
   draw_in_hand (floor);
   lr_floor_draw_marks (floor);

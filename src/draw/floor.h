@@ -32,5 +32,7 @@ typedef struct
 LrHit lr_floor_hit (const LrStudy *study, const LrView *view, LrVec2 at);
 /* Device rectangle that the item, its marks, its labels and its overlays may touch */
 void  lr_floor_item_extents (const LrStudy *study, const LrView *view, const char *id, cairo_rectangle_t *extents);
+/* Halfway between a corner's two walls, into the room; y up */
+LrVec2 lr_room_inward (const LrRoom *room, gsize corner);
 /* North ring with its arrow, the N outside it */
 void  lr_north_draw (cairo_t *cr, const LrTheme *theme, double north_rad, double radius, double x, double y);

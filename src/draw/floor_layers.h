@@ -99,6 +99,9 @@ void       lr_floor_draw_ghost     (const LrFloor *floor);
 /* An arrow from one place to another; short ones are left out */
 void       lr_floor_draw_arrow     (const LrFloor *floor, LrVec2 from_m, LrVec2 to_m, LrLineWeight weight);
 
+/* floor_numbers.c: of walls and corners */
+void       lr_floor_draw_numbers   (const LrFloor *floor);
+
 /* floor_found.c: where things were planned to stand */
 void       lr_floor_draw_planned   (const LrFloor *floor);
 

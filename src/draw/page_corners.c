@@ -5,13 +5,15 @@
 
 #include "config.h"
 
+#include "floor.h"
 #include "page_private.h"
 #include "pen.h"
 
 #define RING_PT    3.6
 #define DOT_PT     1.2
 #define NUMBER_PT 11.5 /* from the corner */
-#define LEAST_WALL_PT 6.5 /* that a number fits into */
+#define NUMBER_SIZE_PT 8.6
+#define BEYOND_PT  5.0 /* from the outer corner of the wall, where it stands outside */
 #define BASE_PT    3.1 /* middle of a figure over its baseline */
 
 /* Whether a label there would cover a thing on the floor */
@@ -33,24 +35,6 @@ is_on_something (const LrStudy *study,
   return FALSE;
 }
 
-static LrVec2
-unit (LrVec2 way)
-{
-  return lr_vec2_scale (way, 1.0 / MAX (lr_vec2_length (way), 1e-9));
-}
-
-/* Halfway between the two walls, into the room */
-static LrVec2
-inward_of (const LrRoom *room,
-           gsize         corner)
-{
-  LrVec2 at_m = room->corners_m[corner];
-  LrVec2 before = unit (lr_vec2_sub (room->corners_m[(corner + room->n_corners - 1) % room->n_corners], at_m));
-  LrVec2 after = unit (lr_vec2_sub (room->corners_m[(corner + 1) % room->n_corners], at_m));
-
-  return unit (lr_vec2_add (lr_vec2_left (after), lr_vec2_scale (lr_vec2_left (before), -1.0)));
-}
-
 /* Ring and dot, on a corner that tapes start from */
 static void
 draw_ring (const LrSheet *sheet,
@@ -70,7 +54,7 @@ draw_ring (const LrSheet *sheet,
   cairo_fill (cr);
 }
 
-/* Its number in the room, or in the wall (beyond it if that is thin) where the floor is taken */
+/* Its number in the room, or beyond the wall where the floor is taken */
 static void
 draw_corner (const LrSheet *sheet,
              const LrView  *view,
@@ -79,15 +63,15 @@ draw_corner (const LrSheet *sheet,
 {
   const LrRoom *room = sheet->study->setup->room;
   const LrTextStyle style = {
-    .size = is_taped ? 8.6 : LR_PAGE_BODY_SIZE, .weight = is_taped ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL, .align = LR_ALIGN_CENTRE
+    .size = NUMBER_SIZE_PT, .weight = is_taped ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL, .align = LR_ALIGN_CENTRE
   };
   g_autofree char *number = g_strdup_printf ("%d", lr_room_corner_number (room, (int) corner));
-  LrVec2 at_m = room->corners_m[corner], at = lr_view_to_device (view, at_m), inward = inward_of (room, corner);
+  LrVec2 at_m = room->corners_m[corner], at = lr_view_to_device (view, at_m), inward = lr_room_inward (room, corner);
   double wall_pt = LR_WALL_M * view->scale;
   double away = NUMBER_PT;
 
   if (is_on_something (sheet->study, lr_vec2_along (at_m, inward, NUMBER_PT / view->scale), 4.0 / view->scale))
-    away = wall_pt < LEAST_WALL_PT ? -NUMBER_PT : -0.5 * G_SQRT2 * wall_pt;
+    away = -(G_SQRT2 * wall_pt + BEYOND_PT);
 
   if (is_taped)
     draw_ring (sheet, at);

@@ -47,14 +47,14 @@ draw_tapes (const LrTapeDrawing *self,
     draw_tape (self, fix->from_m[k], mark_m);
 }
 
-/* Along the line, over it, near the mark: there lines from one corner have parted */
+/* Along the line, beside it, near the mark: there lines from one corner have parted */
 static void
 draw_length (LrTapeDrawing *self,
              LrVec2         from_m,
              LrVec2         mark_m,
              double         length_m)
 {
-  static const double shares[] = { 0.30, 0.38, 0.24, 0.46, 0.54, 0.62, 0.70, 0.78 };
+  static const double shares[] = { 0.30, 0.38, 0.24, 0.46, 0.54, 0.62, 0.70, 0.78, 0.34, 0.42, 0.50, 0.58, 0.66, 0.74 };
   const LrTextStyle style = { .size = LR_TAPE_FIGURE_PT, .weight = PANGO_WEIGHT_NORMAL, .align = LR_ALIGN_CENTRE };
   g_autofree char *text = lr_length_format_tape (length_m, self->sheet->options->units);
   double width = lr_page_text_width (self->sheet, LR_TAPE_FIGURE_PT, PANGO_WEIGHT_NORMAL, text);

@@ -265,6 +265,20 @@ describe_spill (const LrStudy       *study,
                           name, lr_lux_round (face_lx), camera->item->tag, lr_lux_round (wall_lx), fabs (log2 (face_lx / wall_lx)));
 }
 
+/* "east wall"; where several are called so, with its number: "south wall (wall 3)"; (transfer full) */
+static char *
+name_wall (const LrRoom *room,
+           int           wall)
+{
+  const char *title = lr_wall_title (room, wall);
+  guint n_alike = 0;
+
+  for (int i = 0; i < (int) room->n_corners; i++)
+    n_alike += g_str_equal (lr_wall_title (room, i), title);
+  /* Translators: where a wall is, and its number */
+  return n_alike > 1 ? g_strdup_printf (_("%s (wall %d)"), title, lr_room_wall_number (room, wall)) : g_strdup (title);
+}
+
 /* "On the east wall, 0.35 m from the south wall and 3.25 m from the north-east wall.": as it was taped from either corner; "" for what
  * hangs on no wall */
 static char *
@@ -275,16 +289,18 @@ describe_on_wall (const LrStudy *study,
   const LrRoom *room = study->setup->room;
   int n = (int) room->n_corners;
   double length_m, width_m = item->kind == LR_ITEM_DOOR ? item->door.width_m : item->kind == LR_ITEM_WINDOW ? item->window.width_m : 0.0;
-  g_autofree char *before = NULL, *after = NULL;
+  g_autofree char *before = NULL, *after = NULL, *here = NULL, *from = NULL, *to = NULL;
 
   if (lr_item_kind_info (item->kind)->place != LR_PLACE_WALL || !lr_room_wall (room, item->wall, NULL, NULL, &length_m))
     return g_strdup ("");
 
   before = lr_length_format (item->along_m, units);
   after = lr_length_format (fmax (length_m - item->along_m - width_m, 0.0), units);
+  here = name_wall (room, item->wall);
+  from = name_wall (room, (item->wall + n - 1) % n);
+  to = name_wall (room, (item->wall + 1) % n);
   /* Translators: the wall that it is on, then from the wall that it begins at, then to the wall that it ends at */
-  return g_strdup_printf (_("On the %s, %s from the %s and %s from the %s."), lr_wall_title (room, item->wall), before,
-                          lr_wall_title (room, (item->wall + n - 1) % n), after, lr_wall_title (room, (item->wall + 1) % n));
+  return g_strdup_printf (_("On the %s, %s from the %s and %s from the %s."), here, before, from, after, to);
 }
 
 /* A window shines by the height of the sun */

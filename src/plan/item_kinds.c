@@ -42,7 +42,7 @@ static const LrProp floor_rows[] = {
 static const LrProp wall_rows[] = {
   COMMON_ROWS,
   COUNT ("wall", NULL, wall, 0, 63, 0),
-  LENGTH ("along-mm", N_("From the corner"), along_m, 0.0, REACH_M, 0.0),
+  LENGTH ("along-mm", N_("From right corner"), along_m, 0.0, REACH_M, 0.0),
 };
 
 static const LrProp bare_rows[] = {
@@ -226,7 +226,8 @@ static const LrProp furniture_rows[] = {
   ROW ("cover", N_("Cover"), LR_PROP_CHOICE, furniture.cover, .max = G_N_ELEMENTS (covers) - 2, .choices = covers, .is_optional = TRUE),
 };
 
-static const LrChoice hinges[] = { { "start", N_("First end") }, { "end", N_("Second end") }, { NULL, NULL } };
+/* Walls run anticlockwise: where one begins is on the right of who looks at it from inside */
+static const LrChoice hinges[] = { { "start", N_("Right") }, { "end", N_("Left") }, { NULL, NULL } };
 static const LrChoice swings[] = {
   { "in", N_("Into the room") }, { "out", N_("Out of the room") }, { "none", N_("Slides or has no leaf") }, { NULL, NULL },
 };
@@ -234,7 +235,7 @@ static const LrChoice swings[] = {
 static const LrProp door_rows[] = {
   LENGTH ("width-mm", N_("Width"), door.width_m, 0.2, 30.0, 0.85),
   LENGTH ("height-mm", N_("Height"), door.height_m, 0.2, 30.0, 2.05),
-  CHOICE ("hinge", N_("Hinge"), door.hinge, hinges, LR_HINGE_START),
+  CHOICE ("hinge", N_("Hinge, from inside"), door.hinge, hinges, LR_HINGE_START),
   CHOICE ("swing", N_("Swings"), door.swing, swings, LR_SWING_IN),
   FLAG ("is-exit", N_("Way out"), door.is_exit, TRUE),
 };

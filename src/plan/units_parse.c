@@ -17,6 +17,8 @@
 #define NO_BREAK_SPACE "\u00a0"
 #define MINUS "\u2212"
 #define MAX_M 1e6 /* nothing longer is meant */
+#define ROOM_M 30.0 /* a bare number beyond it is hardly a length in a room where people are interviewed; common practice, no source */
+#define SMALL_FROM 10.0 /* and from here on one may be in centimetres or inches */
 
 typedef struct
 {
@@ -250,6 +252,70 @@ lr_length_parse (const char *text,
   *length_m = sign * sum_m + 0.0;
 
   return TRUE;
+}
+
+static gboolean
+take_bare (const char *text,
+           double     *number)
+{
+  skip_spaces (&text);
+  if (!take_number (&text, number))
+    return FALSE;
+  skip_spaces (&text);
+
+  return *text == '\0';
+}
+
+/**
+ * lr_length_is_bare:
+ * @text: what is typed
+ *
+ * Returns: whether it is a number without a unit
+ */
+gboolean
+lr_length_is_bare (const char *text)
+{
+  double number;
+
+  return take_bare (text, &number);
+}
+
+/**
+ * lr_length_is_questionable:
+ * @text: what is typed
+ * @units: what a bare number is in
+ *
+ * The one rule for bare numbers: they are metres, or feet, and are never taken for anything else; one that is too much for a room is
+ * asked about.
+ *
+ * Returns: whether it is bare and longer than a room
+ */
+gboolean
+lr_length_is_questionable (const char *text,
+                           LrUnits     units)
+{
+  double number;
+
+  return take_bare (text, &number) && number == floor (number) && number * (units == LR_UNITS_IMPERIAL ? FOOT_M : 1.0) > ROOM_M;
+}
+
+/**
+ * lr_length_in_small_unit:
+ * @text: what is typed
+ * @units: the user's
+ *
+ * Returns: (transfer full) (nullable): "240 cm" of "240", or "94 in"; %NULL unless it is a bare whole number from ten on
+ */
+char *
+lr_length_in_small_unit (const char *text,
+                         LrUnits     units)
+{
+  double number;
+
+  if (!take_bare (text, &number) || number != floor (number) || number < SMALL_FROM || number > MAX_M)
+    return NULL;
+
+  return g_strdup_printf (units == LR_UNITS_IMPERIAL ? "%.0f" NO_BREAK_SPACE "in" : "%.0f" NO_BREAK_SPACE "cm", number);
 }
 
 /**

@@ -534,15 +534,15 @@ test_wall_names (void)
 
   lr_document_select (window->document, NULL);
   settle ();
-  g_assert_nonnull (find (root, is_label_of, "north-east wall"));
-  g_assert_null (find (root, is_label_of, "north-west wall"));
+  g_assert_nonnull (find (root, is_label_of, "3, north-east wall"));
+  g_assert_null (find (root, is_label_of, "4, north-west wall"));
   lr_document_commit (window->document,
                       lr_plan_set_corners (lr_document_get_plan (window->document), mirrored_m, G_N_ELEMENTS (mirrored_m), &error),
                       "Room");
   g_assert_no_error (error);
   settle ();
-  g_assert_null (find (root, is_label_of, "north-east wall"));
-  g_assert_nonnull (find (root, is_label_of, "north-west wall"));
+  g_assert_null (find (root, is_label_of, "3, north-east wall"));
+  g_assert_nonnull (find (root, is_label_of, "4, north-west wall"));
   close_window (window);
 }
 

@@ -238,6 +238,54 @@ test_notes_again (GuiFixture    *f,
   gui_settle (f);
 }
 
+static GtkWidget *
+find_button (GtkWidget  *widget,
+             const char *icon)
+{
+  GtkWidget *button = GTK_IS_BUTTON (widget) && g_strcmp0 (gtk_button_get_icon_name (GTK_BUTTON (widget)), icon) == 0 ? widget : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && button == NULL; child = gtk_widget_get_next_sibling (child))
+    button = find_button (child, icon);
+  return button;
+}
+
+/* A row that was one too many goes, and the others are still read in their order: wall 2 of the example becomes wall 1 */
+static void
+test_remove_wall (GuiFixture    *f,
+                  gconstpointer  data)
+{
+  GtkWidget *dialog = open_dialog (f);
+  int third = 2, first = 0;
+  g_autofree char *text = g_strdup (gtk_editable_get_text (GTK_EDITABLE (find_entry (dialog, &third))));
+
+  g_signal_emit_by_name (find_button (dialog, "list-remove-symbolic"), "clicked");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (find_entry (dialog, &first))), ==, text);
+  first = 0;
+  g_assert_true (focused (dialog) == find_entry (dialog, &first));
+  gtk_window_close (GTK_WINDOW (dialog));
+  gui_settle (f);
+}
+
+/* A list in centimetres is asked about, and taken as such at one press */
+static void
+test_small_units (GuiFixture    *f,
+                  gconstpointer  data)
+{
+  GtkWidget *dialog = open_dialog (f);
+  const LrRoom *room;
+
+  type_into (dialog, 0, "420");
+  type_into (dialog, 1, "360");
+  g_assert_nonnull (strstr (status_of (dialog), "write 420"));
+  gtk_widget_activate_action (dialog, "room.small-units", NULL);
+  g_assert_null (strstr (status_of (dialog), "write"));
+  gtk_widget_activate_action (dialog, "room.make", NULL);
+  room = lr_plan_get_setup (lr_document_get_plan (f->document))->room;
+  g_assert_cmpfloat_with_epsilon (room->corners_m[2].x, 4.2, NEAR_M);
+  g_assert_cmpfloat_with_epsilon (room->corners_m[2].y, 3.6, NEAR_M);
+  gui_settle (f);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -247,6 +295,8 @@ main (int    argc,
   g_test_add ("/room-dialog/rectangle", GuiFixture, NULL, setup, test_rectangle, teardown);
   g_test_add ("/room-dialog/correct-a-wall", GuiFixture, "loft", setup, test_correct_a_wall, teardown);
   g_test_add ("/room-dialog/forgotten-wall", GuiFixture, "loft", setup, test_forgotten_wall, teardown);
+  g_test_add ("/room-dialog/remove-wall", GuiFixture, "loft", setup, test_remove_wall, teardown);
+  g_test_add ("/room-dialog/small-units", GuiFixture, NULL, setup, test_small_units, teardown);
   g_test_add ("/room-dialog/through-all", GuiFixture, NULL, setup, test_through_all, teardown);
   g_test_add ("/room-dialog/notes-again", GuiFixture, NULL, setup, test_notes_again, teardown);
   g_test_add ("/room-dialog/first-length", GuiFixture, NULL, setup, test_first_length, teardown);

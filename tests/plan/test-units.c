@@ -241,6 +241,37 @@ test_shutter (void)
     g_assert_false (lr_shutter_parse (bad[i], &shutter_s));
 }
 
+/* Bare numbers are what the user's units say; those that are too much for a room are asked about, and what is small enough for one in
+ * centimetres or inches is offered so. 30 m: common practice, no source */
+static void
+test_bare (void)
+{
+  static const struct
+  {
+    const char *text;
+    LrUnits     units;
+    gboolean    is_bare, is_questionable;
+    const char *small;
+  } cases[] = {
+    { "240", LR_UNITS_METRIC, TRUE, TRUE, "240\u00a0cm" }, { "2.40", LR_UNITS_METRIC, TRUE, FALSE, NULL },
+    { "240 cm", LR_UNITS_METRIC, FALSE, FALSE, NULL },      { "30", LR_UNITS_METRIC, TRUE, FALSE, "30\u00a0cm" },
+    { "31", LR_UNITS_METRIC, TRUE, TRUE, "31\u00a0cm" },    { "9", LR_UNITS_METRIC, TRUE, FALSE, NULL },
+    { "240 m", LR_UNITS_METRIC, FALSE, FALSE, NULL },       { "?", LR_UNITS_METRIC, FALSE, FALSE, NULL },
+    { "", LR_UNITS_METRIC, FALSE, FALSE, NULL },            { "94", LR_UNITS_IMPERIAL, TRUE, FALSE, "94\u00a0in" },
+    { "142", LR_UNITS_IMPERIAL, TRUE, TRUE, "142\u00a0in" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *small = lr_length_in_small_unit (cases[i].text, cases[i].units);
+
+      g_test_message ("%s", cases[i].text);
+      g_assert_cmpint (lr_length_is_bare (cases[i].text), ==, cases[i].is_bare);
+      g_assert_cmpint (lr_length_is_questionable (cases[i].text, cases[i].units), ==, cases[i].is_questionable);
+      g_assert_cmpstr (small, ==, cases[i].small);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -260,6 +291,7 @@ main (int    argc,
   g_test_add_func ("/units/angle", test_angle);
   g_test_add_func ("/units/f-number", test_f_number);
   g_test_add_func ("/units/shutter", test_shutter);
+  g_test_add_func ("/units/bare", test_bare);
 
   return g_test_run ();
 }
