@@ -156,8 +156,8 @@ say_heading (const LrPlanDiff *diff)
     return g_strdup ("");
   if (diff->all->len == 0)
     /* Translators: name of the set-up as planned */
-    return g_strdup_printf (_("All is as in “%s”. Type the walls as they are, or drag them: what stands at a wall goes along."),
-                            diff->was->name);
+    return g_strdup_printf (_("All is as in “%s”. Double-click a wall to type its length, or click it and drag it: what stands at it "
+                              "goes along."), diff->was->name);
 
   /* Translators: how many differences; name of the set-up as planned */
   return g_strdup_printf (ngettext ("%u difference to “%s”", "%u differences to “%s”", diff->all->len), diff->all->len, diff->was->name);
