@@ -140,12 +140,14 @@ lr_document_get_path (LrDocument *self)
 /**
  * lr_document_has_changes:
  *
+ * Looking at another set-up is no change, though a file that is saved then opens with that one.
+ *
  * Returns: whether the committed plan differs from what was opened or saved last
  */
 gboolean
 lr_document_has_changes (LrDocument *self)
 {
-  return self->saved == NULL || !lr_plan_equal (self->saved, lr_document_get_committed (self));
+  return self->saved == NULL || !lr_plan_says_the_same (self->saved, lr_document_get_committed (self));
 }
 
 /**

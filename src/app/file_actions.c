@@ -174,7 +174,7 @@ save (LrMainWindow *self,
       g_autofree char *name = g_filename_display_basename (path);
       g_autofree char *question = g_strdup_printf (_("Another program has changed “%s” since it was opened here"), name);
 
-      lr_ask_choice (GTK_WINDOW (self), question, _("Writing over it loses what was changed there."), labels,
+      lr_ask_choice (GTK_WINDOW (self), _("Changed on disk"), question, _("Writing over it loses what was changed there."), labels,
                      overwrite_answer_cb, self);
       return FALSE;
     }
@@ -208,7 +208,7 @@ lr_main_window_ask_before_closing (LrMainWindow *self)
   const char *title = gtk_label_get_label (GTK_LABEL (self->title_label));
   g_autofree char *question = g_strdup_printf (_("Save the changes to “%s”?"), title);
 
-  lr_ask_choice (GTK_WINDOW (self), question, NULL, labels, closing_answer_cb, self);
+  lr_ask_choice (GTK_WINDOW (self), _("Changes not saved"), question, NULL, labels, closing_answer_cb, self);
 }
 
 /**

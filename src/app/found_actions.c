@@ -11,7 +11,6 @@
 #include "main_window_private.h"
 
 #include "ask.h"
-#include "found_dialog.h"
 #include "plan_edit.h"
 
 #include <glib/gi18n-lib.h>
@@ -24,6 +23,45 @@ typedef struct
 } Work;
 
 enum { RESPONSE_APPLY = 1, RESPONSE_LEAVE };
+
+/* Differences */
+
+/* The pane stands in the place of the Tray while a set-up as found is shown, if it is wanted; the focus goes along */
+static void
+update_pane (LrMainWindow *self)
+{
+  GtkWidget *pane = GTK_WIDGET (self->found_pane), *tray = GTK_WIDGET (self->tray);
+  gboolean is_shown = self->shows_differences && lr_document_get_planned (self->document) != NULL;
+
+  if (gtk_widget_get_visible (pane) == is_shown)
+    return;
+
+  gtk_widget_set_visible (tray, !is_shown);
+  gtk_widget_set_visible (pane, is_shown);
+}
+
+static void
+show_differences (LrMainWindow *self,
+                  gboolean      are_shown)
+{
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), "differences");
+
+  self->shows_differences = are_shown;
+  g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_boolean (are_shown));
+  update_pane (self);
+}
+
+static void
+differences_cb (GSimpleAction *action,
+                GVariant      *state,
+                gpointer       data)
+{
+  LrMainWindow *self = data;
+
+  show_differences (self, g_variant_get_boolean (state));
+  if (!self->shows_differences || !gtk_widget_child_focus (GTK_WIDGET (self->found_pane), GTK_DIR_TAB_FORWARD))
+    gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
+}
 
 /* As found */
 
@@ -38,7 +76,10 @@ find_named_cb (const char *name,
   if (next == NULL)
     lr_document_say (self->document, error->message);
   else
-    lr_document_commit (self->document, next, _("As found"));
+    {
+      lr_document_commit (self->document, next, _("As found"));
+      show_differences (self, TRUE);
+    }
 }
 
 static gboolean
@@ -51,20 +92,39 @@ has_name (const LrPlan *plan,
   return FALSE;
 }
 
-/* "Loft, as planned" is "Loft, as found" then; others get that behind them */
+/* Where @word stands in @name, in letters of either case, as an offset in characters; -1: nowhere */
+static glong
+find_word (const char *name,
+           const char *word)
+{
+  g_autofree char *folded_word = g_utf8_casefold (word, -1);
+  glong n = g_utf8_strlen (word, -1), last = g_utf8_strlen (name, -1) - n;
+
+  for (glong i = 0; i <= last; i++)
+    {
+      g_autofree char *part = g_utf8_substring (name, i, i + n), *folded = g_utf8_casefold (part, -1);
+
+      if (g_str_equal (folded, folded_word))
+        return i;
+    }
+  return -1;
+}
+
+/* "Loft, as planned" is "Loft, as found" then, and "As planned (loft)" "As found (loft)"; others get that behind them */
 static char *
 found_name (const char *planned)
 {
-  /* Translators: how the name of a set-up may end */
-  g_autofree char *ending = g_utf8_casefold (_("as planned"), -1), *folded = g_utf8_casefold (planned, -1);
-  glong n = g_utf8_strlen (planned, -1) - g_utf8_strlen (_("as planned"), -1);
-  g_autofree char *start = n > 0 ? g_utf8_substring (planned, 0, n) : g_strdup ("");
+  /* Translators: what the name of a set-up may have in it */
+  const char *word = _("as planned");
+  glong at = find_word (planned, word);
+  g_autofree char *start = NULL;
 
-  if (!g_str_has_suffix (folded, ending))
+  if (at < 0)
     /* Translators: name offered for a set-up as found */
     return g_strdup_printf (_("%s, as found"), planned);
 
-  return *start == '\0' ? g_strdup (_("As found")) : g_strconcat (start, _("as found"), NULL);
+  start = g_utf8_substring (planned, 0, at);
+  return g_strconcat (start, at == 0 ? _("As found") : _("as found"), g_utf8_offset_to_pointer (planned, at + g_utf8_strlen (word, -1)), NULL);
 }
 
 /* With a number if there is one already */
@@ -90,23 +150,8 @@ as_found_cb (GSimpleAction *action,
   LrMainWindow *self = data;
   g_autofree char *name = free_name (lr_document_get_plan (self->document));
 
-  lr_ask_text (GTK_WINDOW (self), _("Name of this set-up as found: change its walls, and what stands at them goes along"), _("_Make it"), name,
+  lr_ask_text (GTK_WINDOW (self), _("As found"), _("Name of the copy that is to become the room as it is"), _("_Make it"), name,
                find_named_cb, self);
-}
-
-static void
-differences_cb (GSimpleAction *action,
-                GVariant      *parameter,
-                gpointer       data)
-{
-  LrMainWindow *self = data;
-
-  if (self->found_dialog == NULL)
-    {
-      self->found_dialog = lr_found_dialog_new (GTK_WINDOW (self), self->document);
-      g_object_add_weak_pointer (G_OBJECT (self->found_dialog), (gpointer *) &self->found_dialog);
-    }
-  gtk_window_present (GTK_WINDOW (self->found_dialog));
 }
 
 static void
@@ -244,7 +289,7 @@ response_cb (LrMainWindow *self,
 
 static const GActionEntry entries[] = {
   { "as-found", as_found_cb, NULL, NULL, NULL, { 0 } },
-  { "differences", differences_cb, NULL, NULL, NULL, { 0 } },
+  { "differences", NULL, NULL, "false", differences_cb, { 0 } },
   { "refit-set", refit_cb, NULL, NULL, NULL, { 0 } },
   { "show-planned", NULL, NULL, "true", show_planned_cb, { 0 } },
 };
@@ -269,6 +314,20 @@ set_enabled (LrMainWindow *self,
   g_simple_action_set_enabled (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), name)), is_enabled);
 }
 
+/* On the sheet itself, so that nobody takes it for the plan */
+static void
+update_mark (LrMainWindow *self,
+             const char   *name,
+             gboolean      is_found)
+{
+  /* Translators: mark on the sheet: name of a set-up as found */
+  g_autofree char *text = find_word (name, _("as found")) < 0 ? g_strdup_printf (_("As found: %s"), name) : g_strdup (name);
+
+  if (g_strcmp0 (gtk_button_get_label (GTK_BUTTON (self->found_mark)), text) != 0)
+    gtk_button_set_label (GTK_BUTTON (self->found_mark), text);
+  gtk_widget_set_visible (self->found_mark, is_found);
+}
+
 /**
  * lr_main_window_update_found:
  *
@@ -286,6 +345,8 @@ lr_main_window_update_found (LrMainWindow *self)
   set_enabled (self, "refit-set", !plan->is_read_only);
   set_enabled (self, "differences", is_found);
   set_enabled (self, "show-planned", is_found);
+  update_mark (self, lr_plan_get_setup (plan)->name, is_found);
+  update_pane (self);
 }
 
 /**
@@ -297,5 +358,4 @@ void
 lr_main_window_clear_found (LrMainWindow *self)
 {
   give_up (self);
-  g_clear_weak_pointer (&self->found_dialog);
 }

@@ -288,6 +288,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, main_menu);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, tray);
+  gtk_widget_class_bind_template_child (widget_class, LrMainWindow, found_pane);
+  gtk_widget_class_bind_template_child (widget_class, LrMainWindow, found_mark);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, canvas);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, sun_scale);
   gtk_widget_class_bind_template_child (widget_class, LrMainWindow, remarks);
@@ -305,6 +307,7 @@ lr_main_window_class_init (LrMainWindowClass *klass)
   GTK_WINDOW_CLASS (klass)->close_request = lr_main_window_close_request;
 
   g_type_ensure (LR_TYPE_TRAY);
+  g_type_ensure (LR_TYPE_FOUND_PANE);
   g_type_ensure (LR_TYPE_CANVAS);
   g_type_ensure (LR_TYPE_SUN_SCALE);
   g_type_ensure (LR_TYPE_REMARKS_PANEL);
@@ -356,6 +359,7 @@ connect_document (LrMainWindow *self)
   g_signal_connect_object (self->document, "message", G_CALLBACK (lr_main_window_say), self, G_CONNECT_SWAPPED);
 
   lr_tray_set_document (self->tray, self->document);
+  lr_found_pane_set_document (self->found_pane, self->document);
   lr_canvas_set_document (self->canvas, self->document);
   lr_sun_scale_set_document (self->sun_scale, self->document);
   lr_remarks_panel_set_document (self->remarks, self->document);

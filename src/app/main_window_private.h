@@ -8,6 +8,7 @@
 #include "main_window.h"
 
 #include "details.h"
+#include "found_pane.h"
 #include "journal.h"
 #include "remarks_panel.h"
 #include "set_refit.h"
@@ -27,17 +28,18 @@ struct _LrMainWindow
   gboolean    may_close;     /* asked and answered */
 
   GtkWidget  *title_label, *subtitle_label, *setup_button, *setup_label, *undo_button, *redo_button, *menu_button;
-  GtkWidget  *refit_bar, *refit_label, *refit_apply;
+  GtkWidget  *refit_bar, *refit_label, *refit_apply, *found_mark;
   GtkWidget  *recovered_bar, *recovered_label, *toggles, *zoom_button, *zoom_label, *notice, *notice_label, *centre, *right;
   GMenu      *main_menu, *recent_menu, *zoom_menu;
   LrTray     *tray;
+  LrFoundPane *found_pane;   /* in the place of the tray */
   LrCanvas   *canvas;
   LrSunScale *sun_scale;
   LrRemarksPanel *remarks;
   LrViewfinders *viewfinders;
   LrDetails  *details;
 
-  GtkWidget  *found_dialog;  /* may be NULL */
+  gboolean    shows_differences; /* in a set-up as found */
   GCancellable *refitting;   /* NULL: nothing is looked for */
   LrSetRefit *refit;         /* what was found and is offered; may be NULL */
 };

@@ -103,7 +103,7 @@ copy_setup_cb (GSimpleAction *action,
   /* Translators: name offered for the copy of a set-up */
   g_autofree char *name = g_strdup_printf (_("%s, copy"), lr_plan_get_setup (lr_document_get_plan (self->document))->name);
 
-  lr_ask_text (GTK_WINDOW (self), _("Copy this set-up under another name"), _("_Copy"), name,
+  lr_ask_text (GTK_WINDOW (self), _("Copy the set-up"), _("Name of the copy"), _("_Copy"), name,
                copy_named_cb, self);
 }
 
@@ -114,7 +114,7 @@ rename_setup_cb (GSimpleAction *action,
 {
   LrMainWindow *self = data;
 
-  lr_ask_text (GTK_WINDOW (self), _("Name of this set-up"), _("_Rename"),
+  lr_ask_text (GTK_WINDOW (self), _("Rename the set-up"), _("Name of this set-up"), _("_Rename"),
                lr_plan_get_setup (lr_document_get_plan (self->document))->name, rename_named_cb, self);
 }
 
@@ -123,7 +123,7 @@ new_setup_cb (GSimpleAction *action,
               GVariant      *parameter,
               gpointer       data)
 {
-  lr_ask_text (GTK_WINDOW (data), _("Name of the new set-up, an empty room to start with"), _("_Make it"),
+  lr_ask_text (GTK_WINDOW (data), _("New set-up"), _("Name of the new set-up, an empty room to start with"), _("_Make it"),
                _("Another room"), new_named_cb, data);
 }
 
@@ -135,7 +135,17 @@ remove_setup_cb (GSimpleAction *action,
   LrMainWindow *self = data;
   g_autoptr (GError) error = NULL;
 
-  commit (self, lr_plan_remove_setup (lr_document_get_committed (self->document), &error), _("Remove the set-up"), &error);
+  g_autofree char *name = g_strdup (lr_plan_get_setup (lr_document_get_committed (self->document))->name);
+  LrPlan *next = lr_plan_remove_setup (lr_document_get_committed (self->document), &error);
+  g_autofree char *said = NULL;
+
+  if (next != NULL)
+    /* Translators: names of the set-up that is gone, and of the one that is shown now */
+    said = g_strdup_printf (_("“%s” is removed, with all that stood in it; “%s” is shown. Undo brings it back."), name,
+                            lr_plan_get_setup (next)->name);
+  commit (self, next, _("Remove the set-up"), &error);
+  if (said != NULL)
+    lr_document_say (self->document, said);
 }
 
 static void
@@ -226,7 +236,7 @@ make_menu (const LrPlan *plan)
       append_others (choice, _("Copy people and _gear to set-up"), "win.copy-set-to", plan);
     }
   g_menu_append (found, _("_As found…"), "win.as-found");
-  g_menu_append (found, _("_Differences to the plan…"), "win.differences");
+  g_menu_append (found, _("_Differences to the plan"), "win.differences");
   g_menu_append (found, _("Show _planned places"), "win.show-planned");
   g_menu_append (found, _("Re_fit the set"), "win.refit-set");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (setups));

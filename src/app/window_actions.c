@@ -252,8 +252,8 @@ panel_cb (GSimpleAction *action,
 {
   LrMainWindow *self = data;
   GtkWidget *panels[] = {
-    GTK_WIDGET (self->tray), GTK_WIDGET (self->canvas), GTK_WIDGET (self->viewfinders), GTK_WIDGET (self->details),
-    GTK_WIDGET (self->remarks),
+    GTK_WIDGET (self->tray), GTK_WIDGET (self->found_pane), GTK_WIDGET (self->canvas), GTK_WIDGET (self->viewfinders),
+    GTK_WIDGET (self->details), GTK_WIDGET (self->remarks),
   };
   int n = G_N_ELEMENTS (panels), by = g_str_equal (g_action_get_name (G_ACTION (action)), "next-panel") ? 1 : -1;
   int at = focused_panel (self, panels, n);

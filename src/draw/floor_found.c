@@ -11,7 +11,9 @@
 #include "floor_layers.h"
 #include "plan_diff.h"
 
-#define FAINT 0.6 /* against what is there */
+#include <glib/gi18n-lib.h>
+
+#define APART_M 0.25 /* nearer, a thing's own tag is beside both places */
 
 static gboolean
 is_shown (const LrPlaced *then)
@@ -68,6 +70,32 @@ draw_then (const LrFloor  *floor,
   cairo_restore (floor->cr);
 }
 
+/* By its tag alone: what it is stands beside it where it is now. It yields to what is there */
+static void
+label_then (const LrFloor  *floor,
+            const LrStudy  *study,
+            const LrPlaced *then)
+{
+  g_autofree char *text = NULL;
+  LrOutline outline, device;
+  LrLabel label = {
+    .rank = LR_LABEL_NOTE,
+    .style = { .size = floor->theme->type_size[LR_TYPE_NOTE] },
+    .color = floor->theme->ink2,
+    .halo = floor->theme->room,
+    .has_halo = TRUE,
+  };
+
+  if (then->item->tag[0] == '\0' || !lr_floor_outline (study, floor->view, then, &outline))
+    return;
+
+  /* Translators: at the place on the sheet where a thing was to stand: its tag */
+  text = g_strdup_printf (_("%s planned"), then->item->tag);
+  label.text = text;
+  device = lr_floor_device_outline (floor->view, &outline);
+  lr_labels_add_beside (floor->labels, &label, &device);
+}
+
 static gboolean
 has_same_corners (const LrRoom *a,
                   const LrRoom *b)
@@ -107,14 +135,11 @@ void
 lr_floor_draw_planned (const LrFloor *floor)
 {
   g_autoptr (LrStudy) study = floor->view->planned != NULL ? lr_study_new_trial (floor->view->planned) : NULL;
-  gboolean is_faint = !floor->view->is_page && floor->has_base; /* what moves is painted in every frame */
 
   if (study == NULL)
     return;
 
   cairo_save (floor->cr);
-  if (is_faint)
-    cairo_push_group (floor->cr);
   lr_theme_set_color (floor->cr, floor->theme->ink2, 1.0);
   draw_walls (floor, study->setup->room);
   for (guint i = 0; i < study->placed->len; i++)
@@ -128,12 +153,9 @@ lr_floor_draw_planned (const LrFloor *floor)
       draw_then (floor, study, then);
       lr_theme_set_color (floor->cr, floor->theme->ink2, 1.0);
       if (now != NULL)
-        lr_floor_draw_arrow (floor, then->at_m, now->at_m, LR_LINE_HAIR);
-    }
-  if (is_faint)
-    {
-      cairo_pop_group_to_source (floor->cr);
-      cairo_paint_with_alpha (floor->cr, FAINT);
+        lr_floor_draw_arrow (floor, then->at_m, now->at_m, LR_LINE_THIN);
+      if (now == NULL || lr_vec2_distance (then->at_m, now->at_m) >= APART_M)
+        label_then (floor, study, then);
     }
   cairo_restore (floor->cr);
 }

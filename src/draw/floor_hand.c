@@ -12,7 +12,6 @@
 #define TURN_KNOB_RADIUS_PX 5.5
 #define SIZE_KNOB_PX 8.0
 #define OBLIQUE_PX 6.3
-#define TEXT_OFF_PX 9.0
 #define WALL_LINE_PX 14.0
 
 /* A lead's halo lies under it, along its path */
@@ -184,11 +183,13 @@ add_distance (const LrFloor *floor,
               LrVec2         to,
               double         length_m)
 {
-  static const double shares[] = { 0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8 }; /* of the way */
+  static const double shares[] = { 0.5, 0.35, 0.65, 0.2, 0.8 }; /* of the way */
+  static const double off_px[] = { 9.0, -9.0, 24.0, -24.0, 40.0, -40.0 }; /* beside the line, or past somebody who sits there */
   g_autofree char *text = lr_length_format (length_m, floor->view->units);
   double angle = lr_floor_reading_angle_rad (from, to);
   LrVec2 up = lr_vec2 (sin (angle), -cos (angle));
-  LrVec2 places[2 * G_N_ELEMENTS (shares)];
+  LrVec2 places[G_N_ELEMENTS (off_px) * G_N_ELEMENTS (shares)];
+  gsize n = 0;
   LrLabel label = {
     .rank = LR_LABEL_FIGURE,
     .text = text,
@@ -199,14 +200,11 @@ add_distance (const LrFloor *floor,
     .angle_rad = angle,
   };
 
-  for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
-    {
-      LrVec2 on = lr_vec2_along (from, lr_vec2_sub (to, from), shares[i]);
-
-      places[2 * i] = lr_vec2_along (on, up, TEXT_OFF_PX * floor->px);
-      places[2 * i + 1] = lr_vec2_along (on, up, -TEXT_OFF_PX * floor->px);
-    }
-  lr_labels_add_at (floor->labels, &label, places, G_N_ELEMENTS (places));
+  for (gsize far = 0; far < G_N_ELEMENTS (off_px); far += 2)
+    for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
+      for (gsize side = 0; side < 2; side++)
+        places[n++] = lr_vec2_along (lr_vec2_along (from, lr_vec2_sub (to, from), shares[i]), up, off_px[far + side] * floor->px);
+  lr_labels_add_at (floor->labels, &label, places, n);
 }
 
 typedef struct

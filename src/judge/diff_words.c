@@ -116,10 +116,20 @@ say_corner (const LrPlanDiff *diff,
                           lr_room_wall_number (diff->now->room, found->wall), to, from);
 }
 
+/* To a tenth of a degree, and no tenth where it is whole: half a degree is 4 cm of a set 5 m long */
+static char *
+angle_text (double angle_rad)
+{
+  double tenths = round (10.0 * angle_rad / LR_DEG);
+  g_autofree char *number = lr_number_format (tenths / 10.0, fmod (tenths, 10.0) == 0.0 ? 0 : 1);
+
+  return g_strconcat (number, "°", NULL);
+}
+
 static char *
 say_turn (double turn_rad)
 {
-  g_autofree char *angle = lr_angle_format (fabs (turn_rad));
+  g_autofree char *angle = angle_text (fabs (turn_rad));
 
   return g_strdup_printf (turn_rad > 0.0 ? _("<b>%s</b> anticlockwise") : _("<b>%s</b> clockwise"), angle);
 }
@@ -165,11 +175,11 @@ say_set (const LrPlanDiff *diff,
   const char *towards = lr_wall_towards (diff->now->room, by_m);
 
   if (has_move && has_turn)
-    return g_strdup_printf (_("The whole set <b>%s</b> %s, and turned %s"), length, towards, turn);
+    return g_strdup_printf (_("The whole set moved <b>%s</b> %s and turned %s"), length, towards, turn);
   if (has_turn)
     return g_strdup_printf (_("The whole set turned %s"), turn);
 
-  return g_strdup_printf (_("The whole set <b>%s</b> %s"), length, towards);
+  return g_strdup_printf (_("The whole set moved <b>%s</b> %s"), length, towards);
 }
 
 static char *
@@ -185,15 +195,15 @@ say_move (const LrPlanDiff *diff,
   const char *towards = lr_wall_towards (diff->now->room, by_m);
 
   if (isnan (nearer_m))
-    return g_strdup_printf (_("%s <b>%s</b> %s"), title, length, towards);
+    return g_strdup_printf (_("%s moved <b>%s</b> %s"), title, length, towards);
   if (nearer_m < LR_DIFF_LENGTH_M)
-    return g_strdup_printf (_("%s <b>%s</b> %s, as far from the subject"), title, length, towards);
+    return g_strdup_printf (_("%s moved <b>%s</b> %s, as far from the subject"), title, length, towards);
   if (nearer_m >= MOSTLY * length_m)
-    return g_strdup_printf (found->nearer_m > 0.0 ? _("%s <b>%s</b> nearer the subject") : _("%s <b>%s</b> farther from the subject"),
+    return g_strdup_printf (found->nearer_m > 0.0 ? _("%s moved <b>%s</b> nearer the subject") : _("%s moved <b>%s</b> farther from the subject"),
                             title, nearer);
 
-  return g_strdup_printf (found->nearer_m > 0.0 ? _("%s <b>%s</b> %s, <b>%s</b> nearer the subject")
-                                                : _("%s <b>%s</b> %s, <b>%s</b> farther from the subject"),
+  return g_strdup_printf (found->nearer_m > 0.0 ? _("%s moved <b>%s</b> %s, <b>%s</b> nearer the subject")
+                                                : _("%s moved <b>%s</b> %s, <b>%s</b> farther from the subject"),
                           title, length, towards, nearer);
 }
 
@@ -254,6 +264,10 @@ value_text (const LrPlanDiff *diff,
   if (!lr_prop_is_given (prop, value))
     return g_strdup (_("not given"));
 
+  /* a picture of a floor plan is turned by what it takes to lie right, to a ten-thousandth */
+  if (prop->decimals > 1 && g_strcmp0 (prop->unit, "°") == 0 && found->owner == LR_DIFF_OWNER_ROOM)
+    return angle_text (value * LR_DEG);
+
   return lr_prop_text_format (prop, value, units);
 }
 
@@ -292,25 +306,18 @@ say_change (const LrPlanDiff *diff,
     /* Translators: a thing, and what of it was written anew: "Camera B: Note is another" */
     return g_strdup_printf (_("%s: %s is another"), whose, _(found->prop->label));
   if (needs_no_label (found->prop))
-    /* Translators: "Camera B 50 mm instead of 35 mm" */
-    return g_strdup_printf (_("%s <b>%s</b> instead of %s"), whose, to, from);
+    /* Translators: "Camera B has 50 mm instead of 35 mm" */
+    return g_strdup_printf (_("%s has <b>%s</b> instead of %s"), whose, to, from);
 
   /* Translators: a thing, one of its properties, its value now and before: "Camera B: Lens height 1.30 m instead of 1.20 m" */
   return g_strdup_printf (_("%s: %s <b>%s</b> instead of %s"), whose, _(found->prop->label), to, from);
 }
 
-/**
- * lr_diff_markup:
- * @diff: differences
- * @found: one of them
- * @units: how lengths are written
- *
- * Returns: (transfer full): what is different, as found against as planned, figures in <b>, without a full stop
- */
-char *
-lr_diff_markup (const LrPlanDiff *diff,
-                const LrDiff     *found,
-                LrUnits           units)
+/* Without a full stop */
+static char *
+say (const LrPlanDiff *diff,
+     const LrDiff     *found,
+     LrUnits           units)
 {
   g_autofree char *title = title_of (found), *turn = NULL, *capsule = NULL;
 
@@ -333,7 +340,7 @@ lr_diff_markup (const LrPlanDiff *diff,
     case LR_DIFF_MOVED:
       return say_move (diff, found, title, units);
     case LR_DIFF_TIP:
-      /* Translators: a microphone, whose capsule was moved: "M1 boom: capsule 0.12 m nearer the subject" */
+      /* Translators: a microphone, whose capsule was moved: "M1 boom: capsule moved 0.12 m nearer the subject" */
       capsule = g_strdup_printf (_("%s: capsule"), title);
       return say_move (diff, found, capsule, units);
     case LR_DIFF_TURNED:
@@ -345,6 +352,25 @@ lr_diff_markup (const LrPlanDiff *diff,
     default:
       return say_change (diff, found, title, units);
     }
+}
+
+/**
+ * lr_diff_markup:
+ * @diff: differences
+ * @found: one of them
+ * @units: how lengths are written
+ *
+ * Returns: (transfer full): what is different, as found against as planned, figures in <b>
+ */
+char *
+lr_diff_markup (const LrPlanDiff *diff,
+                const LrDiff     *found,
+                LrUnits           units)
+{
+  g_autofree char *said = say (diff, found, units);
+
+  /* Translators: a sentence, and its end */
+  return g_strdup_printf (_("%s."), said);
 }
 
 /**

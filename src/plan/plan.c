@@ -158,11 +158,32 @@ setups_equal (GPtrArray *a,
 }
 
 /**
- * lr_plan_equal:
+ * lr_plan_says_the_same:
  * @a: a plan
  * @b: another
  *
  * Parts that both share are not looked into.
+ *
+ * Returns: whether both hold the same, whichever set-up they show
+ */
+gboolean
+lr_plan_says_the_same (const LrPlan *a,
+                       const LrPlan *b)
+{
+  if (a == b)
+    return TRUE;
+
+  return a->version == b->version && limits_equal (&a->limits, &b->limits)
+         && setups_equal (a->setups, b->setups) && lr_job_equal (a->job, b->job) && kits_equal (a->kit, b->kit)
+         && lr_supplies_equal (a->supplies, b->supplies)
+         && lr_json_objects_equal (a->unknown, b->unknown)
+         && lr_json_objects_equal (a->unknown_limits, b->unknown_limits);
+}
+
+/**
+ * lr_plan_equal:
+ * @a: a plan
+ * @b: another
  *
  * Returns: whether both would be saved as the same file
  */
@@ -170,14 +191,7 @@ gboolean
 lr_plan_equal (const LrPlan *a,
                const LrPlan *b)
 {
-  if (a == b)
-    return TRUE;
-
-  return a->shown == b->shown && a->version == b->version && limits_equal (&a->limits, &b->limits)
-         && setups_equal (a->setups, b->setups) && lr_job_equal (a->job, b->job) && kits_equal (a->kit, b->kit)
-         && lr_supplies_equal (a->supplies, b->supplies)
-         && lr_json_objects_equal (a->unknown, b->unknown)
-         && lr_json_objects_equal (a->unknown_limits, b->unknown_limits);
+  return a->shown == b->shown && lr_plan_says_the_same (a, b);
 }
 
 /**

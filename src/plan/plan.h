@@ -178,6 +178,7 @@ LrPlan *lr_plan_new_empty (void);           /* one set-up without corners, the g
 LrPlan *lr_plan_ref       (const LrPlan *plan);
 void    lr_plan_unref     (LrPlan *plan);
 gboolean lr_plan_equal    (const LrPlan *a, const LrPlan *b);
+gboolean lr_plan_says_the_same (const LrPlan *a, const LrPlan *b); /* whichever set-up they show */
 
 const LrSetup    *lr_plan_get_setup (const LrPlan *plan);                 /* (transfer none): the shown one */
 const LrItem     *lr_plan_find      (const LrPlan *plan, const char *id); /* in the shown set-up; (nullable) */

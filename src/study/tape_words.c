@@ -126,15 +126,15 @@ lr_tape_mark_aim (const LrTapeMark *mark,
   if (isfinite (mark->reach_m))
     {
       reach = say_length (mark->reach_m, units);
-      /* Translators: where a boom is turned: "wall 3, 1.20 m from corner 3; capsule 1.79 m out" */
-      return g_strdup_printf (_("wall %d, %s from corner %d; capsule %s out"), mark->aim_number, along, mark->aim_corner_number, reach);
+      /* Translators: where a boom is turned: "to wall 3, 1.20 m from corner 3; capsule 1.79 m out" */
+      return g_strdup_printf (_("to wall %d, %s from corner %d; capsule %s out"), mark->aim_number, along, mark->aim_corner_number, reach);
     }
   if (target != NULL)
     /* Translators: where a thing is turned: "at Wenna; wall 3, 1.20 m from corner 3" */
     return g_strdup_printf (_("at %s; wall %d, %s from corner %d"), target, mark->aim_number, along, mark->aim_corner_number);
 
-  /* Translators: where a thing is turned: "wall 3, 1.20 m from corner 3" */
-  return g_strdup_printf (_("wall %d, %s from corner %d"), mark->aim_number, along, mark->aim_corner_number);
+  /* Translators: where a thing is turned: "to wall 3, 1.20 m from corner 3" */
+  return g_strdup_printf (_("to wall %d, %s from corner %d"), mark->aim_number, along, mark->aim_corner_number);
 }
 
 /**

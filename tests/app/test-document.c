@@ -107,6 +107,29 @@ test_undo (void)
   g_assert_cmpint (heard.n_changed, ==, 3);
 }
 
+/* Looking at another set-up is a step, but nothing to save */
+static void
+test_look (void)
+{
+  g_autoptr (LrDocument) document = new_example ();
+  g_autofree char *first = g_strdup (lr_plan_get_setup (lr_document_get_plan (document))->id);
+  g_autoptr (GError) error = NULL;
+  LrPlan *both;
+
+  lr_document_commit (document, lr_plan_copy_setup (lr_document_get_plan (document), "as found", &error), "copy");
+  g_assert_no_error (error);
+  g_assert_true (lr_document_has_changes (document));
+  both = lr_plan_ref (lr_document_get_plan (document));
+  lr_document_reset (document, both, NULL);
+  g_assert_false (lr_document_has_changes (document));
+
+  lr_document_commit (document, lr_plan_show_setup (lr_document_get_plan (document), first, &error), "Show another set-up");
+  g_assert_no_error (error);
+  g_assert_cmpstr (lr_plan_get_setup (lr_document_get_plan (document))->id, ==, first);
+  g_assert_cmpstr (lr_document_get_undo_title (document), ==, "Show another set-up");
+  g_assert_false (lr_document_has_changes (document));
+}
+
 /* Straight light is of the plan shown at once; the room's share comes after a rest, from another thread */
 static void
 test_light (void)
@@ -570,6 +593,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/document/new", test_new);
   g_test_add_func ("/document/undo", test_undo);
+  g_test_add_func ("/document/look", test_look);
   g_test_add_func ("/document/light", test_light);
   g_test_add_func ("/document/branch", test_branch);
   g_test_add_func ("/document/no-step", test_no_step);

@@ -7,7 +7,7 @@ import os
 import re
 import subprocess
 
-from driver import check, check_equal, entry_text, has_focus, wait, walk
+from driver import check, check_equal, entry_text, has_focus, is_shown, wait, walk
 
 WALL_M = 5.40
 SHORTER_M = 0.30
@@ -89,16 +89,19 @@ def add_found_steps(tap, journey, command, loft):
 
     @tap.step
     def differences():
-        """the differences are in a list: the wall, and the set that moved as one."""
+        """the differences stand beside the sheet: the wall, and the set that moved as one; a key takes them away and brings them back."""
         p = journey.program
-        p.key('ctrl+shift+d')
-        frame = wait(lambda: p.find_frame('Differences to the plan'), 'the list')
-        rows = [node.get_name() for node in walk(frame) if node.get_role_name() == 'label']
+        pane = p.find('panel', 'Differences', p.frame)
+        rows = [node.get_name() for node in walk(pane) if node.get_role_name() == 'label']
         check(any(re.search(r'\(west wall\) is 30\scm shorter', row) for row in rows), rows)
-        check(any(row.startswith('The whole set ') for row in rows), rows)
+        check(any(row.startswith('The whole set moved ') for row in rows), rows)
+        p.key('ctrl+shift+d')
+        wait(lambda: is_shown(p.panels['Tray']), 'the tray in their place')
+        p.key('ctrl+shift+d')
+        wait(lambda: is_shown(p.find('panel', 'Differences', p.frame)), 'the differences again')
         p.key('Escape')
-        wait(lambda: len(p.frames()) == 1, 'the end of the list')
-        p.focus()
+        wait(lambda: is_shown(p.panels['Tray']), 'the tray after Escape')
+        p.focus_sheet()
 
     @tap.step
     def saved():

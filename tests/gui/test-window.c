@@ -308,21 +308,6 @@ test_looks (void)
   close_window (window);
 }
 
-static GtkWindow *
-find_dialog (void)
-{
-  GListModel *toplevels = gtk_window_get_toplevels ();
-
-  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
-    {
-      g_autoptr (GtkWindow) window = g_list_model_get_item (toplevels, i);
-
-      if (!LR_IS_MAIN_WINDOW (window) && gtk_window_get_transient_for (window) != NULL)
-        return window;
-    }
-  return NULL;
-}
-
 /* A window with changes asks before it goes; staying keeps it */
 static void
 test_question (void)
@@ -334,11 +319,11 @@ test_question (void)
   lr_document_commit (window->document, lr_plan_remove (lr_document_get_plan (window->document), "camera-a", &error), "remove");
   gtk_window_close (GTK_WINDOW (window));
   settle ();
-  dialog = find_dialog ();
-  g_assert_true (GTK_IS_MESSAGE_DIALOG (dialog));
+  dialog = window_beside ();
+  g_assert_true (GTK_IS_DIALOG (dialog));
   gtk_dialog_response (GTK_DIALOG (dialog), 0);
   settle ();
-  g_assert_null (find_dialog ());
+  g_assert_null (window_beside ());
   g_assert_true (gtk_widget_get_visible (GTK_WIDGET (window)));
   close_window (window);
 }
@@ -355,8 +340,8 @@ test_bad_file (void)
   g_assert_true (g_file_set_contents (path, "{ }", -1, NULL));
   lr_main_window_open_path (window, path);
   settle ();
-  dialog = find_dialog ();
-  g_assert_true (GTK_IS_MESSAGE_DIALOG (dialog));
+  dialog = window_beside ();
+  g_assert_true (GTK_IS_DIALOG (dialog));
   gtk_window_destroy (dialog);
   g_assert_true (lr_document_get_plan (window->document) == plan);
   g_unlink (path);
@@ -371,7 +356,7 @@ test_page (void)
 
   activate (window, "page");
   settle ();
-  dialog = find_dialog ();
+  dialog = window_beside ();
   g_assert_nonnull (dialog);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (dialog));
   gtk_window_close (dialog);
@@ -387,7 +372,7 @@ test_shortcuts (void)
 
   activate (window, "show-shortcuts");
   settle ();
-  dialog = find_dialog ();
+  dialog = window_beside ();
   g_assert_nonnull (dialog);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (dialog));
   gtk_window_close (dialog);

@@ -142,3 +142,18 @@ window_tests_init (int    *argc,
   g_assert_no_error (error);
   g_application_hold (G_APPLICATION (app));
 }
+
+GtkWindow *
+window_beside (void)
+{
+  GListModel *toplevels = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (toplevels, i);
+
+      if (!LR_IS_MAIN_WINDOW (window) && gtk_window_get_transient_for (window) != NULL)
+        return window;
+    }
+  return NULL;
+}

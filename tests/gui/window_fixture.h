@@ -25,3 +25,4 @@ GtkWidget    *entry_of      (LrMainWindow *window, const char *key); /* of a pro
 void          type          (GtkWidget *entry, const char *text);
 const LrItem *get_item      (LrMainWindow *window, const char *id);
 void          activate      (LrMainWindow *window, const char *action);
+GtkWindow    *window_beside   (void); /* (transfer none) (nullable): a window beside the main one */
