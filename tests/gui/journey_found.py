@@ -59,7 +59,7 @@ def add_found_steps(tap, journey, command, loft):
         """typed shorter in Details, the wall takes along what stands at it, and something is to fix."""
         p = journey.program
         p.focus_sheet()
-        entry = p.find('text', 'west wall', p.panels['Details'])
+        entry = p.find('text', '5, west wall', p.panels['Details'])
         for _ in range(4):
             if not any(has_focus(node) for node in walk(p.panels['Details'])):
                 before = p.focused(p.application)

@@ -305,7 +305,7 @@ def dialogs(p):
 def room(p):
     """Details of the room and the job, with what is folded at first."""
     details = p.panels['Details']
-    for name in ('Surfaces', 'How the room sounds', 'What the place is asked to arrange', 'People to call', 'Limits that remarks use'):
+    for name in ('Surfaces', 'How the room sounds', 'What the place is asked to arrange', 'People to call at the place', 'Limits that remarks use'):
         expander = p.find('push button', name, details)
         closed = box_of(expander)[3]
         p.do(expander)
@@ -389,7 +389,7 @@ def take_window(tap, theme, width, height):
     files = Home()
     cut_off = files.write('cut off.lookroom', '{ "format": "lookroom-plan", "version": 1, "setups": [')
     with open(os.path.join(EXAMPLES, 'loft.lookroom'), encoding='utf-8') as loft:
-        later = files.write('later.lookroom', loft.read().replace('"version": 1', '"version": 2'))
+        later = files.write('later.lookroom', loft.read().replace('"version": 2', '"version": 3'))
 
     desktop = start_desktop()
     for act in (sheet, kinds, overlays, remarks, drags, viewfinders, menus, dialogs, room, empty):
