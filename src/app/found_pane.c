@@ -139,7 +139,10 @@ fill (LrFoundPane *self)
     gtk_list_box_remove (GTK_LIST_BOX (self->list), GTK_WIDGET (spare));
   for (guint i = 0; i < n; i++)
     {
-      g_autofree char *markup = lr_diff_markup (self->diff, diff_at (self, (int) i), lr_document_get_units (self->document));
+      const LrDiff *found = diff_at (self, (int) i);
+      const char *advice = lr_diff_advice (self->diff, found);
+      g_autofree char *told = lr_diff_markup (self->diff, found, lr_document_get_units (self->document));
+      g_autofree char *markup = g_strjoin (*advice != '\0' ? " " : "", told, advice, NULL);
 
       if (row_label (self, i) == NULL)
         append_row (self);

@@ -64,7 +64,9 @@ static gboolean
 read_rectangle (LrRoomDialog *self,
                 char        **fault)
 {
-  LrSurveyWall walls[4] = { { NAN, LR_PI / 2.0 }, { NAN, LR_PI / 2.0 }, { NAN, LR_PI / 2.0 }, { NAN, LR_PI / 2.0 } };
+  /* walked as the room was, whose first wall it begins with */
+  double turn_rad = room_of (self)->counts_clockwise ? -0.5 * LR_PI : 0.5 * LR_PI;
+  LrSurveyWall walls[4] = { { NAN, turn_rad }, { NAN, turn_rad }, { NAN, turn_rad }, { NAN, turn_rad } };
   gboolean has_length = lr_room_read_length (self->length_entry, units_of (self), &walls[0].length_m);
   gboolean has_width = lr_room_read_length (self->width_entry, units_of (self), &walls[1].length_m);
 

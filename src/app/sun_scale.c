@@ -21,7 +21,8 @@ struct _LrSunScale
   GtkWidget   parent_instance;
 
   LrDocument *document;
-  const LrJob *job;     /* whose day the scale has; compared, not read */
+  const LrJob *job;           /* whose day the scale has, and whose sun; compared, not read */
+  const LrLocation *location;
   gboolean    is_known, is_setting;
 
   GtkWidget  *box, *time, *scale, *missing;
@@ -85,6 +86,7 @@ take_day (LrSunScale *self)
   g_autofree char *rise = NULL, *set = NULL;
 
   self->job = job;
+  self->location = study->setup->location;
   self->is_known = lr_study_sun_up (study, &first, &last);
   gtk_widget_set_visible (self->scale, self->is_known);
   gtk_widget_set_visible (self->time, self->is_known);
@@ -113,9 +115,10 @@ static void
 update (LrSunScale *self)
 {
   gboolean is_shown = (lr_document_get_shown (self->document) & LR_SHOW_SUN) != 0;
+  const LrPlan *plan = lr_document_get_plan (self->document);
 
   gtk_widget_set_visible (GTK_WIDGET (self), is_shown);
-  if (is_shown && self->job != lr_document_get_plan (self->document)->job)
+  if (is_shown && (self->job != plan->job || self->location != lr_plan_get_setup (plan)->location))
     take_day (self);
 }
 

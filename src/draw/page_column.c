@@ -325,6 +325,9 @@ fit_tables (const LrSheet  *sheet,
     { LIGHTS, 0 }, { SOUND, 0 }, { CAMERAS, 0 }, { ARRANGE, 0 }, { FOUND, 0 }, { CARE, 0 }, { OPEN, 0 }
   };
 
+  /* a row takes no more than the line that counts it */
+  static const guint kept[] = { CARE, ARRANGE, CAMERAS, SOUND, LIGHTS, FOUND, OPEN };
+
   if (total_height (tables, LEAST_EASE) > room)
     shorten_requests (sheet, tables[ARRANGE], width);
   if (total_height (tables, LEAST_EASE) <= room)
@@ -333,8 +336,8 @@ fit_tables (const LrSheet  *sheet,
   cut_to (tables, OPEN, MIN (sheet->remarks->n[LR_GRADE_FIX], tables[OPEN]->rows->len), room);
   for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
     cut_to (tables, steps[i].which, steps[i].least, room);
-  refill (tables, OPEN, room);
-  refill (tables, CARE, room);
+  for (gsize i = 0; i < G_N_ELEMENTS (kept); i++)
+    refill (tables, kept[i], room);
 
   return largest_ease (tables, room);
 }

@@ -28,7 +28,7 @@ minutes_before (const char *time,
   if (!lr_minute_parse (time, &minute))
     return g_strdup ("");
 
-  minute = MAX (minute - minutes, 0);
+  minute = (minute - minutes + LR_DAY_MIN) % LR_DAY_MIN;
   return g_strdup_printf ("%02d:%02d", minute / 60, minute % 60);
 }
 

@@ -90,11 +90,11 @@ add_booms (Cautions *cautions)
           g_autofree char *title = person->item->name[0] != '\0' ? g_strdup (person->item->name) : lr_item_title (person->item);
           g_autofree char *name = g_markup_escape_text (title, -1);
 
-          add (cautions, g_strdup_printf (_("Boom %s reaches <b>%s</b> over %s: weigh its short end, hang a bag at its post."),
+          add (cautions, g_strdup_printf (_("Boom %s reaches <b>%s</b> over %s: weigh its short end, bag its post."),
                                        tag, reach, name));
         }
       else
-        add (cautions, g_strdup_printf (_("Boom %s reaches <b>%s</b>: weigh its short end, hang a bag at its post."), tag, reach));
+        add (cautions, g_strdup_printf (_("Boom %s reaches <b>%s</b>: weigh its short end, bag its post."), tag, reach));
     }
 }
 

@@ -71,23 +71,6 @@ has_things_on (const LrSetup *setup,
   return FALSE;
 }
 
-/* What of a wall was only taken so: what was not taped there; "" if nothing was */
-static const char *
-say_untaped (const LrPlanDiff *diff,
-             int               wall)
-{
-  gboolean is_taped = lr_room_is_taped (diff->now->room, wall), has_things = has_things_on (diff->now, wall);
-
-  if (!is_taped && has_things)
-    /* Translators: follows what is different about a wall; the wall, and where doors and sockets are on it */
-    return _("; that is not taped: tape it, and what is on it");
-  if (!is_taped)
-    return _("; that is not taped: tape it");
-
-  /* Translators: follows what is different about a wall: doors, windows and sockets on it were left where they were */
-  return has_things ? _("; what is on it is taken to be where it was: tape it") : "";
-}
-
 static char *
 say_wall (const LrPlanDiff *diff,
           const LrDiff     *found,
@@ -95,13 +78,11 @@ say_wall (const LrPlanDiff *diff,
 {
   g_autofree char *title = wall_title (diff, found->wall), *by = small (fabs (found->to - found->from), units);
   g_autofree char *to = lr_length_format (found->to, units), *from = lr_length_format (found->from, units);
-  const char *untaped = say_untaped (diff, found->wall);
 
-  /* Translators: a wall, two lengths, and what of it is not taped yet, if something is */
   if (found->to < found->from)
-    return g_strdup_printf (_("%s is <b>%s</b> shorter: <b>%s</b> instead of %s%s"), title, by, to, from, untaped);
+    return g_strdup_printf (_("%s is <b>%s</b> shorter: <b>%s</b> instead of %s"), title, by, to, from);
 
-  return g_strdup_printf (_("%s is <b>%s</b> longer: <b>%s</b> instead of %s%s"), title, by, to, from, untaped);
+  return g_strdup_printf (_("%s is <b>%s</b> longer: <b>%s</b> instead of %s"), title, by, to, from);
 }
 
 static char *
@@ -374,21 +355,48 @@ lr_diff_markup (const LrPlanDiff *diff,
 }
 
 /**
+ * lr_diff_advice:
+ * @diff: differences
+ * @found: one of them
+ *
+ * Returns: (transfer none): what is to be taped still where a wall is another: it, or what is on it, was only taken so; "" for nothing
+ */
+const char *
+lr_diff_advice (const LrPlanDiff *diff,
+                const LrDiff     *found)
+{
+  gboolean is_taped, has_things;
+
+  if (found->type != LR_DIFF_WALL)
+    return "";
+
+  is_taped = lr_room_is_taped (diff->now->room, found->wall);
+  has_things = has_things_on (diff->now, found->wall);
+  if (is_taped)
+    /* Translators: follows what is different about a wall: doors, windows and sockets on it were left where they were */
+    return has_things ? _("What is on it is taken to be where it was: tape it.") : "";
+
+  /* Translators: follows what is different about a wall, and where doors, windows and sockets are on it */
+  return has_things ? _("It is not taped: tape it, and what is on it.") : _("It is not taped: tape it.");
+}
+
+/**
  * lr_diff_text:
  * @diff: differences
  * @found: one of them
  * @units: how lengths are written
  *
- * Returns: (transfer full): as lr_diff_markup(), as plain text
+ * Returns: (transfer full): as lr_diff_markup(), as plain text, with what lr_diff_advice() says
  */
 char *
 lr_diff_text (const LrPlanDiff *diff,
               const LrDiff     *found,
               LrUnits           units)
 {
-  g_autofree char *markup = lr_diff_markup (diff, found, units);
+  g_autofree char *markup = lr_diff_markup (diff, found, units), *text = lr_markup_to_text (markup);
+  const char *advice = lr_diff_advice (diff, found);
 
-  return lr_markup_to_text (markup);
+  return g_strjoin (*advice != '\0' ? " " : "", text, advice, NULL);
 }
 
 /**

@@ -11,6 +11,8 @@
 
 /* "L1 key 0.40 m nearer the subject", figures in <b>; (transfer full) */
 char       *lr_diff_markup      (const LrPlanDiff *diff, const LrDiff *found, LrUnits units);
+/* What is to be taped still; "" for nothing */
+const char *lr_diff_advice      (const LrPlanDiff *diff, const LrDiff *found);
 char       *lr_diff_text        (const LrPlanDiff *diff, const LrDiff *found, LrUnits units);
 const char *lr_diff_group_title (LrDiffGroup group);
 /* "Move the set 0.40 m towards the west wall and turn it 5° clockwise", or "Moved ..."; figures in <b>; (transfer full) */

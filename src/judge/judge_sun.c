@@ -102,7 +102,7 @@ say_person (LrJudge          *judge,
   const LrSunTouch *touch = head != NULL ? head : trunk;
   LrRemark *remark = add (judge, LR_CHECK_SUN, touch);
   const char *window = say_window (judge, touch->window), *name = lr_say_name (judge, touch->placed);
-  int first = MIN (touch->span[0].first, trunk != NULL ? trunk->span[0].first : LR_DAY_MIN);
+  int first = MIN (touch->span[0].first, trunk != NULL ? trunk->span[0].first : G_MAXINT);
 
   /* Translators: the sun through a window, whose, from when to when; the same of the clothes */
   if (head == NULL)

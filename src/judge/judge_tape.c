@@ -124,7 +124,7 @@ judge_drawn (LrJudge        *judge,
       lr_remark_mark_distance (remark, corner_m (judge, (guint) wall), corner_m (judge, (guint) wall + 1),
                                lr_say_length (judge, drawn_m));
       lr_remark_say (remark, _("The room is drawn otherwise than it was taped: wall <b>%d</b> is drawn <b>%s</b> long, "
-                               "by tape it is <b>%s</b>."), wall + 1, lr_say_length (judge, drawn_m), lr_say_length (judge, taped_m));
+                               "by the tapes it comes out at <b>%s</b>."), wall + 1, lr_say_length (judge, drawn_m), lr_say_length (judge, taped_m));
     }
   else if (off_m > 2.0 * DRAWN_OFF_M)
     {

@@ -34,6 +34,17 @@ between_m (const LrRoom     *room,
   return n == 0 ? 0.0 : lr_vec2_distance (room->corners_m[(gsize) note->from % n], room->corners_m[(gsize) note->to % n]);
 }
 
+/* Off by a centimetre, and more than before: what does not fit by the adjustment stays noted */
+static gboolean
+has_moved_off (const LrTapeNote *note,
+               const LrRoom     *room,
+               const LrRoom     *before)
+{
+  double off_m = fabs (between_m (room, note) - note->length_m), before_off_m = fabs (between_m (before, note) - note->length_m);
+
+  return off_m >= LR_DIFF_LENGTH_M - 1e-9 && off_m > before_off_m + 1e-6;
+}
+
 static double
 turn_rad (const LrRoom *room,
           int           corner)
@@ -58,7 +69,7 @@ drop_tapes (LrRoom       *room,
     {
       LrTapeNote *note = &room->tape[i];
 
-      if (is_of_wall (note, wall, room->n_corners) || fabs (between_m (room, note) - between_m (before, note)) >= LR_DIFF_LENGTH_M - 1e-9)
+      if (is_of_wall (note, wall, room->n_corners) || has_moved_off (note, room, before))
         g_clear_pointer (&note->unknown, json_object_unref);
       else
         room->tape[n_left++] = *note;

@@ -123,18 +123,19 @@ put_corners (LrRoom       *room,
     room->corners_m[i] = lr_edit_quantise (corners_m[is_clockwise ? n - 1 - i : i]);
 }
 
-/* @is_redrawn: notes, which name corners, are of another room */
+/* @is_redrawn: notes, which name corners, are of another room; @is_same_order: of as many corners each is still the one of its number */
 static LrPlan *
 put_room (const LrPlan  *plan,
           const LrVec2  *corners_m,
           gsize          n,
           gboolean       is_redrawn,
+          gboolean       is_same_order,
           LrSetup      **setup,
           GError       **error)
 {
   g_autoptr (LrPlan) next = lr_edit_begin (plan, setup, error);
   const LrSetup *before = lr_plan_get_setup (plan);
-  gboolean has_same_walls = *before->found_of != '\0' && n == before->room->n_corners && lr_polygon_area_m2 (corners_m, n) > 0.0;
+  gboolean has_same_walls = *before->found_of != '\0' && n == before->room->n_corners && is_same_order;
   LrRoom *room;
 
   if (next == NULL)
@@ -241,7 +242,7 @@ lr_plan_set_corners (const LrPlan  *plan,
 {
   LrSetup *setup;
 
-  return put_room (plan, corners_m, n, TRUE, &setup, error);
+  return put_room (plan, corners_m, n, TRUE, lr_polygon_area_m2 (corners_m, n) > 0.0, &setup, error);
 }
 
 /**
@@ -264,7 +265,7 @@ lr_plan_shift_corners (const LrPlan  *plan,
   gboolean is_same = n == lr_plan_get_setup (plan)->room->n_corners && lr_polygon_area_m2 (corners_m, n) > 0.0;
   LrSetup *setup;
 
-  return put_room (plan, corners_m, n, !is_same, &setup, error);
+  return put_room (plan, corners_m, n, !is_same, is_same, &setup, error);
 }
 
 /**
@@ -284,8 +285,9 @@ lr_plan_set_taped (const LrPlan   *plan,
                    GError        **error)
 {
   gboolean is_reversed = lr_polygon_area_m2 (taped->corners_m, taped->n_corners) < 0.0;
+  gboolean is_same_order = is_reversed == lr_plan_get_setup (plan)->room->counts_clockwise;
   LrSetup *setup;
-  g_autoptr (LrPlan) next = put_room (plan, taped->corners_m, taped->n_corners, TRUE, &setup, error);
+  g_autoptr (LrPlan) next = put_room (plan, taped->corners_m, taped->n_corners, TRUE, is_same_order, &setup, error);
 
   if (next != NULL)
     setup->room->counts_clockwise = is_reversed;

@@ -357,13 +357,12 @@ static void
 add_sun_at (JsonBuilder   *builder,
             const LrStudy *study,
             const char    *when,
-            const char    *time)
+            int            minute)
 {
   g_autofree char *height_key = g_strconcat (when, "-height-deg", NULL), *bearing_key = g_strconcat (when, "-bearing-deg", NULL);
   LrSunPlace sun = { (double) NAN, (double) NAN, 0.0, 0.0 };
-  int minute;
 
-  if (lr_minute_parse (time, &minute))
+  if (minute >= 0)
     lr_study_sun_at (study, minute, &sun);
   lr_readings_add_degrees (builder, height_key, sun.altitude_rad);
   lr_readings_add_degrees (builder, bearing_key, sun.azimuth_rad);
@@ -426,12 +425,13 @@ add_sun (JsonBuilder   *builder,
 {
   const LrJob *job = study->plan->job;
   const LrPlaced *window = NULL;
-  int first = -1, last = -1;
+  int first = -1, last = -1, in, roll, wrap, out;
 
+  lr_job_minutes (job, &in, &roll, &wrap, &out);
   json_builder_set_member_name (builder, "sun");
   json_builder_begin_object (builder);
-  add_sun_at (builder, study, "in", job->time_in);
-  add_sun_at (builder, study, "out", job->time_out);
+  add_sun_at (builder, study, "in", in);
+  add_sun_at (builder, study, "out", out);
   if (study->subject != NULL)
     lr_study_sun_reach (study, study->subject->eyes_m, 0.5 * study->subject->body.head_width_m, 0, LR_DAY_MIN - 1, &first, &last, &window);
   add_minute (builder, "face-from", first);

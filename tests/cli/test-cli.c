@@ -405,7 +405,7 @@ test_diff (void)
   g_test_message ("%s%s", run->out, run->err);
   g_assert_cmpint (run->code, ==, 0);
   g_assert_cmpstr (run->err, ==, "");
-  g_assert_nonnull (strstr (run->out, "Wall 1 (south wall) is 30\u00a0cm shorter: 3.70\u00a0m instead of 4.00\u00a0m; that is not taped: tape it.\n"));
+  g_assert_nonnull (strstr (run->out, "Wall 1 (south wall) is 30\u00a0cm shorter: 3.70\u00a0m instead of 4.00\u00a0m. It is not taped: tape it.\n"));
   g_assert_nonnull (strstr (run->out, "Camera B has 35\u00a0mm instead of 50\u00a0mm.\n"));
   g_assert_nonnull (strstr (run->out, "L1 key moved 0.40\u00a0m nearer the subject.\n"));
   g_assert_true (g_str_has_suffix (run->out, "Found against Planned: 4 differences\n"));
