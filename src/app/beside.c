@@ -29,12 +29,23 @@ static const char *const actions[] = {
 void
 lr_beside_take_typed (GtkWindow *window)
 {
-  GtkWidget *focus = gtk_window_get_focus (window);
+  GtkWidget *typed = gtk_window_get_focus (window);
+  g_autoptr (GtkWidget) focus = GTK_IS_TEXT (typed) || GTK_IS_TEXT_VIEW (typed) ? g_object_ref (typed) : NULL;
+  int from = 0, to = 0;
 
   if (focus == NULL)
     return;
+
+  /* one who types on after saving finds the cursor where it was */
+  if (GTK_IS_TEXT (focus) && !gtk_editable_get_selection_bounds (GTK_EDITABLE (focus), &from, &to))
+    from = to = gtk_editable_get_position (GTK_EDITABLE (focus));
   gtk_window_set_focus (window, NULL);
-  gtk_window_set_focus (window, focus);
+  if (gtk_widget_get_root (focus) != GTK_ROOT (window))
+    return;
+  if (GTK_IS_TEXT (focus) && gtk_text_grab_focus_without_selecting (GTK_TEXT (focus)))
+    gtk_editable_select_region (GTK_EDITABLE (focus), from, to);
+  else
+    gtk_window_set_focus (window, focus);
 }
 
 /* @data: detailed name of an action */

@@ -9,6 +9,7 @@
 
 #include "app.h"
 #include "ask.h"
+#include "beside.h"
 #include "my_kit.h"
 #include "plan_reader.h"
 #include "settings.h"
@@ -376,6 +377,7 @@ save_cb (GSimpleAction *action,
          GVariant      *parameter,
          gpointer       data)
 {
+  lr_beside_take_typed (data);
   save (data, FALSE);
 }
 
@@ -384,6 +386,7 @@ save_as_cb (GSimpleAction *action,
             GVariant      *parameter,
             gpointer       data)
 {
+  lr_beside_take_typed (data);
   ask_where_to_save (data, FALSE);
 }
 

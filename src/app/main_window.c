@@ -9,6 +9,7 @@
 
 #include "app.h"
 #include "badge.h"
+#include "beside.h"
 #include "file_actions.h"
 #include "settings.h"
 
@@ -235,6 +236,7 @@ lr_main_window_close_request (GtkWindow *window)
   LrMainWindow *self = LR_MAIN_WINDOW (window);
   int width, height;
 
+  lr_beside_take_typed (window);
   if (!self->may_close && lr_document_has_changes (self->document))
     {
       lr_main_window_ask_before_closing (self);

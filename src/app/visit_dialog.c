@@ -10,6 +10,7 @@
 #include "visit_dialog.h"
 
 #include "app.h"
+#include "beside.h"
 #include "contacts.h"
 #include "details_materials.h"
 #include "details_rows.h"
@@ -327,5 +328,6 @@ lr_visit_dialog_new (GtkWindow  *parent,
   make (self);
   update (self);
   g_signal_connect_object (document, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  lr_beside_bind (GTK_WINDOW (self), parent, document, _("The visit"));
   return GTK_WIDGET (self);
 }

@@ -21,6 +21,7 @@ typedef struct
 {
   const LrPlan  *plan;
   LrVec2         about_m;     /* the subject, or the middle of the set */
+  LrStudy       *study;       /* of the plan; NULL where nothing is tried */
   GArray        *places;      /* LrVec2: of all that stands on the floor and goes with the set */
   LrSetScore     before;
   guint          n_within;    /* of what is to fix: between things of the set alone, which no move of it changes */

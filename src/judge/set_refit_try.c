@@ -15,6 +15,8 @@
 
 #include <math.h>
 
+#define FARTHER_M 0.01 /* out of the room; a tape tells a centimetre */
+
 /* Everything that hangs on how leads lie, which is known when they are laid anew */
 static gboolean
 is_of_leads (LrCheck check)
@@ -181,6 +183,7 @@ lr_set_search_init (LrSetSearch  *search,
 {
   *search = (LrSetSearch) { .plan = plan, .cancellable = cancellable, .n_trials = 1 };
   search->places = find_places (plan, &search->about_m);
+  search->study = lr_study_new_trial (plan);
   search->before = score_plan (plan, &search->n_within);
   if (!all_go_along (lr_plan_get_setup (plan)))
     search->n_within = 0;
@@ -194,6 +197,7 @@ lr_set_search_init (LrSetSearch  *search,
 void
 lr_set_search_clear (LrSetSearch *search)
 {
+  g_clear_pointer (&search->study, lr_study_free);
   g_array_unref (search->places);
 }
 
@@ -340,6 +344,41 @@ n_outside (const LrSetSearch *search,
   return n;
 }
 
+/* How far a thing reaches out of the room [m] */
+static double
+outside_m (const LrStudy *study,
+           const char    *id)
+{
+  double farthest_m = 0.0;
+
+  for (guint i = 0; i < study->clashes->len; i++)
+    {
+      const LrClash *clash = &g_array_index (study->clashes, LrClash, i);
+
+      if (clash->type == LR_CLASH_OUTSIDE && g_str_equal (clash->a->item->id, id))
+        farthest_m = fmax (farthest_m, clash->depth_m);
+    }
+
+  return farthest_m;
+}
+
+/* Fewer sentences are no gain where a thing goes farther out of the room for them */
+static gboolean
+leaves_room (const LrSetSearch *search,
+             const LrStudy     *study)
+{
+  for (guint i = 0; i < study->clashes->len; i++)
+    {
+      const LrClash *clash = &g_array_index (study->clashes, LrClash, i);
+
+      if (clash->type == LR_CLASH_OUTSIDE && lr_clash_grade (clash, study->plan->limits.value[LR_LIMIT_OVERLAP]) == LR_GRADE_FIX
+          && clash->depth_m > outside_m (search->study, clash->a->item->id) + FARTHER_M)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
 /* Judges a moved plan step by step; FALSE: it cannot be better */
 static gboolean
 passes_trial (LrSetSearch   *search,
@@ -388,7 +427,7 @@ lr_set_search_try (LrSetSearch     *search,
 
   search->n_trials++;
   study = lr_study_new_trial (plan);
-  if (!passes_trial (search, study, farthest_m))
+  if (leaves_room (search, study) || !passes_trial (search, study, farthest_m))
     return FALSE;
 
   plan = lay_leads (g_steal_pointer (&plan), study);

@@ -5,6 +5,7 @@
 
 #include "window_fixture.h"
 
+#include "beside.h"
 #include "details_formats.h"
 #include "finder_picture.h"
 #include "lamp_row.h"
@@ -91,6 +92,29 @@ test_typing_survives (void)
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (height)), ==, "1.");
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (x)), ==, "4.50\u00a0m");
   lr_document_end_preview (window->document, FALSE, NULL);
+  close_window (window);
+}
+
+/* Saved, or asked whether to, while a field is being typed in: what stands there counts, and the cursor stays */
+static void
+test_typed_is_saved (void)
+{
+  LrMainWindow *window = open_example ();
+  GtkWidget *height, *text;
+
+  lr_document_select (window->document, "camera-b");
+  settle ();
+  height = entry_of (window, "lens-height-mm");
+  gtk_widget_grab_focus (height);
+  text = gtk_window_get_focus (GTK_WINDOW (window));
+  g_assert_true (GTK_IS_TEXT (text));
+  gtk_editable_set_text (GTK_EDITABLE (height), "1.41 m");
+  gtk_editable_set_position (GTK_EDITABLE (height), 3);
+  lr_beside_take_typed (GTK_WINDOW (window));
+  g_assert_cmpfloat_with_epsilon (get_item (window, "camera-b")->camera.lens_height_m, 1.41, 1e-9);
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (window)) == text);
+  g_assert_false (gtk_editable_get_selection_bounds (GTK_EDITABLE (height), NULL, NULL));
+  g_assert_cmpint (gtk_editable_get_position (GTK_EDITABLE (height)), ==, 3);
   close_window (window);
 }
 
@@ -557,6 +581,7 @@ main (int    argc,
   g_test_add_func ("/window/details", test_details);
   g_test_add_func ("/window/refused", test_refused);
   g_test_add_func ("/window/typing-survives", test_typing_survives);
+  g_test_add_func ("/details/typed-is-saved", test_typed_is_saved);
   g_test_add_func ("/window/every-item", test_every_item);
   g_test_add_func ("/window/new-circuit", test_new_circuit);
   g_test_add_func ("/window/lens", test_lens);

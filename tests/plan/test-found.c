@@ -225,6 +225,28 @@ test_retape (void)
   g_assert_true (lr_room_is_taped (lr_plan_get_setup (plan)->room, 2));
 }
 
+/* Taped with the room on the right, as found 30 cm shorter: the walls are the same, so what stands at the right one goes along */
+static void
+test_taped_clockwise (void)
+{
+  static const LrVec2 was_m[] = { { 0, 0 }, { 0, 3 }, { 4, 3 }, { 4, 0 } }, now_m[] = { { 0, 0 }, { 0, 3 }, { 3.7, 3 }, { 3.7, 0 } };
+  const LrTaped was = { .corners_m = was_m, .n_corners = 4 }, now = { .corners_m = now_m, .n_corners = 4 };
+  const LrVec2 anticlockwise_m[] = { { 0, 0 }, { 3.7, 0 }, { 3.7, 3 }, { 0, 3 } };
+  const LrTaped other = { .corners_m = anticlockwise_m, .n_corners = 4 };
+  g_autoptr (LrPlan) plan = furnished ();
+  g_autoptr (LrPlan) turned = NULL;
+  g_autoptr (GError) error = NULL;
+
+  take_next (&plan, lr_plan_set_taped (plan, &was, &error), &error);
+  plan = as_found (plan);
+  turned = lr_plan_set_taped (plan, &other, &error);
+  g_assert_no_error (error);
+  assert_at (turned, "furniture-1", 3.8, 2.0); /* corners are counted from elsewhere: no wall is known to be the same */
+  take_next (&plan, lr_plan_set_taped (plan, &now, &error), &error);
+  assert_at (plan, "furniture-1", 3.5, 2.0);
+  assert_at (plan, "furniture-5", 0.8, 2.2);
+}
+
 /* As planned a note stays until the room is taped anew */
 static void
 test_planned_tape_stays (void)
@@ -329,6 +351,7 @@ main (int    argc,
   g_test_add_func ("/found/shorter", test_shorter);
   g_test_add_func ("/found/fittings-stay", test_fittings_stay);
   g_test_add_func ("/found/retape", test_retape);
+  g_test_add_func ("/found/taped-clockwise", test_taped_clockwise);
   g_test_add_func ("/found/planned-tape-stays", test_planned_tape_stays);
   g_test_add_func ("/found/planned-stays", test_planned_stays);
   g_test_add_func ("/found/slanting", test_slanting);
