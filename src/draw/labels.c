@@ -14,6 +14,7 @@
 #define ASCENT 0.76        /* of the size: from the baseline to the top of what is written */
 #define DESCENT 0.21
 #define PART_PX 6.0        /* from a figure to the line that it stands on */
+#define PARTED_PX 4.0 /* as high as a line is thick, with its halo: more would hide what is beside the figure */
 
 static void
 entry_free (gpointer data)
@@ -285,7 +286,7 @@ part_line (const LrLabels     *labels,
   cairo_line_to (labels->cr, half, 0.0);
   lr_theme_set_color (labels->cr, entry->label.halo, 1.0);
   cairo_set_dash (labels->cr, NULL, 0, 0.0);
-  cairo_set_line_width (labels->cr, entry->text_height);
+  cairo_set_line_width (labels->cr, PARTED_PX * labels->theme->unit_px);
   cairo_stroke (labels->cr);
 }
 
@@ -298,7 +299,7 @@ draw_turned (const LrLabels *labels,
   cairo_save (cr);
   cairo_translate (cr, entry->at.x, entry->at.y);
   cairo_rotate (cr, entry->label.angle_rad);
-  if (entry->label.rank == LR_LABEL_SCALE && entry->label.has_halo)
+  if (entry->label.parts_line && entry->label.has_halo)
     part_line (labels, entry);
   draw_text (labels, entry, -0.5 * entry->text_width, -0.5 * entry->text_height + ASCENT * entry->label.style.size);
   cairo_restore (cr);

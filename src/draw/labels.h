@@ -35,6 +35,7 @@ typedef struct
   gboolean     is_tag_under;
   gboolean     has_halo;
   gboolean     stands_on_lines; /* a scale on the line that it measures */
+  gboolean     parts_line; /* the dashed line that it stands on ends clear of it */
   gboolean     text_may_yield; /* the text goes before the tag: job words */
   int          first;      /* direction to try first, in eighths of a turn from E by SE */
   gboolean     has_first;  /* that direction, near or far but clear of lines, before all others */

@@ -90,6 +90,7 @@ label_line (const LrFloor *floor,
 {
   LrLabel label = {
     .rank = LR_LABEL_SCALE,
+    .parts_line = TRUE,
     .stands_on_lines = TRUE,
     .text = text,
     .style = { .size = floor->theme->type_size[LR_TYPE_DB] },

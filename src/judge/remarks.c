@@ -202,22 +202,41 @@ note_worst (LrRemarks      *remarks,
     g_hash_table_insert (remarks->worst, remark->ids[0], GUINT_TO_POINTER (remark->grade));
 }
 
+/* Nobody gets out, or the set does not stand in this room: what else is to fix comes after */
+static gboolean
+is_first (const LrRemark *remark)
+{
+  return remark->grade == LR_GRADE_FIX && (remark->check == LR_CHECK_WAY_OUT || remark->check == LR_CHECK_OUTSIDE);
+}
+
+static void
+add_graded (LrRemarks *remarks,
+            GPtrArray *found,
+            LrGrade    grade,
+            gboolean   takes_first)
+{
+  for (guint i = 0; i < found->len; i++)
+    {
+      LrRemark *remark = found->pdata[i];
+
+      if (remark->grade != grade || is_first (remark) != takes_first)
+        continue;
+
+      g_ptr_array_add (remarks->all, remark);
+      remarks->n[grade]++;
+      note_worst (remarks, remark);
+    }
+}
+
 static void
 sort_by_grade (LrRemarks *remarks,
                GPtrArray *found)
 {
   for (LrGrade grade = 0; grade < LR_N_GRADES; grade++)
-    for (guint i = 0; i < found->len; i++)
-      {
-        LrRemark *remark = found->pdata[i];
-
-        if (remark->grade != grade)
-          continue;
-
-        g_ptr_array_add (remarks->all, remark);
-        remarks->n[grade]++;
-        note_worst (remarks, remark);
-      }
+    {
+      add_graded (remarks, found, grade, TRUE);
+      add_graded (remarks, found, grade, FALSE);
+    }
 }
 
 static LrRemarks *
