@@ -172,8 +172,11 @@ order_parts (const DateParts *parts,
   else
     {
       gboolean is_day_first = parts->has_dots || number[0] > 12;
+      /* 26-12-04 is of 2004 to some and of 2026 to others */
+      gboolean may_be_year = !parts->has_dots && parts->n_digits[0] == 2 && parts->n_digits[2] == 2 && number[0] > 12 && number[2] <= 31
+                             && number[0] != number[2];
 
-      *is_doubtful = !is_day_first && number[1] <= 12 && number[0] != number[1];
+      *is_doubtful = may_be_year || (!is_day_first && number[1] <= 12 && number[0] != number[1]);
       *day = is_day_first ? number[0] : number[1];
       *month = is_day_first ? number[1] : number[0];
       *year = number[2];

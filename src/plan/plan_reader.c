@@ -122,6 +122,30 @@ read_setups (const LrJsonPlace  *root,
   return TRUE;
 }
 
+static const LrSetup *
+find_setup (const LrPlan *plan,
+            const char   *id)
+{
+  for (guint i = 0; i < plan->setups->len; i++)
+    if (strcmp (((const LrSetup *) plan->setups->pdata[i])->id, id) == 0)
+      return plan->setups->pdata[i];
+
+  return NULL;
+}
+
+/* Whether a set-up is, by one or by many, as found of itself */
+static gboolean
+is_found_of_itself (const LrPlan  *plan,
+                    const LrSetup *setup)
+{
+  const LrSetup *planned = find_setup (plan, setup->found_of);
+
+  for (guint i = 0; i < plan->setups->len && planned != NULL && planned != setup; i++)
+    planned = find_setup (plan, planned->found_of);
+
+  return planned == setup;
+}
+
 /* A set-up as found names the one as planned */
 static gboolean
 check_found (const LrJsonPlace  *root,
@@ -134,13 +158,12 @@ check_found (const LrJsonPlace  *root,
     {
       const LrSetup *setup = plan->setups->pdata[i];
       LrJsonPlace of = { .up = &list, .index = i }, at = { .up = &of, .name = "found-of" };
-      gboolean is_there = *setup->found_of == '\0';
 
-      if (*setup->found_of != '\0' && strcmp (setup->found_of, setup->id) == 0)
+      if (*setup->found_of == '\0')
+        continue;
+      if (is_found_of_itself (plan, setup))
         return lr_json_fail (&at, LR_PLAN_ERROR_REFERENCE, error, _("names “%s”, which it cannot name"), setup->found_of);
-      for (guint j = 0; j < plan->setups->len && !is_there; j++)
-        is_there = strcmp (((const LrSetup *) plan->setups->pdata[j])->id, setup->found_of) == 0;
-      if (!is_there)
+      if (find_setup (plan, setup->found_of) == NULL)
         return lr_json_fail (&at, LR_PLAN_ERROR_REFERENCE, error, _("names “%s”, which is not there"), setup->found_of);
     }
 

@@ -278,6 +278,7 @@ static const BadCase bad_cases[] = {
   { "far-away", LR_PLAN_ERROR_VALUE, "setups[0].people[0].x-mm is 1000000000, outside -500000 to 500000" },
   { "flag-number", LR_PLAN_ERROR_VALUE, "has-glasses is a number, not true or false" },
   { "found-missing", LR_PLAN_ERROR_REFERENCE, "setups[1].found-of names “setup-3”, which is not there" },
+  { "found-in-a-ring", LR_PLAN_ERROR_REFERENCE, "setups[0].found-of names “setup-2”, which it cannot name" },
   { "found-of-itself", LR_PLAN_ERROR_REFERENCE, "setups[1].found-of names “setup-2”, which it cannot name" },
   { "hexadecimal", LR_PLAN_ERROR_SYNTAX, "line 1, at version: “,” or “}” is expected" },
   { "huge-integer", LR_PLAN_ERROR_VALUE, "line 2, at setups[0].cameras[0].iso: this number is too large" },
