@@ -15,9 +15,10 @@
 #include <glib/gi18n-lib.h>
 
 /* Detailed names, as in the table of shortcuts */
-static const char *const actions[] = {
-  "win.save", "win.save-as", "win.undo", "win.redo", "win.page", "win.print", "win.lists::", "win.compare", "win.differences",
-  "win.show-shortcuts", "window.close", "app.quit",
+static const char *const actions[] = { "win.save", "win.save-as", "win.undo", "win.redo", "window.close", "app.quit", NULL };
+/* A window that these open could not be used before one that is modal is closed */
+static const char *const openings[] = {
+  "win.page", "win.print", "win.lists::", "win.compare", "win.differences", "win.show-shortcuts", NULL,
 };
 
 /**
@@ -63,20 +64,28 @@ key_cb (GtkWidget *window,
 }
 
 static void
+add_keys_of (GtkShortcutController *controller,
+             const char *const     *names)
+{
+  for (; *names != NULL; names++)
+    {
+      g_auto (GStrv) keys = lr_shortcuts_keys (*names);
+
+      for (guint i = 0; keys[i] != NULL; i++)
+        gtk_shortcut_controller_add_shortcut (controller, gtk_shortcut_new (gtk_shortcut_trigger_parse_string (keys[i]),
+                                                                            gtk_callback_action_new (key_cb, (gpointer) *names, NULL)));
+    }
+}
+
+static void
 add_keys (GtkWindow *window)
 {
   GtkEventController *controller = gtk_shortcut_controller_new ();
 
   gtk_shortcut_controller_set_scope (GTK_SHORTCUT_CONTROLLER (controller), GTK_SHORTCUT_SCOPE_GLOBAL);
-  for (gsize i = 0; i < G_N_ELEMENTS (actions); i++)
-    {
-      g_auto (GStrv) keys = lr_shortcuts_keys (actions[i]);
-
-      for (guint j = 0; keys[j] != NULL; j++)
-        gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (controller),
-                                              gtk_shortcut_new (gtk_shortcut_trigger_parse_string (keys[j]),
-                                                                gtk_callback_action_new (key_cb, (gpointer) actions[i], NULL)));
-    }
+  add_keys_of (GTK_SHORTCUT_CONTROLLER (controller), actions);
+  if (!gtk_window_get_modal (window))
+    add_keys_of (GTK_SHORTCUT_CONTROLLER (controller), openings);
   gtk_widget_add_controller (GTK_WIDGET (window), controller);
 }
 

@@ -26,7 +26,7 @@ enum { RESPONSE_APPLY = 1, RESPONSE_LEAVE };
 
 /* Differences */
 
-/* The pane stands in the place of the Tray while a set-up as found is shown, if it is wanted; the focus goes along */
+/* The pane stands in the place of the Tray while a set-up as found is shown, if it is wanted */
 static void
 update_pane (LrMainWindow *self)
 {
