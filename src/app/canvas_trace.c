@@ -13,6 +13,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "picture_load.h"
+#include "read_file.h"
 
 /* Until a length of it is known, the longer side of a picture is so long [m] */
 #define GUESSED_SIDE_M 10.0
@@ -281,25 +282,6 @@ imported_cb (GObject      *source,
   lr_canvas_trace_scale (self);
 }
 
-/* At most one byte more than a plan takes; (transfer full) (nullable) */
-static GBytes *
-read_bytes (GFile   *file,
-            GError **error)
-{
-  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, error);
-  g_autofree char *data = NULL;
-  gsize length;
-
-  if (stream == NULL)
-    return NULL;
-
-  data = g_malloc (LR_PICTURE_MAX_BYTES + 1);
-  if (!g_input_stream_read_all (G_INPUT_STREAM (stream), data, LR_PICTURE_MAX_BYTES + 1, &length, NULL, error))
-    return NULL;
-
-  return g_bytes_new_take (g_steal_pointer (&data), length);
-}
-
 /**
  * lr_canvas_trace_file:
  * @self: the sheet
@@ -323,7 +305,7 @@ lr_canvas_trace_file (LrCanvas *self,
   if (!lr_canvas_may_edit (self))
     return;
 
-  bytes = read_bytes (file, &error);
+  bytes = lr_read_file (file, LR_PICTURE_MAX_BYTES, &error);
   if (bytes != NULL)
     picture = lr_picture_file_new_from_data (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), &error);
   if (picture == NULL)

@@ -9,6 +9,7 @@
 
 #include "app.h"
 #include "plan_edit.h"
+#include "read_file.h"
 #include "summary.h"
 
 #include <glib/gi18n-lib.h>
@@ -58,25 +59,6 @@ commit (LrLampRow    *self,
   lr_document_commit (self->document, next, what);
 }
 
-/* At most one byte more than a plan takes; (transfer full) (nullable) */
-static GBytes *
-read_bytes (GFile   *file,
-            GError **error)
-{
-  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, error);
-  g_autofree char *data = NULL;
-  gsize length;
-
-  if (stream == NULL)
-    return NULL;
-
-  data = g_malloc (LR_LAMP_FILE_MAX_BYTES + 1);
-  if (!g_input_stream_read_all (G_INPUT_STREAM (stream), data, LR_LAMP_FILE_MAX_BYTES + 1, &length, NULL, error))
-    return NULL;
-
-  return g_bytes_new_take (g_steal_pointer (&data), length);
-}
-
 static char *
 dup_display_name (GFile *file)
 {
@@ -105,7 +87,7 @@ lr_lamp_row_take_file (LrLampRow *self,
   if (held == NULL)
     return;
 
-  bytes = read_bytes (file, &error);
+  bytes = lr_read_file (file, LR_LAMP_FILE_MAX_BYTES, &error);
   if (bytes != NULL)
     next = lr_plan_set_lamp_file (plan, held->id, name, g_bytes_get_data (bytes, NULL) != NULL ? g_bytes_get_data (bytes, NULL) : "",
                                   g_bytes_get_size (bytes), &error);
